@@ -1,0 +1,87 @@
+#pragma once
+
+// The forecast of the two coating limits for a whole portfolio: remaining life with its
+// uncertainty, and the reason in words. Model: each part starts with a coating thickness and loses
+// it at its own positive rate; parts in the same run, zone and site lend each other knowledge, and
+// every day's gauge has its own offset shared by all it measured.
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/forecast/portfolio.h"
+
+namespace kneerail::forecast {
+
+enum class Limit { coating_exhausted, coating_first_maintenance };
+std::string to_text(Limit limit);
+
+/// The time to one limit for one part. Years count from the as-of date; negative: already past;
+/// inf: no upper bound.
+struct LimitForecast {
+  std::int32_t part = 0;  ///< place in Portfolio::parts
+  Limit limit = Limit::coating_exhausted;
+  bool answered = false;
+  std::array<double, 7> years{};  ///< 5, 10, 25, 50, 75, 90, 95 %; never falling
+  std::array<double, 4>
+      p_by{};             ///< chance the limit is reached by the as-of date, 1, 2 and 5 years after
+  int readings_used = 0;  ///< visit means of the current segment
+  double own_share = 0;   ///< share of the rate's information from the part's own readings, 0 to 1
+  std::array<double, 3> rate_um_per_year{};  ///< 10, 50, 90 %; 20-year mean
+  double start_um = 0;
+  double now_um = 0;                 ///< median coating on the as-of date
+  double session_correction_um = 0;  ///< of the last reading
+  std::string words;                 ///< how well founded, in plain words
+  std::string sentence;  ///< the reason: life with its 80 % interval, rate, class, neighbours, what
+                         ///< was corrected
+  std::vector<std::string> flags;
+};
+
+/// One row of the back-dated forecast: readings hidden from a date on, against what had been said
+/// of them.
+struct TrackRecord {
+  std::string site;     ///< "all" for the whole
+  std::string horizon;  ///< "all", "to 2 yr", "2 to 5 yr", "over 5 yr"
+  int readings = 0;
+  int sessions = 0;
+  double inside_50 = 0;
+  double inside_80 = 0;
+  double inside_90 = 0;
+  double spread_scale = 1;
+  std::string words;
+};
+
+struct SessionReport {
+  std::string site;
+  std::string gauge;
+  Date day;
+  double offset_um = 0;  ///< at 50 um
+  double gain = 0;
+  std::string words;  ///< empty: nothing to say
+};
+
+struct CoatingForecast {
+  std::vector<LimitForecast> limits;  ///< by part id, then limit
+  std::vector<TrackRecord> track_record;
+  std::vector<SessionReport> sessions;
+  std::vector<LeftOut> left_out;  ///< with those of the portfolio
+  std::vector<std::string>
+      notes;  ///< about a zone, a site or the whole: "zone z4 likely faster than C4", "not settled"
+  double largest_move = 0;  ///< of a site or zone effect in the last pass, ln units
+};
+
+struct RunOptions {
+  int threads = 0;  ///< 0: as many as the machine has
+  int passes = 0;   ///< 0: 30 up to 20,000 parts, else 10
+  bool track_record = true;
+};
+
+/// Errors: not_estimable (no part that the model serves), with the reason in words.
+/// The same portfolio gives the same digits whatever the order of its rows and the number of
+/// threads.
+Result<CoatingForecast> forecast_coating(const Portfolio& portfolio,
+                                         const RunOptions& options = {});
+
+}  // namespace kneerail::forecast

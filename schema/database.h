@@ -1,0 +1,101 @@
+#pragma once
+
+// SQLite behind a few calls: the only pair of files that includes sqlite3.h. A statement is
+// prepared once, bound by place, stepped, read by column; a transaction rolls back unless it was
+// committed.
+
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "core/base/id.h"
+#include "core/base/result.h"
+
+struct sqlite3;
+struct sqlite3_stmt;
+
+namespace kneerail {
+
+class Database;
+
+/// A prepared statement. Places of parameters count from 1, of columns from 0.
+class Statement {
+ public:
+  Statement() = default;
+  Statement(Statement&&) noexcept;
+  Statement& operator=(Statement&&) noexcept;
+  ~Statement();
+
+  Statement& bind(int place, std::int64_t value);
+  Statement& bind(int place, double value);
+  Statement& bind(int place, std::string_view text);
+  Statement& bind(int place, std::span<const std::uint8_t> bytes);
+  Statement& bind(int place, const Uuid& id);
+  Statement& bind_null(int place);
+
+  /// True while there is a row. Errors: io, corrupt, conflict (busy).
+  Result<bool> step();
+  /// Runs to the end and makes ready for the next run.
+  Result<> run();
+  void reset();
+
+  [[nodiscard]] bool is_null(int column) const;
+  [[nodiscard]] std::int64_t number(int column) const;
+  [[nodiscard]] double real(int column) const;
+  [[nodiscard]] std::string_view text(int column) const;  ///< valid until the next step
+  [[nodiscard]] std::span<const std::uint8_t> bytes(
+      int column) const;                      ///< valid until the next step
+  [[nodiscard]] Uuid uuid(int column) const;  ///< zero when not sixteen bytes
+
+ private:
+  friend class Database;
+  Statement(sqlite3* database, sqlite3_stmt* statement)
+      : database_(database), statement_(statement) {}
+  sqlite3* database_ = nullptr;
+  sqlite3_stmt* statement_ = nullptr;
+};
+
+class Database {
+ public:
+  enum class Access { read, write, create };
+  struct Options {
+    std::string path;
+    Access access = Access::write;
+    std::string vfs;  ///< empty: the machine's own file layer
+  };
+  static Result<Database> open(const Options& options);
+  Database(Database&&) noexcept;
+  Database& operator=(Database&&) noexcept;
+  ~Database();
+
+  Result<Statement> prepare(std::string_view sql);
+  /// Runs statements separated by semicolons.
+  Result<> run(std::string_view sql);
+  /// The first column of the first row as a number. Errors: not_found when there is no row.
+  Result<std::int64_t> number(std::string_view sql);
+  [[nodiscard]] std::int64_t changes() const;
+  [[nodiscard]] sqlite3* handle() const { return database_; }
+
+ private:
+  explicit Database(sqlite3* database) : database_(database) {}
+  sqlite3* database_ = nullptr;
+};
+
+class Transaction {
+ public:
+  /// Begins at once, as a writer.
+  static Result<Transaction> begin(Database& database);
+  Transaction(Transaction&&) noexcept;
+  ~Transaction();
+  Result<> commit();
+
+ private:
+  explicit Transaction(Database* database) : database_(database) {}
+  Database* database_;
+};
+
+}  // namespace kneerail

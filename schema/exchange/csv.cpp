@@ -22,8 +22,7 @@ void say(Row& row, std::string_view problem) {
 
 }  // namespace
 
-Reader::Reader(std::istream& in, Limits limits)
-    : in_(in), limits_(limits), buffer_(buffer_bytes) {}
+Reader::Reader(std::istream& in, Limits limits) : in_(in), limits_(limits), buffer_(buffer_bytes) {}
 
 bool Reader::fill() {
   if (at_ < end_) return true;
@@ -150,8 +149,9 @@ void Writer::row(const std::vector<std::string_view>& fields) {
 }
 
 std::string guarded(std::string_view text) {
-  const bool guard = begins_like_a_formula(text) || text.starts_with('\'');
-  return guard ? "'" + std::string(text) : std::string(text);
+  std::string written;
+  if (begins_like_a_formula(text) || text.starts_with('\'')) written.push_back('\'');
+  return written.append(text);
 }
 
 std::string unguarded(std::string_view text) {

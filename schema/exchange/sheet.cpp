@@ -187,8 +187,7 @@ std::optional<Instant> Sheet::instant(int column) {
   const auto cell = text(column);
   if (cell.empty()) return std::nullopt;
   const auto at = instant_from_text(cell);
-  if (!at)
-    refuse(column, "is not an instant with its offset. Write 2026-06-30T14:05:00+02:00.");
+  if (!at) refuse(column, "is not an instant with its offset. Write 2026-06-30T14:05:00+02:00.");
   return at;
 }
 

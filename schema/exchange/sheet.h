@@ -50,7 +50,7 @@ class Sheet {
   Result<bool> next();
 
   [[nodiscard]] std::int64_t line() const { return row_.line; }
-  [[nodiscard]] std::int64_t rows() const { return rows_; }           ///< read so far, bad too
+  [[nodiscard]] std::int64_t rows() const { return rows_; }              ///< read so far, bad too
   [[nodiscard]] std::int64_t unreadable() const { return unreadable_; }  ///< of them without cells
   [[nodiscard]] bool row_is_good() const { return good_; }
   [[nodiscard]] const std::string& file() const { return file_; }

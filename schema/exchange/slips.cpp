@@ -13,7 +13,7 @@ namespace {
 std::string range_text(const Measure& measure) {
   return scaled_to_text(measure.low, measure.digits) + " to " +
          scaled_to_text(measure.high, measure.digits) +
-         (measure.unit.empty() ? "" : " " + std::string(measure.unit));
+         (measure.unit.empty() ? "" : std::string(" ").append(measure.unit));
 }
 
 bool within(double value, const Measure& measure) {
@@ -22,7 +22,7 @@ bool within(double value, const Measure& measure) {
 }
 
 std::string meant(double value) {
-  return " Was " + shortest(std::round(value * 1000) / 1000) + " meant?";
+  return std::string(" Was ") + shortest(std::round(value * 1000) / 1000) + " meant?";
 }
 
 /// Micrometres typed in millimetres: 0.072 for 72.
@@ -30,7 +30,7 @@ std::string thousand_meant(double value, const Measure& measure) {
   const double micrometres = value * 1000;
   if (measure.unit != "µm" || value >= 0.5 || micrometres < 1 || !within(micrometres, measure))
     return {};
-  return " Millimetres typed as µm?" + meant(micrometres);
+  return std::string(" Millimetres typed as µm?") + meant(micrometres);
 }
 
 std::string comma_fault(std::string_view text) {
@@ -59,7 +59,9 @@ std::optional<Parts> three_numbers(std::string_view text) {
 }
 
 std::string day_text(std::int64_t year, std::int64_t month, std::int64_t day) {
-  const auto two = [](std::int64_t n) { return (n < 10 ? "0" : "") + std::to_string(n); };
+  const auto two = [](std::int64_t n) {
+    return std::string(n < 10 ? "0" : "") + std::to_string(n);
+  };
   const std::string text = std::to_string(year) + "-" + two(month) + "-" + two(day);
   return date_from_text(text) ? text : std::string();
 }
@@ -84,7 +86,7 @@ std::string number_fault(std::string_view text, const Measure& measure) {
     return outside + (slip.empty() ? tenth_meant(text, measure) : slip);
   }
   if (!within(*value, measure)) return "is outside " + range_text(measure) + ".";
-  const std::string unit = measure.unit.empty() ? "" : " " + std::string(measure.unit);
+  const std::string unit = measure.unit.empty() ? "" : std::string(" ").append(measure.unit);
   return "is finer than " + scaled_to_text(1, measure.digits) + unit + ", the record's unit." +
          slip;
 }

@@ -40,8 +40,8 @@ TEST_CASE("a point that was forgotten is recognised", "[schema][exchange]") {
 TEST_CASE("dates in another order are recognised, and guessed only where plain",
           "[schema][exchange]") {
   const std::string order = "is not in the order year-month-day. Was 2026-06-30 meant?";
-  for (const std::string text : {"30/06/2026", "30.6.2026", "30-06-2026", "06/30/2026",
-                                 "2026-30-06", "2026/30/06"}) {
+  for (const std::string text :
+       {"30/06/2026", "30.6.2026", "30-06-2026", "06/30/2026", "2026-30-06", "2026/30/06"}) {
     INFO(text);
     CHECK(date_fault(text) == order);
   }

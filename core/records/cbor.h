@@ -6,6 +6,7 @@
 // same bytes; whatever could be written two ways is refused.
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -29,6 +30,8 @@ class Map {
 
   Map() = default;
   Map(std::initializer_list<Pair> pairs);
+  /// Takes pairs that are in order already, each key once.
+  static Map from_sorted(std::vector<Pair> pairs);
 
   /// The value under a whole-number key, or null.
   [[nodiscard]] const Value* find(std::int64_t key) const;
@@ -79,6 +82,9 @@ class Value {
 };
 
 inline constexpr int depth_max = 8;
+
+/// Whether one map key stands before another: by their encoded bytes.
+bool key_before(const Value& a, const Value& b);
 
 /// Appends the canonical bytes of a value.
 void encode(const Value& value, Bytes& out);

@@ -1,0 +1,92 @@
+#pragma once
+
+// The pen of the demo: who writes, on which day, into which feed. Entries are gathered and saved
+// together; the clock is the demo's own and only moves when it is told to.
+
+#include <cstdint>
+#include <functional>
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/world.h"
+#include "mobile/demo/plan.h"
+#include "mobile/demo/weather.h"
+#include "schema/store/register.h"
+
+namespace kneerail::demo {
+
+class DemoClock final : public Clock {
+ public:
+  explicit DemoClock(Instant start) : start_(start), now_(start) {}
+  Instant now() override { return now_; }
+  std::int64_t monotonic_ms() override { return now_.ms - start_.ms; }
+  /// Never goes back.
+  void move_to(Instant instant) {
+    if (instant > now_) now_ = instant;
+  }
+
+ private:
+  Instant start_;
+  Instant now_;
+};
+
+class Making {
+ public:
+  Making(Register& reg, DemoClock& clock, std::uint64_t seed,
+         const std::function<bool(std::int64_t)>& progress);
+
+  Plan plan;
+  Weather weather;
+  Uuid organisation;
+  Uuid rule_set;
+  Uuid depot;
+  std::map<std::string, Uuid> people;       ///< by initials
+  std::map<std::string, Uuid> instruments;  ///< by code
+  std::vector<Uuid> lives;                  ///< by part: the life it is in
+  std::vector<int> last_grades;             ///< by part: the last grade given; 0: none yet
+  std::int64_t visits = 0;
+
+  /// Gathers one entry; returns the id it will have.
+  Uuid write(int kind, const Uuid& feed, const Uuid& subject, cbor::Map body);
+  /// The next identifier, for a thing that is named before it is written.
+  Uuid mint() { return register_.mint(); }
+  /// As write(), with an identifier that was minted before. A create's subject is its own id.
+  void write_as(const Uuid& id, int kind, const Uuid& feed, const Uuid& subject, cbor::Map body);
+  /// Saves what was gathered, together. After a failure nothing more is written.
+  void save();
+
+  /// Whoever writes from here on; empty: the device.
+  void written_by(std::string_view initials);
+  [[nodiscard]] const std::string& writer() const { return writer_; }
+  void move_to(Date day, std::int64_t minutes_after_midnight);
+
+  /// This writer's next finding number at a site.
+  std::int64_t next_finding_number(int site);
+
+  [[nodiscard]] const Uuid& feed_of_run(int run) const;
+  [[nodiscard]] const Uuid& feed_of_part(int part) const;
+  [[nodiscard]] std::int64_t records() const { return records_; }
+  [[nodiscard]] const std::optional<Error>& error() const { return error_; }
+
+ private:
+  Register& register_;
+  DemoClock& clock_;
+  std::function<bool(std::int64_t)> progress_;
+  std::vector<Entry> gathered_;
+  std::string writer_;
+  std::map<std::pair<std::string, int>, std::int64_t> finding_numbers_;
+  std::int64_t records_ = 0;
+  std::optional<Error> error_;
+};
+
+/// The place of a word in a code list of the records, from 1.
+std::int64_t code(std::string_view list, std::string_view word);
+
+/// One create (kind 1): type, parent, fields.
+cbor::Map create_body(int type, const Uuid& parent, cbor::Map fields);
+
+}  // namespace kneerail::demo

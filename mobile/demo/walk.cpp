@@ -1,0 +1,332 @@
+#include "mobile/demo/walk.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace kneerail::demo {
+
+namespace {
+
+namespace kind {
+constexpr int visit_opened = 10, visit_joined = 11, not_reached = 12, grade = 20, coating = 21,
+              torque = 22, wall = 23, hand_load = 24, geometry = 25, gate_check = 26, finding = 30,
+              next_step = 35, instrument_check = 50;
+}
+
+constexpr int pushed_and_looked = 1;
+constexpr double wrong_eye = 0.03;
+constexpr double said_as_last_time = 0.4;
+constexpr double screws_checked = 0.10;
+constexpr double passed_by = 0.008;
+
+constexpr double at_each_visit = 0.22;
+constexpr double at_every_third = 0.70;
+
+double habit(int part) {
+  return SplitMix64(static_cast<std::uint64_t>(part) + 1).uniform();
+}
+
+/// How often a part is measured, fixed for its life: at each visit, at every third, or never.
+bool is_measured(const Plan& plan, int part, int year) {
+  const PlannedPart& at = plan.parts[static_cast<std::size_t>(part)];
+  if (!plan.is_zinc(at)) return false;
+  const bool has_a_model = at.role == "post tube" || at.role == "top rail" ||
+                           at.role == "fitting" || at.role == "base fixing";
+  if (!has_a_model) return false;
+  if (habit(part) < at_each_visit) return true;
+  const bool seldom_visited = plan.runs[static_cast<std::size_t>(at.run)].code.starts_with("CS");
+  return habit(part) < at_every_third && (seldom_visited || (part + year) % 3 == 0);
+}
+
+/// One person's way along a run, with the instruments in hand.
+class Walker {
+ public:
+  struct Hands {
+    std::string gauge;
+    std::string wrench;
+    bool measures = true;
+  };
+  Walker(Making& making, const Visit& visit, Hands hands)
+      : making_(making), visit_(visit), hands_(std::move(hands)) {}
+
+  void post(int place) {
+    const PlannedPost& post = making_.plan.posts[static_cast<std::size_t>(place)];
+    push(place);
+    for (int part = post.first_part; part < post.first_part + post.parts; ++part) {
+      look(part);
+      if (!hands_.measures) continue;
+      if (is_measured(making_.plan, part, visit_.year)) measure(part);
+      if (making_.weather.chance().happens(screws_checked)) check_a_screw(part);
+    }
+    if (!hands_.measures) return;
+    if (place % 6 == 0 && visit_.year % 2 == 0) measure_wall(place);
+    if (place % 40 == 7) measure_height(place);
+  }
+
+ private:
+  Chance& chance() { return making_.weather.chance(); }
+
+  const PlannedPart& planned(int part) const {
+    return making_.plan.parts[static_cast<std::size_t>(part)];
+  }
+
+  /// A push on the bay after the post.
+  void push(int place) {
+    const PlannedPost& post = making_.plan.posts[static_cast<std::size_t>(place)];
+    const PlannedRun& run = making_.plan.runs[static_cast<std::size_t>(post.run)];
+    const int nth = place - run.first_post;
+    if (nth + 1 >= run.posts) return;
+    const PlannedBay& bay = making_.plan.bays[static_cast<std::size_t>(run.first_bay + nth)];
+    const Uuid& feed = making_.feed_of_run(post.run);
+    constexpr int firm = 1;
+    making_.write(kind::hand_load, feed, bay.id, {{1, visit_.id}, {2, firm}});
+    if (bay.gate) {
+      constexpr int yes = 1;
+      making_.write(kind::gate_check, feed, bay.id, {{1, visit_.id}, {2, yes}, {3, yes}, {4, yes}});
+    }
+  }
+
+  void look(int part) {
+    int grade = making_.weather.grade(part, visit_.day);
+    if (chance().happens(wrong_eye)) grade += chance().happens(0.5) ? 1 : -1;
+    grade = std::clamp(grade, 1, 4);
+    const int before = making_.last_grades[static_cast<std::size_t>(part)];
+    write_grade(making_, visit_, part, grade);
+    if (grade == 4 && before > 0 && before < 4 && chance().happens(0.12)) rust_found(part);
+  }
+
+  void rust_found(int part) {
+    const PlannedPart& at = planned(part);
+    const Uuid& feed = making_.feed_of_part(part);
+    constexpr int rust = 4;
+    constexpr int paint_flaking = 12;
+    const bool zinc = making_.plan.is_zinc(at);
+    const Uuid finding = making_.write(
+        kind::finding, feed, at.id,
+        {{1, visit_.id},
+         {2, zinc ? rust : paint_flaking},
+         {3, 4},
+         {5, zinc ? "Red rust over most of it, edges still sharp" : "Paint lifts, rust under it"},
+         {7, making_.next_finding_number(visit_.site)},
+         {8, "Firm when pushed; nothing split or thin to the eye"},
+         {98, making_.lives[static_cast<std::size_t>(part)]}});
+    constexpr int mend = 3;
+    constexpr int order = 4;
+    making_.write(kind::next_step, feed, finding,
+                  {{1, zinc ? order : mend},
+                   {2, visit_.day.days + 270},
+                   {5, zinc ? "own crew" : "painting contractor"}});
+  }
+
+  void measure(int part) {
+    const int spots = planned(part).spots == 2 && chance().happens(0.4) ? 2 : 1;
+    for (int spot = 1; spot <= spots; ++spot) {
+      write_coating(making_, visit_, part, spot,
+                    making_.weather.read_coating(part, spot, hands_.gauge, visit_.day),
+                    hands_.gauge);
+    }
+  }
+
+  /// The wrench is set to eight tenths of the target: it clicks and nothing moves, or it moves
+  /// first, and then the screw is left at that value.
+  void check_a_screw(int part) {
+    const PlannedPart& at = planned(part);
+    if (at.screws == 0) return;
+    const auto screw = static_cast<int>(chance().between(1, at.screws));
+    const auto target =
+        making_.plan.types[static_cast<std::size_t>(at.type)].row.whole("torque_target_tenth_nm");
+    const std::int64_t set_at = target * 8 / 10;
+    const double torque = making_.weather.torque_tenth_nm(part, screw, visit_.day);
+    constexpr int about = 1, at_least = 2, at_most = 3;
+    constexpr int no_movement = 1, moved = 2;
+    cbor::Map body{{1, visit_.id}, {2, making_.instruments.at(hands_.wrench)}, {3, screw}};
+    if (torque >= static_cast<double>(set_at)) {
+      body.set(4, set_at);
+      body.set(5, at_least);
+      body.set(6, no_movement);
+    } else {
+      const bool shown = chance().happens(0.6);
+      body.set(4, shown ? static_cast<std::int64_t>(5 * std::llround(torque / 5)) : set_at);
+      body.set(5, shown ? about : at_most);
+      body.set(6, moved);
+      body.set(7, set_at);
+      making_.weather.tighten(part, screw, visit_.day, static_cast<double>(set_at));
+    }
+    body.set(8, target);
+    body.set(10, set_at);
+    body.set(98, making_.lives[static_cast<std::size_t>(part)]);
+    making_.write(kind::torque, making_.feed_of_part(part), at.id, std::move(body));
+  }
+
+  void measure_wall(int place) {
+    const int part = making_.plan.part_at(place, "post tube");
+    const PlannedRun& run = making_.plan.runs[static_cast<std::size_t>(planned(part).run)];
+    if (run.finish == "aluminium") return;
+    constexpr int six_o_clock = 6;
+    cbor::Array readings;
+    for (const std::int64_t value : making_.weather.read_wall(part, visit_.day)) {
+      readings.emplace_back(value);
+    }
+    making_.write(kind::wall, making_.feed_of_part(part), planned(part).id,
+                  {{1, visit_.id},
+                   {2, making_.instruments.at("wall_1")},
+                   {3, std::move(readings)},
+                   {4, six_o_clock},
+                   {5, 5920},
+                   {6, 150},
+                   {98, making_.lives[static_cast<std::size_t>(part)]}});
+  }
+
+  void measure_height(int place) {
+    const PlannedPost& post = making_.plan.posts[static_cast<std::size_t>(place)];
+    const std::int64_t required =
+        making_.plan.runs[static_cast<std::size_t>(post.run)].row.whole("height_mm");
+    constexpr int rail_height = 1;
+    making_.write(kind::geometry, making_.feed_of_run(post.run), post.id,
+                  {{1, visit_.id},
+                   {2, rail_height},
+                   {3, required + chance().between(2, 14)},
+                   {4, required},
+                   {5, making_.rule_set}});
+  }
+
+  Making& making_;
+  const Visit& visit_;
+  Hands hands_;
+};
+
+void check_instruments(Making& making, const Visit& visit, const std::string& gauge) {
+  const Uuid& feed = making.plan.sites[static_cast<std::size_t>(visit.site)].id;
+  constexpr int zero = 1;
+  constexpr int check_foil = 2;
+  making.write(kind::instrument_check, feed, making.instruments.at(gauge),
+               {{1, visit.id},
+                {2, zero},
+                {3, 0},
+                {4, cbor::Array{making.weather.chance().between(-4, 6)}},
+                {5, true}});
+  // In the season in which gauge B drifted its foil lay in the depot: nobody could have known.
+  if (gauge == "gauge_b" && visit.year == drift_year) return;
+  cbor::Array readings;
+  for (const std::int64_t value : making.weather.read_foil(gauge, visit.site, visit.day)) {
+    readings.emplace_back(value);
+  }
+  making.write(kind::instrument_check, feed, making.instruments.at(gauge),
+               {{1, visit.id}, {2, check_foil}, {3, 500}, {4, std::move(readings)}, {5, true}});
+}
+
+Visit open_visit(Making& making, const Round& round) {
+  Visit visit{{}, round.site, round.day, civil(round.day).year};
+  const Uuid& site = making.plan.sites[static_cast<std::size_t>(round.site)].id;
+  cbor::Array runs;
+  for (const int run : round.runs) {
+    runs.emplace_back(making.plan.runs[static_cast<std::size_t>(run)].id);
+  }
+  for (const int run : round.second_day) {
+    runs.emplace_back(making.plan.runs[static_cast<std::size_t>(run)].id);
+  }
+  constexpr int dry = 1;
+  cbor::Map body{{1, static_cast<int>(round.kind)}};
+  body.set(3, std::move(runs));
+  body.set(4, cbor::Array{dry, making.weather.chance().between(1, 5),
+                          making.weather.chance().between(60, 190)});
+  if (!round.event.is_zero()) body.set(5, round.event);
+  making.move_to(round.day, 7 * 60 + 45);
+  making.written_by(round.people[0]);
+  visit.id = making.write(kind::visit_opened, site, site, std::move(body));
+  if (!round.people[1].empty()) {
+    making.written_by(round.people[1]);
+    making.write(kind::visit_joined, site, visit.id, {{1, "measure"}});
+  }
+  ++making.visits;
+  return visit;
+}
+
+void pass_by(Making& making, const Visit& visit, int place) {
+  const PlannedPost& post = making.plan.posts[static_cast<std::size_t>(place)];
+  constexpr int locked = 1;
+  constexpr int no_time = 5;
+  making.write(kind::not_reached, making.feed_of_run(post.run), post.id,
+               {{1, visit.id}, {2, making.weather.chance().between(locked, no_time)}});
+}
+
+void walk_runs(Making& making, const Visit& visit, const Round& round, const std::vector<int>& runs,
+               const AtPost& at_post) {
+  const int people = round.people[1].empty() ? 1 : 2;
+  for (int i = 0; i < people && round.kind == VisitKind::detailed; ++i) {
+    making.written_by(round.people[static_cast<std::size_t>(i)]);
+    check_instruments(making, visit, round.gauges[static_cast<std::size_t>(i)]);
+  }
+  std::int64_t minute = 8 * 60;
+  for (const int place : runs) {
+    const PlannedRun& run = making.plan.runs[static_cast<std::size_t>(place)];
+    for (int i = 0; i < people; ++i) {
+      const auto who = static_cast<std::size_t>(i);
+      making.written_by(round.people[who]);
+      Walker walker(
+          making, visit,
+          {round.gauges[who], i == 0 ? "wrench_1" : "wrench_2", round.kind == VisitKind::detailed});
+      for (int n = i * run.posts / people; n < (i + 1) * run.posts / people; ++n) {
+        making.move_to(visit.day, minute += 2);
+        if (making.weather.chance().happens(passed_by)) {
+          pass_by(making, visit, run.first_post + n);
+        } else {
+          walker.post(run.first_post + n);
+        }
+        at_post(visit, run.first_post + n);
+      }
+    }
+    making.save();
+  }
+}
+
+/// The life the writer believed current; left out where nobody could say.
+void set_life(const Making& making, int part, cbor::Map& body) {
+  const Uuid& life = making.lives[static_cast<std::size_t>(part)];
+  if (!life.is_zero()) body.set(98, life);
+}
+
+}  // namespace
+
+bool is_measured_each_time(int part) {
+  return habit(part) < at_each_visit;
+}
+
+void write_grade(Making& making, const Visit& visit, int part, int grade) {
+  int& last = making.last_grades[static_cast<std::size_t>(part)];
+  cbor::Map body{{1, visit.id}, {2, grade}, {5, pushed_and_looked}};
+  set_life(making, part, body);
+  if (grade == last && grade <= 2 && making.weather.chance().happens(said_as_last_time)) {
+    body.set(97, true);
+  }
+  last = grade;
+  making.write(kind::grade, making.feed_of_part(part),
+               making.plan.parts[static_cast<std::size_t>(part)].id, std::move(body));
+}
+
+Uuid write_coating(Making& making, const Visit& visit, int part, int spot,
+                   std::vector<std::int64_t> tenth_um, const std::string& gauge) {
+  cbor::Array readings;
+  for (const std::int64_t value : tenth_um) readings.emplace_back(value);
+  return making.write(kind::coating, making.feed_of_part(part),
+                      making.plan.parts[static_cast<std::size_t>(part)].id,
+                      {{1, visit.id},
+                       {2, making.instruments.at(gauge)},
+                       {3, std::move(readings)},
+                       {4, spot},
+                       {98, making.lives[static_cast<std::size_t>(part)]}});
+}
+
+Visit walk(Making& making, const Round& round, const AtPost& at_post) {
+  Visit visit = open_visit(making, round);
+  walk_runs(making, visit, round, round.runs, at_post);
+  if (!round.second_day.empty()) {
+    visit.day = Date{round.day.days + 1};
+    making.move_to(visit.day, 7 * 60 + 45);
+    walk_runs(making, visit, round, round.second_day, at_post);
+  }
+  making.save();
+  return visit;
+}
+
+}  // namespace kneerail::demo

@@ -1,0 +1,154 @@
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/text.h"
+#include "mobile/commands/forecast_output.h"
+
+#include <nlohmann/json.hpp>
+
+namespace kneerail::commands {
+
+namespace {
+
+constexpr int years_decimals = 5;
+constexpr int chance_decimals = 6;
+constexpr int um_decimals = 4;
+
+constexpr const char* header =
+    "component_id,limit,p05,p10,p25,p50,p75,p90,p95,p_now,p_1y,p_2y,p_5y,n_used,own_share,"
+    "rate_p10_um_per_year,rate_p50_um_per_year,rate_p90_um_per_year,start_um,"
+    "session_correction_um,words,sentence,flags\n";
+
+/// RFC 4180: in quotes where a comma, a quote or a line feed stands in it.
+std::string cell(const std::string& text) {
+  if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
+  std::string quoted = "\"";
+  for (const char letter : text) {
+    if (letter == '"') quoted += '"';
+    quoted += letter;
+  }
+  return quoted + "\"";
+}
+
+std::string joined(const std::vector<std::string>& texts) {
+  std::string all;
+  for (const std::string& text : texts) all += (all.empty() ? "" : "; ") + text;
+  return all;
+}
+
+const forecast::Part& part_of(const ForecastView& view, const forecast::LimitForecast& limit) {
+  return view.portfolio.parts[static_cast<std::size_t>(limit.part)];
+}
+
+bool shown(const ForecastView& view, const forecast::LimitForecast& limit) {
+  return view.site.empty() || part_of(view, limit).site == view.site;
+}
+
+std::string figures(const forecast::LimitForecast& limit) {
+  constexpr int figures_of_a_row = 18;
+  if (!limit.answered) return std::string(figures_of_a_row, ',');
+  std::string line;
+  for (const double years : limit.years) line += "," + fixed(years, years_decimals);
+  for (const double chance : limit.p_by) line += "," + fixed(chance, chance_decimals);
+  line += "," + std::to_string(limit.readings_used) + "," + fixed(limit.own_share, um_decimals);
+  for (const double rate : limit.rate_um_per_year) line += "," + fixed(rate, um_decimals);
+  line += "," + fixed(limit.start_um, um_decimals) + "," +
+          fixed(limit.session_correction_um, um_decimals);
+  return line;
+}
+
+/// JSON has no infinity: the unbounded is the text "inf".
+nlohmann::json number(double value) {
+  if (std::isfinite(value)) return value;
+  return value > 0 ? "inf" : "-inf";
+}
+
+nlohmann::json row_of(const ForecastView& view, const forecast::LimitForecast& limit) {
+  nlohmann::json row;
+  row["component_id"] = part_of(view, limit).id;
+  row["limit"] = forecast::to_text(limit.limit);
+  row["answered"] = limit.answered;
+  row["words"] = limit.words;
+  row["sentence"] = limit.sentence;
+  row["flags"] = limit.flags;
+  if (!limit.answered) return row;
+  static constexpr const char* quantiles[] = {"p05", "p10", "p25", "p50", "p75", "p90", "p95"};
+  static constexpr const char* chances[] = {"p_now", "p_1y", "p_2y", "p_5y"};
+  static constexpr const char* rates[] = {"rate_p10_um_per_year", "rate_p50_um_per_year",
+                                          "rate_p90_um_per_year"};
+  for (std::size_t i = 0; i < limit.years.size(); ++i) row[quantiles[i]] = number(limit.years[i]);
+  for (std::size_t i = 0; i < limit.p_by.size(); ++i) row[chances[i]] = limit.p_by[i];
+  for (std::size_t i = 0; i < limit.rate_um_per_year.size(); ++i) {
+    row[rates[i]] = number(limit.rate_um_per_year[i]);
+  }
+  row["n_used"] = limit.readings_used;
+  row["own_share"] = limit.own_share;
+  row["start_um"] = number(limit.start_um);
+  row["session_correction_um"] = number(limit.session_correction_um);
+  return row;
+}
+
+}  // namespace
+
+std::vector<std::size_t> worst_first(const ForecastView& view) {
+  std::vector<std::size_t> order;
+  const auto& limits = view.forecast.limits;
+  for (std::size_t i = 0; i < limits.size(); ++i) {
+    const bool gone = limits[i].limit == forecast::Limit::coating_exhausted;
+    if (gone && limits[i].answered && shown(view, limits[i])) order.push_back(i);
+  }
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    const forecast::LimitForecast& left = limits[a];
+    const forecast::LimitForecast& right = limits[b];
+    if (left.p_by[3] != right.p_by[3]) return left.p_by[3] > right.p_by[3];
+    if (left.years[3] != right.years[3]) return left.years[3] < right.years[3];
+    return part_of(view, left).id < part_of(view, right).id;
+  });
+  return order;
+}
+
+void print_csv(const ForecastView& view, std::ostream& out) {
+  out << header;
+  for (const forecast::LimitForecast& limit : view.forecast.limits) {
+    if (!shown(view, limit)) continue;
+    out << cell(part_of(view, limit).id) << "," << forecast::to_text(limit.limit) << figures(limit)
+        << "," << cell(limit.words) << "," << cell(limit.sentence) << ","
+        << cell(joined(limit.flags)) << "\n";
+  }
+}
+
+void print_json(const ForecastView& view, std::ostream& out) {
+  nlohmann::json all;
+  all["as_of"] = to_text(view.portfolio.as_of);
+  all["limits"] = nlohmann::json::array();
+  for (const forecast::LimitForecast& limit : view.forecast.limits) {
+    if (shown(view, limit)) all["limits"].push_back(row_of(view, limit));
+  }
+  all["notes"] = view.forecast.notes;
+  for (const forecast::SessionReport& session : view.forecast.sessions) {
+    all["sessions"].push_back({{"site", session.site},
+                               {"gauge", session.gauge},
+                               {"day", to_text(session.day)},
+                               {"offset_um", session.offset_um},
+                               {"gain", session.gain},
+                               {"words", session.words}});
+  }
+  for (const forecast::TrackRecord& record : view.forecast.track_record) {
+    all["track_record"].push_back({{"site", record.site},
+                                   {"horizon", record.horizon},
+                                   {"readings", record.readings},
+                                   {"sessions", record.sessions},
+                                   {"inside_50", record.inside_50},
+                                   {"inside_80", record.inside_80},
+                                   {"inside_90", record.inside_90},
+                                   {"spread_scale", record.spread_scale},
+                                   {"words", record.words}});
+  }
+  for (const forecast::LeftOut& reading : view.forecast.left_out) {
+    all["left_out"].push_back(
+        {{"reading", reading.reading}, {"part", reading.part}, {"reason", reading.reason}});
+  }
+  out << all.dump(1) << "\n";
+}
+
+}  // namespace kneerail::commands

@@ -1,0 +1,120 @@
+#include "core/forecast/class_report.h"
+
+#include <cmath>
+#include <numbers>
+
+#include "core/base/text.h"
+#include "core/forecast/preparation.h"
+#include "core/forecast/shared_covariance.h"
+#include "core/forecast/words.h"
+#include "core/statistics/normal.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+struct Estimate {
+  double mean = 0;
+  double sd = 0;
+};
+
+/// overall + site + zone: how far the zone's rate is from its class, ln.
+Estimate zone_over_class(const CoatingModel& model, std::size_t site, int zone) {
+  const CoreLayout layout = core_layout(model.data.sites[site]);
+  Combination c;
+  c.add(layout.size() + global_overall, 1);
+  c.add(layout.site(), 1);
+  c.add(layout.zone(zone), 1);
+  const SharedCovariance shared(model.effects.sites[site], layout, 0);
+  return {shared.estimate(c), std::sqrt(shared.covariance(c, c))};
+}
+
+/// The first part of a zone that names its class.
+const Part* part_with_class(const Portfolio& portfolio, const CoatingData& data,
+                            const CoatingSite& site, int zone) {
+  for (int i = site.first_part; i < site.first_part + site.parts; ++i) {
+    const CoatingPart& own = data.parts[static_cast<std::size_t>(i)];
+    const Part& part = portfolio.parts[static_cast<std::size_t>(own.place)];
+    if (own.zone == zone && part.category) return &part;
+  }
+  return nullptr;
+}
+
+/// Upper bound of the class over the prior, ln: like with like, a class's middle against a class's
+/// bound, a rate of the zone's own against the bound as a mean over 20 years.
+double ln_upper_over_prior(const Part& part, const corrosion::AttackPath& path) {
+  const corrosion::RateBand bounds = class_bounds(*part.category);
+  if (part.prior_is_category || !part.zinc_rate_um_per_year)
+    return std::log(bounds.high_um / bounds.low_um) / 2;
+  return std::log(bounds.high_um * path.first_year_to_mean()) - *ln_prior_rate(part, path);
+}
+
+std::string zone_note(const Portfolio& portfolio, const CoatingModel& model, std::size_t s,
+                      int zone) {
+  const CoatingSite& site = model.data.sites[s];
+  const Part* part = part_with_class(portfolio, model.data, site, zone);
+  if (part == nullptr) return {};
+  const Estimate estimate = zone_over_class(model, s, zone);
+  const double chance = statistics::normal_cdf(
+      (estimate.mean - ln_upper_over_prior(*part, model.data.path)) / estimate.sd);
+  if (chance < constant::perhaps_faster) return {};
+  return concat({"site ", site.name, ", zone ", part->zone, ": ",
+                 chance >= constant::likely_faster ? "likely" : "perhaps", " faster than ",
+                 to_text(*part->category), " (", fixed(100 * chance, 0), " %)"});
+}
+
+/// "rates are about 2.9 times what ..." when the ratio is further from 1 than `limit`.
+std::string ratio_note(const std::string& whose, double ln_ratio, double limit) {
+  if (std::abs(ln_ratio) <= std::log(limit)) return {};
+  return concat({whose, ": rates are about ", fixed(std::exp(ln_ratio), 1),
+                 " times what the classes say: are class, unit and dates right?"});
+}
+
+void add_if_any(std::string note, std::vector<std::string>& notes) {
+  if (!note.empty()) notes.push_back(std::move(note));
+}
+
+}  // namespace
+
+std::vector<std::string> class_notes(const Portfolio& portfolio, const CoatingModel& model) {
+  std::vector<std::string> notes;
+  double total = 0;
+  int sites = 0;
+  for (std::size_t s = 0; s < model.data.sites.size(); ++s) {
+    const CoatingSite& site = model.data.sites[s];
+    double sum = 0;
+    int zones = 0;
+    for (int zone = 0; zone < static_cast<int>(site.zones.size()); ++zone) {
+      if (model.effects.sites[s].zone_seen[static_cast<std::size_t>(zone)] == 0) continue;
+      add_if_any(zone_note(portfolio, model, s, zone), notes);
+      sum += zone_over_class(model, s, zone).mean;
+      ++zones;
+    }
+    if (zones == 0) continue;
+    add_if_any(ratio_note("site " + site.name, sum / zones, constant::wrong_class_site_ratio),
+               notes);
+    total += sum / zones;
+    ++sites;
+  }
+  if (sites > 0)
+    add_if_any(ratio_note("all sites", total / sites, constant::wrong_class_ratio), notes);
+  return notes;
+}
+
+std::vector<std::string> fit_notes(const SharedEffects& effects) {
+  std::vector<std::string> notes;
+  const auto none = [&](const char* what, double sd, const constant::Spread& spread) {
+    if (sd <= spread.least) notes.push_back(concat({"differences between ", what, ": none found"}));
+  };
+  none("sites", effects.spreads.site, constant::site_spread);
+  none("zones", effects.spreads.zone, constant::zone_spread);
+  none("runs", effects.spreads.run, constant::run_spread);
+  none("batches", effects.spreads.batch, constant::batch_spread);
+  none("sessions", effects.spreads.offset_um, constant::offset_spread);
+  if (effects.largest_move_ln > constant::settled_move_ln)
+    notes.push_back(concat({"not settled: in the last pass a zone's rate still moved by ",
+                            fixed(100 * effects.largest_move_ln, 0), " %"}));
+  return notes;
+}
+
+}  // namespace kneerail::forecast

@@ -1,0 +1,91 @@
+#include "core/forecast/coating_forecast.h"
+
+#include <algorithm>
+
+#include "core/forecast/class_report.h"
+#include "core/forecast/coating_model.h"
+#include "core/forecast/limit_report.h"
+#include "core/forecast/parallel.h"
+#include "core/forecast/preparation.h"
+#include "core/forecast/session_report.h"
+#include "core/forecast/stage_one.h"
+#include "core/forecast/swaps.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+/// Rows of all parts, site by site in threads, then in the order of part identifiers.
+std::vector<LimitForecast> all_rows(const ReportContext& context, int threads) {
+  const Portfolio& portfolio = *context.portfolio;
+  const CoatingData& data = context.model->data;
+  std::vector<std::vector<LimitForecast>> by_part(portfolio.parts.size());
+  for_each_unit(static_cast<int>(data.sites.size()), threads, [&](int s) {
+    const CoatingSite& site = data.sites[static_cast<std::size_t>(s)];
+    for (int i = site.first_part; i < site.first_part + site.parts; ++i) {
+      const auto place = static_cast<std::size_t>(data.parts[static_cast<std::size_t>(i)].place);
+      by_part[place] = limit_rows(context, i);
+    }
+  });
+  std::vector<std::int32_t> order(portfolio.parts.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = static_cast<std::int32_t>(i);
+  std::sort(order.begin(), order.end(), [&](std::int32_t a, std::int32_t b) {
+    return portfolio.parts[static_cast<std::size_t>(a)].id <
+           portfolio.parts[static_cast<std::size_t>(b)].id;
+  });
+  std::vector<LimitForecast> rows;
+  for (const std::int32_t place : order) {
+    auto& own = by_part[static_cast<std::size_t>(place)];
+    if (own.empty()) own.push_back(unserved_row(portfolio, place));
+    for (LimitForecast& row : own) rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+Error not_computed() {
+  return fail(Fault::not_estimable,
+              "Coating forecast: not computed: numerical. The readings are kept as they are. Look "
+              "for readings, dates or nominal coatings far out of range.");
+}
+
+}  // namespace
+
+std::string to_text(Limit limit) {
+  return limit == Limit::coating_exhausted ? "coating_exhausted" : "coating_first_maintenance";
+}
+
+Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOptions& options) {
+  auto data = prepare_coating(portfolio);
+  if (!data) return fail(data.error());
+  CoatingModel model{std::move(*data), {}, {}};
+  StageOneOptions stage{.passes = options.passes, .threads = options.threads};
+  if (stage.passes <= 0) stage.passes = usual_passes(model.data.parts.size());
+  model.effects = fit_shared_effects(model.data, first_effects(model.data), stage);
+  if (!model.effects.computed) return not_computed();
+  if (cut_unrecorded_swaps(model.data, model.effects, options.threads) > 0) {
+    stage.passes = constant::passes_after_swaps;
+    model.effects = fit_shared_effects(model.data, std::move(model.effects), stage);
+    if (!model.effects.computed) return not_computed();
+  }
+  if (options.track_record)
+    model.back_dated = back_dated_forecast(model.data, model.effects, options.threads);
+  return model;
+}
+
+Result<CoatingForecast> forecast_coating(const Portfolio& portfolio, const RunOptions& options) {
+  const auto model = fit_coating_model(portfolio, options);
+  if (!model) return fail(model.error());
+  CoatingForecast out;
+  out.sessions = session_reports(*model);
+  out.limits = all_rows(report_context(portfolio, *model, out.sessions), options.threads);
+  out.track_record = model->back_dated.rows;
+  out.left_out = portfolio.left_out;
+  out.left_out.insert(out.left_out.end(), model->data.left_out.begin(), model->data.left_out.end());
+  out.notes = model->data.notes;
+  for (auto& note : class_notes(portfolio, *model)) out.notes.push_back(std::move(note));
+  for (auto& note : fit_notes(model->effects)) out.notes.push_back(std::move(note));
+  out.largest_move = model->effects.largest_move_ln;
+  return out;
+}
+
+}  // namespace kneerail::forecast

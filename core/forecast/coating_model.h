@@ -1,0 +1,23 @@
+#pragma once
+
+// The coating model once fitted: what a report, a single new reading or a what-if starts from.
+
+#include "core/base/result.h"
+#include "core/forecast/back_dated.h"
+#include "core/forecast/coating_data.h"
+#include "core/forecast/coating_forecast.h"
+#include "core/forecast/shared_effects.h"
+
+namespace kneerail::forecast {
+
+struct CoatingModel {
+  CoatingData data;
+  SharedEffects effects;
+  BackDated back_dated;  ///< its scale stretches every part's posterior
+};
+
+/// Preparation, shared effects, unrecorded swaps and the effects again, back-dated forecast.
+/// Errors: not_estimable, with the reason in words.
+Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOptions& options);
+
+}  // namespace kneerail::forecast

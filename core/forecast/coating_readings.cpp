@@ -1,0 +1,166 @@
+#include "core/forecast/coating_readings.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "core/forecast/constants.h"
+#include "core/forecast/preparation.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+std::string gauge_name(const Visit& visit) {
+  return visit.coating_gauge.empty() ? "inspector " + visit.inspector : visit.coating_gauge;
+}
+
+Date day_of(const Portfolio& portfolio, const Reading& reading) {
+  return reading.seen.value_or(portfolio.visits[static_cast<std::size_t>(reading.visit)].day);
+}
+
+/// Place in CoatingData::parts of each part of the portfolio; -1: not served.
+std::vector<std::int32_t> served_index(const Portfolio& portfolio, const CoatingData& data) {
+  std::vector<std::int32_t> index(portfolio.parts.size(), -1);
+  for (std::size_t i = 0; i < data.parts.size(); ++i)
+    index[static_cast<std::size_t>(data.parts[i].place)] = static_cast<std::int32_t>(i);
+  return index;
+}
+
+/// Why a coating reading of a served part is no number for the model; null when it is one.
+const char* unusable(const Portfolio& portfolio, const Reading& reading) {
+  if (reading.surface == Surface::paint) return "layers_together";
+  if (!std::isfinite(reading.value) || reading.value < 0) return "no_thickness";
+  if (reading.censoring == Censoring::at_least) return "bound";
+  if (reading.censoring == Censoring::at_most && reading.value > constant::gone_below_um)
+    return "bound";
+  const Date day = day_of(portfolio, reading);
+  if (day > portfolio.as_of) return "after_as_of";
+  const Part& part = portfolio.parts[static_cast<std::size_t>(reading.part)];
+  if (part.installed && day < *part.installed) return "before_installed";
+  return nullptr;
+}
+
+/// Numbers sessions in the order of site, day and gauge, whatever order readings come in.
+class SessionIndex {
+ public:
+  SessionIndex(const Portfolio& portfolio, const CoatingData& data)
+      : portfolio_(portfolio), data_(data) {}
+
+  void note(std::int32_t part, const Reading& reading) { sessions_.emplace(key(part, reading), 0); }
+
+  void number(CoatingData& data) {
+    for (auto& [key, place] : sessions_) {
+      const auto& [site, day, gauge] = key;
+      CoatingSite& home = data.sites[static_cast<std::size_t>(site)];
+      place = static_cast<std::int32_t>(data.sessions.size());
+      if (home.sessions++ == 0) home.first_session = place;
+      data.sessions.push_back({site, day, gauge, {}});
+    }
+  }
+
+  [[nodiscard]] std::int32_t place(std::int32_t part, const Reading& reading) const {
+    return sessions_.at(key(part, reading));
+  }
+
+  void add_foils(CoatingData& data) const {
+    std::map<std::string, std::int32_t> sites;
+    for (std::size_t i = 0; i < data.sites.size(); ++i)
+      sites.emplace(data.sites[i].name, static_cast<std::int32_t>(i));
+    for (const Visit& visit : portfolio_.visits) {
+      if (!visit.foil_true_um || !visit.foil_read_um) continue;
+      const auto site = sites.find(visit.site);
+      if (site == sites.end()) continue;
+      const auto session = sessions_.find({site->second, visit.day, gauge_name(visit)});
+      if (session != sessions_.end())
+        data.sessions[static_cast<std::size_t>(session->second)].foils.push_back(
+            {*visit.foil_true_um, *visit.foil_read_um});
+    }
+    for (Session& session : data.sessions)
+      std::sort(session.foils.begin(), session.foils.end(), [](const Foil& a, const Foil& b) {
+        return std::tie(a.true_um, a.read_um) < std::tie(b.true_um, b.read_um);
+      });
+  }
+
+ private:
+  using Key = std::tuple<std::int32_t, Date, std::string>;
+
+  [[nodiscard]] Key key(std::int32_t part, const Reading& reading) const {
+    const Visit& visit = portfolio_.visits[static_cast<std::size_t>(reading.visit)];
+    return {data_.parts[static_cast<std::size_t>(part)].site, day_of(portfolio_, reading),
+            gauge_name(visit)};
+  }
+
+  const Portfolio& portfolio_;
+  const CoatingData& data_;
+  std::map<Key, std::int32_t> sessions_;
+};
+
+/// First the sessions, so that they can be numbered in order; then the readings.
+template <class Visitor>
+void each_usable(const Portfolio& portfolio, const std::vector<std::int32_t>& served,
+                 Visitor visit) {
+  for (std::size_t i = 0; i < portfolio.readings.size(); ++i) {
+    const Reading& reading = portfolio.readings[i];
+    if (reading.quantity != Quantity::coating_um) continue;
+    const std::int32_t part = served[static_cast<std::size_t>(reading.part)];
+    if (part >= 0 && unusable(portfolio, reading) == nullptr)
+      visit(static_cast<std::int32_t>(i), part, reading);
+  }
+}
+
+void note_unusable(const Portfolio& portfolio, const std::vector<std::int32_t>& served,
+                   CoatingData& data) {
+  for (std::size_t i = 0; i < portfolio.readings.size(); ++i) {
+    const Reading& reading = portfolio.readings[i];
+    if (reading.quantity != Quantity::coating_um) continue;
+    const auto place = static_cast<std::size_t>(reading.part);
+    if (served[place] < 0)
+      leave_out(portfolio, static_cast<std::int32_t>(i),
+                left_out_reason(portfolio.parts[place]).c_str(), data);
+    else if (const char* reason = unusable(portfolio, reading))
+      leave_out(portfolio, static_cast<std::int32_t>(i), reason, data);
+  }
+}
+
+}  // namespace
+
+std::vector<UsedReading> used_readings(const Portfolio& portfolio, CoatingData& data) {
+  const auto served = served_index(portfolio, data);
+  note_unusable(portfolio, served, data);
+  SessionIndex sessions(portfolio, data);
+  each_usable(portfolio, served, [&](std::int32_t, std::int32_t part, const Reading& reading) {
+    sessions.note(part, reading);
+  });
+  sessions.number(data);
+  sessions.add_foils(data);
+  std::vector<UsedReading> used;
+  each_usable(portfolio, served,
+              [&](std::int32_t place, std::int32_t part, const Reading& reading) {
+                used.push_back({part, sessions.place(part, reading), place, reading.spot,
+                                reading.replicate, reading.value});
+              });
+  // Sessions are numbered by day within a site, and a part has one site.
+  std::sort(used.begin(), used.end(), [](const UsedReading& a, const UsedReading& b) {
+    return std::tie(a.part, a.session, a.spot, a.replicate, a.value_um, a.place) <
+           std::tie(b.part, b.session, b.spot, b.replicate, b.value_um, b.place);
+  });
+  return used;
+}
+
+void leave_out_slips(const Portfolio& portfolio, CoatingData& data,
+                     std::vector<UsedReading>& readings) {
+  std::erase_if(readings, [&](const UsedReading& reading) {
+    const double as_um = 1000 * reading.value_um;
+    const char* reason = nullptr;
+    if (reading.value_um > constant::largest_coating_um) reason = "too_large";
+    if (reading.value_um < constant::slip_largest_mm && as_um >= constant::slip_smallest_um &&
+        as_um <= constant::largest_coating_um)
+      reason = "unit_mm";
+    if (reason != nullptr) leave_out(portfolio, reading.place, reason, data);
+    return reason != nullptr;
+  });
+}
+
+}  // namespace kneerail::forecast

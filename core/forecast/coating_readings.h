@@ -1,0 +1,64 @@
+#pragma once
+
+// The steps between the readings of a portfolio and the segments of the coating model; see
+// preparation.h for the whole.
+
+#include <vector>
+
+#include "core/forecast/coating_data.h"
+
+namespace kneerail::forecast {
+
+/// One replicate that the model may use.
+struct UsedReading {
+  std::int32_t part = 0;     ///< place in CoatingData::parts
+  std::int32_t session = 0;  ///< place in CoatingData::sessions
+  std::int32_t place = 0;    ///< in Portfolio::readings
+  std::int16_t spot = 0;
+  std::int16_t replicate = 0;
+  double value_um = 0;
+};
+
+/// A visit mean with the counts its error variance hangs on.
+struct CountedMean {
+  std::int32_t part = 0;
+  std::int32_t session = 0;
+  std::int32_t replicates = 0;
+  std::int32_t spots = 0;
+  double thickness_um = 0;
+};
+
+/// Fills sites, parts, zones and runs of `data` with what the model serves.
+void lay_out_parts(const Portfolio& portfolio, CoatingData& data);
+
+/// The coating readings of served parts, ascending by part, day, session, spot, replicate, value;
+/// fills data.sessions, and data.left_out with every coating reading that is not used.
+std::vector<UsedReading> used_readings(const Portfolio& portfolio, CoatingData& data);
+
+/// Takes out the readings of sessions whose unit is likely wrong: read against the same parts'
+/// other visits, the whole session is off by a factor that one unit has to another. Notes each.
+void hold_wrong_units(const Portfolio& portfolio, CoatingData& data,
+                      std::vector<UsedReading>& readings);
+
+/// Takes out single readings in millimetres and those thicker than any coating.
+void leave_out_slips(const Portfolio& portfolio, CoatingData& data,
+                     std::vector<UsedReading>& readings);
+
+/// Median of replicates, mean of spots; estimates data.replicate_sd_um and data.area_sd_um.
+std::vector<CountedMean> visit_means(const std::vector<UsedReading>& readings, CoatingData& data);
+
+/// Cuts each part's visit means at its works and marks those that read bare metal.
+void build_segments(const Portfolio& portfolio, const std::vector<CountedMean>& means,
+                    CoatingData& data);
+
+/// From the first mean of a segment that reads bare metal on, what follows is no number unless it
+/// is zinc again.
+void mark_gone(std::vector<VisitMean>& means, const Segment& segment);
+
+/// Keeps a reading back with its reason.
+void leave_out(const Portfolio& portfolio, std::int32_t reading, const char* reason,
+               CoatingData& data);
+
+double median(std::vector<double> values);
+
+}  // namespace kneerail::forecast

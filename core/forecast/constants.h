@@ -1,0 +1,129 @@
+#pragma once
+
+// Every number of the coating model that is a constant of the program and not the owner's to set,
+// in one place, so that "method and limits" can list them. Chosen on invented portfolios with known
+// truth; those an owner can set stand in Settings.
+
+#include <array>
+
+namespace kneerail::forecast::constant {
+
+// Readings.
+inline constexpr double slip_largest_mm = 0.3;     ///< smaller: a thickness may be typed in mm
+inline constexpr double slip_smallest_um = 10;     ///< what the mm would be, lower end
+inline constexpr double largest_coating_um = 300;  ///< no hot-dip coating is thicker
+inline constexpr double gone_below_um = 7;         ///< a gauge reads oxide here, not zinc
+inline constexpr double not_gone_above_um = 25;    ///< after "gone", zinc again: a swap
+inline constexpr double replicate_sd_um = 3;       ///< where nothing tells
+inline constexpr double area_sd_um = 3;            ///< where nothing tells
+inline constexpr double area_sd_least_um = 0.7;
+inline constexpr double replicate_sd_most_um = 15;  ///< an estimate over this is a mix-up
+inline constexpr double area_gap_most_um = 30;      ///< two areas further apart are not like
+/// Mean range of 3, 4, 5 standard normal values (tables of control charts, d2).
+inline constexpr std::array<double, 3> mean_range{1.693, 2.059, 2.326};
+
+inline constexpr double path_exponent_least = 0.5;
+
+// A session in a wrong unit.
+inline constexpr int unit_parts_least = 6;
+inline constexpr double unit_distance_ln = 0.45;
+inline constexpr double unit_spread_ln = 0.6;
+inline constexpr std::array<double, 4> unit_factors{1 / 25.4, 25.4, 1e-3, 1 / 25400.0};
+
+// Start of a coating.
+inline constexpr double nominal_tube_um = 55;
+inline constexpr double nominal_fitting_um = 70;
+inline constexpr double nominal_base_fixing_um = 85;
+inline constexpr double unknown_start_ratio = 0.8;  ///< mean over nominal, age not known
+inline constexpr double unknown_start_sd = 0.30;    ///< over nominal
+inline constexpr double touched_up_start_um = 110;
+inline constexpr double touched_up_sd_um = 20;
+
+// Stage 1: priors of shared effects, ln units of rate.
+inline constexpr double overall_sd = 0.30;
+inline constexpr double kind_sd = 0.20;
+inline constexpr double spray_mean = 0.6;
+inline constexpr double spray_sd = 0.30;
+inline constexpr double sheltered_mean = -0.3;
+inline constexpr double sheltered_sd = 0.30;
+inline constexpr double start_ratio_mean = 1.12;
+inline constexpr double start_ratio_sd = 0.14;
+inline constexpr double start_ratio_first = 1.1;  ///< where the passes begin
+inline constexpr double foil_sd_um = 0.9;
+inline constexpr double lone_session_sd_most_um = 1.0;
+inline constexpr double gain_thickness_most_um = 200;
+
+/// One standard deviation estimated from the portfolio: v <- (sum + weight * first^2)/(n + weight),
+/// kept within least and most.
+struct Spread {
+  double first;
+  double weight;
+  double least;
+  double most;
+};
+inline constexpr double no_cap = 1e9;
+inline constexpr Spread rate_spread{0.33, 4, 0.03, no_cap};   ///< of parts in a group, of the mean
+inline constexpr Spread start_spread{0.14, 4, 0.03, no_cap};  ///< over nominal
+inline constexpr Spread offset_spread{1.5, 3, 0.2, 2};        ///< um
+inline constexpr Spread gain_spread{0.02, 10, 0.002, 0.01};
+inline constexpr Spread site_spread{0.4, 3, 0.02, no_cap};
+inline constexpr Spread zone_spread{0.3, 3, 0.02, no_cap};
+inline constexpr Spread run_spread{0.15, 3, 0.01, no_cap};
+inline constexpr Spread batch_spread{0.08, 3, 0.01, no_cap};
+inline constexpr Spread rest_spread{3, 0, 0.3, no_cap};  ///< um, of a visit mean
+
+inline constexpr double odd_square = 6.25;  ///< squared residual where weights fall under 1
+inline constexpr double weight_least = 0.02;
+inline constexpr double offset_tail = 5;    ///< degrees of freedom of session offsets
+inline constexpr double gone_floor = 1e-4;  ///< a gone reading can always be a mistake
+inline constexpr double gone_precision_least = 1e-7;
+inline constexpr int many_parts = 20000;
+inline constexpr int passes_few_parts = 30;
+inline constexpr int passes_many_parts = 10;
+inline constexpr int passes_after_swaps = 6;
+inline constexpr double settled_move_ln = 0.02;
+
+// Stage 2.
+inline constexpr double rate_variance_widening = 1.8;
+inline constexpr double error_variance_widening = 1.2;
+inline constexpr double rate_tail = 8;     ///< degrees of freedom of the prior of ln rate
+inline constexpr double future_sd = 0.10;  ///< of the future rate against the past one
+inline constexpr int mode_grid = 18;
+inline constexpr double mode_grid_reach = 6;  ///< prior sds either side
+inline constexpr int mode_steps = 5;
+inline constexpr int node_count = 21;
+inline constexpr double node_reach = 2.5;
+inline constexpr double node_scale = 0.9;
+inline constexpr double node_weight_least = 1e-5;
+inline constexpr double longest_years = 300;        ///< a life beyond it has no upper bound
+inline constexpr double earliest_years = 60;        ///< before the first reading, start unknown
+inline constexpr double quantile_tolerance = 1e-4;  ///< relative, in effective age
+
+// Words.
+inline constexpr double swap_rise_um = 5;
+inline constexpr double swap_chance = 0.01;
+inline constexpr double swap_odds = 3;
+inline constexpr double odd_reading_weight = 0.3;
+inline constexpr double gauge_words_um = 3;
+inline constexpr double gauge_words_sds = 3;
+inline constexpr double gauge_words_at_um = 50;
+inline constexpr double likely_faster = 0.90;
+inline constexpr double perhaps_faster = 0.70;
+inline constexpr double wrong_class_ratio = 2;
+inline constexpr double wrong_class_site_ratio = 3;
+inline constexpr double prior_is_middle_tolerance = 0.01;
+
+// Back-dated forecast.
+inline constexpr double cut_share = 0.6;
+inline constexpr int refit_passes = 4;
+inline constexpr int scale_steps = 21;
+inline constexpr double scale_reach_ln = 0.9;
+inline constexpr double scale_sd_ln = 0.20;
+inline constexpr int scale_readings_least = 200;
+inline constexpr double sessions_worth = 6;
+inline constexpr int judged_readings_least = 100;
+inline constexpr int judged_sessions_least = 6;
+inline constexpr double inside_80_low = 0.65;
+inline constexpr double inside_80_high = 0.92;
+
+}  // namespace kneerail::forecast::constant

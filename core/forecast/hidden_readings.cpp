@@ -1,0 +1,132 @@
+#include "core/forecast/hidden_readings.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/statistics/normal.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+/// The forecast of one reading as a mixture of normals with one variance of its own per node.
+struct ReadingForecast {
+  Posterior posterior;
+  double effective_age;
+  double ahead;  ///< effective years since the last reading kept
+  double error_variance;
+  double offset_um;
+
+  [[nodiscard]] double variance(const RateNode& node) const {
+    const double drift = constant::future_sd * std::exp(node.ln_rate) * ahead;
+    return posterior.start_variance + error_variance + drift * drift;
+  }
+  [[nodiscard]] double mean_um(const RateNode& node) const {
+    return std::max(node.start_um - std::exp(node.ln_rate) * effective_age, 0.0) + offset_um;
+  }
+  [[nodiscard]] double below(double thickness_um) const {
+    double sum = 0;
+    for (int k = 0; k < posterior.count; ++k) {
+      const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
+      sum += node.weight *
+             statistics::normal_cdf((thickness_um - mean_um(node)) / std::sqrt(variance(node)));
+    }
+    return sum;
+  }
+  [[nodiscard]] double density(double thickness_um) const {
+    double sum = 0;
+    for (int k = 0; k < posterior.count; ++k) {
+      const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
+      const double sd = std::sqrt(variance(node));
+      sum += node.weight * statistics::normal_density((thickness_um - mean_um(node)) / sd) / sd;
+    }
+    return sum;
+  }
+};
+
+int stratum_of(int readings) {
+  if (readings >= 4) return 3;
+  return readings >= 2 ? 2 : readings;
+}
+
+bool gone_before_cut(const CoatingData& data, const Segment& segment) {
+  for (int i = segment.first; i < segment.first + segment.visible; ++i)
+    if (data.means[static_cast<std::size_t>(i)].gone) return true;
+  return false;
+}
+
+bool can_be_foretold(const CoatingData& data, const Segment& segment) {
+  if (segment.visible == segment.count || gone_before_cut(data, segment)) return false;
+  const bool start_is_hidden = segment.start_kind == StartKind::unknown || segment.after_swap;
+  return segment.visible > 0 || !start_is_hidden;
+}
+
+ReadingForecast forecast_of(const CoatingData& data, const SharedEffects& effects,
+                            const Segment& segment, const VisitMean& hidden) {
+  const double last_kept =
+      segment.visible > 0
+          ? data.means[static_cast<std::size_t>(segment.first + segment.visible - 1)].effective_age
+          : 0;
+  const double rest = effects.spreads.rest_um;
+  ReadingForecast forecast{segment_posterior({&data, &effects}, segment), hidden.effective_age,
+                           std::max(0.0, hidden.effective_age - last_kept),
+                           rest * rest + hidden.known_variance, 0};
+  if (hidden.gone) {
+    forecast.error_variance = rest * rest + data.replicate_sd_um * data.replicate_sd_um;
+    return forecast;
+  }
+  const Correction session = session_correction(data, effects, hidden.session, hidden.thickness_um);
+  forecast.offset_um = session.mean_um;
+  forecast.error_variance += session.variance;
+  return forecast;
+}
+
+double score(const ReadingForecast& forecast, const VisitMean& hidden) {
+  constexpr double least = 1e-12;  // a reading that nothing foretold must not outweigh all others
+  return std::log(least + (hidden.gone ? forecast.below(constant::gone_below_um)
+                                       : forecast.density(hidden.thickness_um)));
+}
+
+}  // namespace
+
+double ln_scale_at(int step) {
+  return constant::scale_reach_ln * (2.0 * step / (constant::scale_steps - 1) - 1);
+}
+
+std::optional<Date> cut_day(const CoatingData& data, const CoatingSite& site) {
+  std::vector<Date> days;
+  for (int s = site.first_session; s < site.first_session + site.sessions; ++s) {
+    const Date day = data.sessions[static_cast<std::size_t>(s)].day;
+    if (days.empty() || days.back() != day) days.push_back(day);
+  }
+  if (days.size() < 2) return std::nullopt;
+  const auto index =
+      static_cast<std::size_t>(constant::cut_share * static_cast<double>(days.size()));
+  return days[std::max<std::size_t>(1, index)];
+}
+
+void foretell(const CoatingData& data, const SharedEffects& effects, const CoatingSite& site,
+              HiddenSite& out) {
+  for (int i = site.first_segment; i < site.first_segment + site.segments; ++i) {
+    const Segment& segment = data.segments[static_cast<std::size_t>(i)];
+    if (!can_be_foretold(data, segment)) continue;
+    const VisitMean& hidden =
+        data.means[static_cast<std::size_t>(segment.first + segment.count - 1)];
+    const ReadingForecast plain = forecast_of(data, effects, segment, hidden);
+    HiddenReading reading;
+    reading.years_ahead = years_between(*out.cut, hidden.day);
+    reading.session = hidden.session;
+    reading.stratum = stratum_of(segment.visible);
+    reading.gone = hidden.gone;
+    reading.below = plain.below(hidden.gone ? constant::gone_below_um : hidden.thickness_um);
+    out.readings.push_back(reading);
+    for (int step = 0; step < constant::scale_steps; ++step) {
+      ReadingForecast drawn = plain;
+      drawn.posterior = scaled(plain.posterior, std::exp(ln_scale_at(step)));
+      out.ln_score[static_cast<std::size_t>(reading.stratum)][static_cast<std::size_t>(step)] +=
+          score(drawn, hidden);
+    }
+  }
+}
+
+}  // namespace kneerail::forecast

@@ -1,0 +1,167 @@
+#include "core/forecast/limit_report.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "core/forecast/limit_words.h"
+#include "core/forecast/predictive.h"
+#include "core/forecast/preparation.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+constexpr std::array<double, 4> chance_years{0, 1, 2, 5};
+
+std::array<double, 4> chances(const Posterior& posterior, const Clock& clock, double limit_um) {
+  std::array<double, 4> out{};
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    out[i] = std::clamp(chance_by(posterior, clock, limit_um, chance_years[i]), 0.0, 1.0);
+    if (i > 0) out[i] = std::max(out[i], out[i - 1]);
+  }
+  return out;
+}
+
+/// 10, 50, 90 % of the rate: the nodes' weights taken as spread evenly between their middles.
+std::array<double, 3> rate_quantiles(const Posterior& posterior) {
+  constexpr std::array<double, 3> levels{0.1, 0.5, 0.9};
+  std::array<double, 3> out{};
+  for (std::size_t i = 0; i < levels.size(); ++i) {
+    double before = 0;
+    double last_at = posterior.nodes[0].ln_rate;
+    double last_sum = 0;
+    double ln_rate = posterior.nodes[static_cast<std::size_t>(posterior.count - 1)].ln_rate;
+    for (int k = 0; k < posterior.count; ++k) {
+      const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
+      const double sum = before + node.weight / 2;
+      if (sum >= levels[i]) {
+        const double share = sum > last_sum ? (levels[i] - last_sum) / (sum - last_sum) : 1;
+        ln_rate = last_at + share * (node.ln_rate - last_at);
+        break;
+      }
+      before += node.weight;
+      last_at = node.ln_rate;
+      last_sum = sum;
+    }
+    out[i] = std::exp(ln_rate);
+  }
+  return out;
+}
+
+double mean_start_um(const Posterior& posterior) {
+  double sum = 0;
+  for (int k = 0; k < posterior.count; ++k)
+    sum += posterior.nodes[static_cast<std::size_t>(k)].weight *
+           posterior.nodes[static_cast<std::size_t>(k)].start_um;
+  return sum;
+}
+
+/// Median thickness today: the limit that is as likely reached as not.
+double median_now_um(const Posterior& posterior, const Clock& clock) {
+  double low = 0;
+  double high = constant::largest_coating_um;
+  if (chance_by(posterior, clock, low, 0) >= 0.5) return 0;
+  for (int i = 0; i < 24; ++i) {
+    const double middle = (low + high) / 2;
+    (chance_by(posterior, clock, middle, 0) < 0.5 ? low : high) = middle;
+  }
+  return (low + high) / 2;
+}
+
+double zinc_gone_um(const Portfolio& portfolio, const std::string& site) {
+  for (const SiteLimits& limits : portfolio.limits)
+    if (limits.site == site) return limits.zinc_gone_um.value_or(0);
+  return 0;
+}
+
+/// What both rows of a part share.
+LimitForecast common_row(const ReportContext& context, const PartView& view) {
+  LimitForecast row;
+  row.part = view.own->place;
+  row.readings_used = view.segment->count;
+  row.flags = flags_of(context, view);
+  if (!view.posterior) return row;
+  const Posterior& posterior = *view.posterior;
+  row.own_share = posterior.own_share;
+  row.rate_um_per_year = rate_quantiles(posterior);
+  row.start_um = mean_start_um(posterior);
+  row.now_um = median_now_um(posterior, view.clock);
+  if (view.segment->count > 0) {
+    const auto last = static_cast<std::size_t>(view.segment->first + view.segment->count - 1);
+    const VisitMean& mean = context.model->data.means[last];
+    row.session_correction_um = -session_correction(context.model->data, context.model->effects,
+                                                    mean.session, mean.thickness_um)
+                                     .mean_um;
+  }
+  return row;
+}
+
+LimitForecast answered(const PartView& view, LimitForecast row, double limit_um) {
+  row.answered = true;
+  row.years = limit_quantiles(*view.posterior, view.clock, limit_um);
+  row.p_by = chances(*view.posterior, view.clock, limit_um);
+  row.sentence = sentence_of(view, row, limit_um);
+  return row;
+}
+
+PartView view_of(const ReportContext& context, int index) {
+  const CoatingModel& model = *context.model;
+  const CoatingPart& own = model.data.parts[static_cast<std::size_t>(index)];
+  PartView view;
+  view.own = &own;
+  view.part = &context.portfolio->parts[static_cast<std::size_t>(own.place)];
+  view.segment =
+      &model.data.segments[static_cast<std::size_t>(own.first_segment + own.segments - 1)];
+  view.clock = clock_of(model.data, *view.segment);
+  if (view.segment->count > 0 || view.segment->start_kind != StartKind::unknown)
+    view.posterior = scaled(segment_posterior({&model.data, &model.effects}, *view.segment),
+                            model.back_dated.spread_scale);
+  return view;
+}
+
+}  // namespace
+
+ReportContext report_context(const Portfolio& portfolio, const CoatingModel& model,
+                             const std::vector<SessionReport>& sessions) {
+  ReportContext context{&portfolio, &model, &sessions, {}};
+  const CoatingData& data = model.data;
+  for (const CoatingSite& site : data.sites) {
+    std::vector<std::set<std::int32_t>> seen(site.zones.size());
+    for (int i = site.first_segment; i < site.first_segment + site.segments; ++i) {
+      const Segment& segment = data.segments[static_cast<std::size_t>(i)];
+      const CoatingPart& part = data.parts[static_cast<std::size_t>(segment.part)];
+      for (int m = segment.first; part.teaches && m < segment.first + segment.count; ++m)
+        seen[static_cast<std::size_t>(part.zone)].insert(
+            data.means[static_cast<std::size_t>(m)].session);
+    }
+    auto& counts = context.zone_sessions.emplace_back();
+    for (const auto& sessions_seen : seen) counts.push_back(static_cast<int>(sessions_seen.size()));
+  }
+  return context;
+}
+
+std::vector<LimitForecast> limit_rows(const ReportContext& context, int index) {
+  const PartView view = view_of(context, index);
+  LimitForecast exhausted = common_row(context, view);
+  LimitForecast maintenance = exhausted;
+  maintenance.limit = Limit::coating_first_maintenance;
+  if (view.posterior) {
+    exhausted =
+        answered(view, std::move(exhausted), zinc_gone_um(*context.portfolio, view.part->site));
+    if (view.part->first_maintenance_um)
+      maintenance = answered(view, std::move(maintenance), *view.part->first_maintenance_um);
+  }
+  exhausted.words = words_of(context, view, Limit::coating_exhausted);
+  maintenance.words = words_of(context, view, Limit::coating_first_maintenance);
+  return {std::move(exhausted), std::move(maintenance)};
+}
+
+LimitForecast unserved_row(const Portfolio& portfolio, std::int32_t place) {
+  LimitForecast row;
+  row.part = place;
+  row.words = why_not_served(portfolio.parts[static_cast<std::size_t>(place)]);
+  return row;
+}
+
+}  // namespace kneerail::forecast

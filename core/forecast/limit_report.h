@@ -1,0 +1,29 @@
+#pragma once
+
+// One part's row for each limit: quantiles, chances by date, and the reason in words.
+
+#include <vector>
+
+#include "core/forecast/coating_model.h"
+
+namespace kneerail::forecast {
+
+/// What rows of many parts share.
+struct ReportContext {
+  const Portfolio* portfolio;
+  const CoatingModel* model;
+  const std::vector<SessionReport>* sessions;
+  std::vector<std::vector<int>> zone_sessions;  ///< by site and zone: sessions that read in it
+};
+
+ReportContext report_context(const Portfolio& portfolio, const CoatingModel& model,
+                             const std::vector<SessionReport>& sessions);
+
+/// Two rows (coating exhausted, first maintenance) of a part the model serves; `index` is its place
+/// in CoatingData::parts. A row that cannot be answered keeps its words.
+std::vector<LimitForecast> limit_rows(const ReportContext& context, int index);
+
+/// The one row, without an answer, of a part the model does not serve.
+LimitForecast unserved_row(const Portfolio& portfolio, std::int32_t place);
+
+}  // namespace kneerail::forecast

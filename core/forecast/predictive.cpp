@@ -1,0 +1,126 @@
+#include "core/forecast/predictive.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "core/statistics/normal.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+struct Chance {
+  double value = 0;
+  double slope = 0;  ///< per effective year
+};
+
+/// The mixture with what does not change along it worked out once.
+class Mixture {
+ public:
+  Mixture(const Posterior& posterior, const Clock& clock, double limit_um)
+      : variance_(posterior.start_variance), now_(clock.effective(clock.age_now)) {
+    for (int k = 0; k < posterior.count; ++k) {
+      const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
+      parts_[static_cast<std::size_t>(count_++)] = {node.weight, std::exp(node.ln_rate),
+                                                    node.start_um - limit_um};
+    }
+  }
+
+  [[nodiscard]] Chance at(double h) const {
+    Chance chance;
+    const double ahead = std::max(0.0, h - now_);
+    for (int k = 0; k < count_; ++k) {
+      const Component& part = parts_[static_cast<std::size_t>(k)];
+      const double drift = constant::future_sd * part.rate;
+      const double variance = variance_ + drift * drift * ahead * ahead;
+      const double sd = std::sqrt(variance);
+      const double gap = part.rate * h - part.reserve_um;
+      const double z = gap / sd;
+      chance.value += part.weight * statistics::normal_cdf(z);
+      chance.slope += part.weight * statistics::normal_density(z) *
+                      (part.rate / sd - z * drift * drift * ahead / variance);
+    }
+    return chance;
+  }
+
+  /// Where the components' own crossings add up to `level`: a first guess of the quantile.
+  [[nodiscard]] double crossing(double level) const {
+    std::array<std::pair<double, double>, constant::node_count> crossings{};
+    for (int k = 0; k < count_; ++k) {
+      const Component& part = parts_[static_cast<std::size_t>(k)];
+      crossings[static_cast<std::size_t>(k)] = {part.reserve_um / part.rate, part.weight};
+    }
+    std::sort(crossings.begin(), crossings.begin() + count_);
+    double sum = 0;
+    for (int k = 0; k < count_; ++k) {
+      sum += crossings[static_cast<std::size_t>(k)].second;
+      if (sum >= level) return crossings[static_cast<std::size_t>(k)].first;
+    }
+    return crossings[static_cast<std::size_t>(count_ - 1)].first;
+  }
+
+ private:
+  struct Component {
+    double weight;
+    double rate;
+    double reserve_um;
+  };
+  std::array<Component, constant::node_count> parts_{};
+  int count_ = 0;
+  double variance_;
+  double now_;
+};
+
+struct Bracket {
+  double low;
+  double high;
+};
+
+double solve(const Mixture& mixture, double level, Bracket bracket, double tolerance) {
+  double h = std::clamp(mixture.crossing(level), bracket.low, bracket.high);
+  for (int i = 0; i < 200; ++i) {
+    const Chance chance = mixture.at(h);
+    (chance.value < level ? bracket.low : bracket.high) = h;
+    double next = chance.slope > 0 ? h + (level - chance.value) / chance.slope : bracket.low - 1;
+    if (!(next > bracket.low && next < bracket.high)) next = (bracket.low + bracket.high) / 2;
+    const double moved = std::abs(next - h);
+    h = next;
+    if (moved <= tolerance * std::max(std::abs(h), 1e-3)) break;
+  }
+  return h;
+}
+
+}  // namespace
+
+Clock clock_of(const CoatingData& data, const Segment& segment) {
+  return {&data.path, years_between(segment.start, data.as_of),
+          segment.start_kind != StartKind::unknown};
+}
+
+double chance_by(const Posterior& posterior, const Clock& clock, double limit_um, double years) {
+  return Mixture(posterior, clock, limit_um).at(clock.effective(clock.age_now + years)).value;
+}
+
+std::array<double, 7> limit_quantiles(const Posterior& posterior, const Clock& clock,
+                                      double limit_um, double tolerance) {
+  const Mixture mixture(posterior, clock, limit_um);
+  const double longest = clock.effective(clock.age_now + constant::longest_years);
+  const double earliest = clock.start_known ? 0 : -constant::earliest_years;
+  const double chance_early = mixture.at(earliest).value;
+  const double chance_late = mixture.at(longest).value;
+  std::array<double, 7> years{};
+  for (std::size_t i = 0; i < years.size(); ++i) {
+    const double level = quantile_levels[i];
+    if (chance_late < level)
+      years[i] = std::numeric_limits<double>::infinity();
+    else if (chance_early >= level)
+      years[i] = clock.age(earliest) - clock.age_now;
+    else
+      years[i] = clock.age(solve(mixture, level, {earliest, longest}, tolerance)) - clock.age_now;
+    if (i > 0) years[i] = std::max(years[i], years[i - 1]);
+  }
+  return years;
+}
+
+}  // namespace kneerail::forecast

@@ -1,0 +1,41 @@
+#pragma once
+
+// When a coating reaches a limit L: a mixture of normals in closed form.
+//
+//   P(T <= t) = sum_k w_k Phi((r_k h - c_k + L) / sqrt(v + 0.10^2 r_k^2 (h - h_now)+^2)),  h = h(t)
+//
+// The last term is the future differing from the past: weather, the shape of the path.
+
+#include "core/forecast/posterior.h"
+
+namespace kneerail::forecast {
+
+/// Where a segment stands in time.
+struct Clock {
+  const corrosion::AttackPath* path = nullptr;
+  double age_now = 0;       ///< years since the segment's start
+  bool start_known = true;  ///< else age counts from the first visit and is its own effective age
+
+  [[nodiscard]] double effective(double age_years) const {
+    return start_known ? path->effective_age(age_years) : age_years;
+  }
+  [[nodiscard]] double age(double effective_age) const {
+    return start_known ? path->age(effective_age) : effective_age;
+  }
+};
+
+Clock clock_of(const CoatingData& data, const Segment& segment);
+
+/// Chance that the limit is reached so many years after the as-of date or before.
+double chance_by(const Posterior& posterior, const Clock& clock, double limit_um, double years);
+
+/// The seven quantiles 5, 10, 25, 50, 75, 90, 95 % of the years from the as-of date to the limit;
+/// inf where the chance within 300 years stays below. By Newton in a bracket, to a relative
+/// `tolerance` in effective age.
+std::array<double, 7> limit_quantiles(const Posterior& posterior, const Clock& clock,
+                                      double limit_um,
+                                      double tolerance = constant::quantile_tolerance);
+
+inline constexpr std::array<double, 7> quantile_levels{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
+
+}  // namespace kneerail::forecast

@@ -1,0 +1,157 @@
+#include "core/forecast/preparation.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "core/forecast/coating_readings.h"
+#include "core/forecast/constants.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+bool has_zinc_model(PartKind kind) {
+  return kind == PartKind::post_tube || kind == PartKind::rail_tube || kind == PartKind::fitting ||
+         kind == PartKind::base_fixing;
+}
+
+/// Places of the served parts, by site and identifier.
+std::vector<std::int32_t> served_places(const Portfolio& portfolio) {
+  std::vector<std::int32_t> places;
+  for (std::size_t i = 0; i < portfolio.parts.size(); ++i)
+    if (why_not_served(portfolio.parts[i]).empty()) places.push_back(static_cast<std::int32_t>(i));
+  const auto key = [&](std::int32_t place) {
+    const Part& part = portfolio.parts[static_cast<std::size_t>(place)];
+    return std::tie(part.site, part.id);
+  };
+  std::sort(places.begin(), places.end(),
+            [&](std::int32_t a, std::int32_t b) { return key(a) < key(b); });
+  return places;
+}
+
+std::int32_t place_of(const std::vector<std::string>& sorted, const std::string& name) {
+  return static_cast<std::int32_t>(std::lower_bound(sorted.begin(), sorted.end(), name) -
+                                   sorted.begin());
+}
+
+void keep_each_once(std::vector<std::string>& names) {
+  std::sort(names.begin(), names.end());
+  names.erase(std::unique(names.begin(), names.end()), names.end());
+}
+
+corrosion::CorrosivityCategory corrosion_category(Category category) {
+  using enum corrosion::CorrosivityCategory;
+  constexpr std::array<corrosion::CorrosivityCategory, 6> same{c1, c2, c3, c4, c5, cx};
+  return same[static_cast<std::size_t>(category)];
+}
+
+CoatingPart coating_part(const Part& part, std::int32_t place, std::int32_t site,
+                         const corrosion::AttackPath& path) {
+  CoatingPart out;
+  out.place = place;
+  out.site = site;
+  out.kind = static_cast<std::int8_t>(part.kind);
+  out.exposure = part.exposure;
+  out.teaches = !part.painted;
+  out.ln_prior = *ln_prior_rate(part, path);
+  return out;
+}
+
+}  // namespace
+
+std::string why_not_served(const Part& part) {
+  if (!has_zinc_model(part.kind)) return "judged by its grade";
+  if (part.material == Material::painted_steel) return "paint is judged by its grade";
+  if (part.material == Material::bare_steel) return "bare steel has no coating to lose";
+  if (part.material != Material::zinc_coated_steel) return "no loss rate for this metal";
+  if (!part.category && !part.zinc_rate_um_per_year)
+    return "no corrosivity class and no rate of its zone is known";
+  return {};
+}
+
+std::string left_out_reason(const Part& part) {
+  if (!has_zinc_model(part.kind)) return "no_coating_model";
+  return part.material == Material::zinc_coated_steel ? "no_class" : "not_zinc";
+}
+
+corrosion::RateBand class_bounds(Category category) {
+  constexpr double least_um = 0.05;  // C1 has no lower bound
+  const auto band =
+      corrosion::first_year_band(corrosion::Metal::zinc, corrosion_category(category));
+  return {std::max(least_um, band->low_um), band->high_um};
+}
+
+std::string to_text(Category category) {
+  return std::string(corrosion::to_text(corrosion_category(category)));
+}
+
+std::optional<double> ln_prior_rate(const Part& part, const corrosion::AttackPath& path) {
+  if (part.zinc_rate_um_per_year && *part.zinc_rate_um_per_year > 0)
+    return std::log(*part.zinc_rate_um_per_year);
+  if (!part.category) return std::nullopt;
+  const corrosion::RateBand bounds = class_bounds(*part.category);
+  return std::log(std::sqrt(bounds.low_um * bounds.high_um) * path.first_year_to_mean());
+}
+
+void lay_out_parts(const Portfolio& portfolio, CoatingData& data) {
+  for (const std::int32_t place : served_places(portfolio)) {
+    const Part& part = portfolio.parts[static_cast<std::size_t>(place)];
+    if (data.sites.empty() || data.sites.back().name != part.site) {
+      data.sites.emplace_back().name = part.site;
+      data.sites.back().first_part = static_cast<std::int32_t>(data.parts.size());
+    }
+    CoatingSite& site = data.sites.back();
+    site.zones.push_back(part.zone);
+    site.runs.push_back(part.run);
+    ++site.parts;
+    data.parts.push_back(
+        coating_part(part, place, static_cast<std::int32_t>(data.sites.size()) - 1, data.path));
+  }
+  for (CoatingSite& site : data.sites) {
+    keep_each_once(site.zones);
+    keep_each_once(site.runs);
+  }
+  for (CoatingPart& own : data.parts) {
+    const Part& part = portfolio.parts[static_cast<std::size_t>(own.place)];
+    const CoatingSite& site = data.sites[static_cast<std::size_t>(own.site)];
+    own.zone = place_of(site.zones, part.zone);
+    own.run = place_of(site.runs, part.run);
+  }
+}
+
+void leave_out(const Portfolio& portfolio, std::int32_t reading, const char* reason,
+               CoatingData& data) {
+  const Reading& kept_back = portfolio.readings[static_cast<std::size_t>(reading)];
+  data.left_out.push_back(
+      {kept_back.id, portfolio.parts[static_cast<std::size_t>(kept_back.part)].id, reason});
+}
+
+Result<CoatingData> prepare_coating(const Portfolio& portfolio) {
+  const double exponent = portfolio.settings.zinc_path_exponent;
+  if (!(exponent >= constant::path_exponent_least && exponent <= 1))
+    return fail(Fault::invalid_input,
+                "Coating forecast: the path exponent of zinc must lie between 0.5 and 1. Nothing "
+                "was computed. Correct the setting; 0.9 is the default.");
+  CoatingData data;
+  data.as_of = portfolio.as_of;
+  data.path = corrosion::AttackPath(portfolio.settings.zinc_path_exponent);
+  lay_out_parts(portfolio, data);
+  if (data.parts.empty())
+    return fail(Fault::not_estimable,
+                "Coating forecast: no part with a zinc coating, its class or rate known, is in "
+                "the portfolio. Nothing was computed. Give the zones their corrosivity class and "
+                "the parts their material.");
+  auto readings = used_readings(portfolio, data);
+  hold_wrong_units(portfolio, data, readings);
+  leave_out_slips(portfolio, data, readings);
+  build_segments(portfolio, visit_means(readings, data), data);
+  std::sort(data.left_out.begin(), data.left_out.end(), [](const LeftOut& a, const LeftOut& b) {
+    return std::tie(a.part, a.reading, a.reason) < std::tie(b.part, b.reading, b.reason);
+  });
+  return data;
+}
+
+}  // namespace kneerail::forecast

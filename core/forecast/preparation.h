@@ -1,0 +1,32 @@
+#pragma once
+
+// From a portfolio to what the coating model sees: which parts it serves, which readings it uses,
+// and a reason for every one that it does not.
+
+#include <optional>
+#include <string>
+
+#include "core/base/result.h"
+#include "core/corrosion/category.h"
+#include "core/forecast/coating_data.h"
+
+namespace kneerail::forecast {
+
+/// Why the coating model has no number for a part, as a sentence; empty when it serves the part.
+std::string why_not_served(const Part& part);
+
+/// The code under which such a part's coating readings are left out.
+std::string left_out_reason(const Part& part);
+
+/// ln of the part's mean rate before any reading, um per year over the first 20 years: its own, or
+/// the middle of its class (ISO 9223:2012, table 2, geometric mean of the bounds) times H(20)/20.
+std::optional<double> ln_prior_rate(const Part& part, const corrosion::AttackPath& path);
+
+/// Bounds of a class's first-year zinc loss, um (ISO 9223:2012, table 2; C1 from 0.05).
+corrosion::RateBand class_bounds(Category category);
+std::string to_text(Category category);
+
+/// Sessions, visit means, segments. Errors: not_estimable when the model serves no part.
+Result<CoatingData> prepare_coating(const Portfolio& portfolio);
+
+}  // namespace kneerail::forecast

@@ -1,0 +1,144 @@
+// From visit means to segments: a coating from its start to its replacement.
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+#include "core/forecast/coating_readings.h"
+#include "core/forecast/constants.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+double usual_nominal_um(const Part& part) {
+  if (part.nominal_coating_um) return *part.nominal_coating_um;
+  switch (part.kind) {
+    case PartKind::fitting:
+      return constant::nominal_fitting_um;
+    case PartKind::base_fixing:
+      return constant::nominal_base_fixing_um;
+    default:
+      return constant::nominal_tube_um;
+  }
+}
+
+bool starts_coating(const Work& work) {
+  return work.action == Action::replace || work.action == Action::regalvanise ||
+         work.action == Action::touch_up ||
+         (work.action == Action::re_erect && work.same_part_unsure);
+}
+
+/// The works of each part that start a coating, by part and day.
+std::vector<std::vector<const Work*>> starting_works(const Portfolio& portfolio) {
+  std::vector<std::vector<const Work*>> works(portfolio.parts.size());
+  for (const Work& work : portfolio.works)
+    if (starts_coating(work) && work.day <= portfolio.as_of)
+      works[static_cast<std::size_t>(work.part)].push_back(&work);
+  for (auto& of_part : works)
+    std::sort(of_part.begin(), of_part.end(), [](const Work* a, const Work* b) {
+      return std::tie(a->day, a->action, a->new_nominal_coating_um, a->screw) <
+             std::tie(b->day, b->action, b->new_nominal_coating_um, b->screw);
+    });
+  return works;
+}
+
+Segment first_segment(const Part& part) {
+  Segment segment;
+  segment.nominal_um = usual_nominal_um(part);
+  segment.first_coating = part.installed.has_value();
+  segment.start_kind = part.installed ? StartKind::known : StartKind::unknown;
+  segment.start = part.installed.value_or(Date{});
+  return segment;
+}
+
+Segment segment_after(const Work& work, const Part& part) {
+  Segment segment;
+  segment.nominal_um = work.new_nominal_coating_um.value_or(usual_nominal_um(part));
+  segment.start = work.day;
+  if (work.action == Action::touch_up) segment.start_kind = StartKind::touched_up;
+  if (work.action == Action::re_erect) segment.start_kind = StartKind::unknown;
+  return segment;
+}
+
+class SegmentBuilder {
+ public:
+  SegmentBuilder(const Portfolio& portfolio, const std::vector<CountedMean>& means,
+                 CoatingData& data)
+      : portfolio_(portfolio), counted_(means), data_(data), works_(starting_works(portfolio)) {}
+
+  void build() {
+    for (CoatingSite& site : data_.sites) {
+      site.first_segment = static_cast<std::int32_t>(data_.segments.size());
+      for (std::int32_t i = site.first_part; i < site.first_part + site.parts; ++i) add_part(i);
+      site.segments = static_cast<std::int32_t>(data_.segments.size()) - site.first_segment;
+    }
+  }
+
+ private:
+  void add_part(std::int32_t index) {
+    CoatingPart& own = data_.parts[static_cast<std::size_t>(index)];
+    const Part& part = portfolio_.parts[static_cast<std::size_t>(own.place)];
+    own.first_segment = static_cast<std::int32_t>(data_.segments.size());
+    Segment segment = first_segment(part);
+    for (const Work* work : works_[static_cast<std::size_t>(own.place)]) {
+      close(segment, index, part, work);
+      segment = segment_after(*work, part);
+    }
+    close(segment, index, part, nullptr);
+    own.segments = static_cast<std::int32_t>(data_.segments.size()) - own.first_segment;
+  }
+
+  /// Takes the means up to and on the day of the work that ends the segment: read as found.
+  void close(Segment segment, std::int32_t index, const Part& part, const Work* end) {
+    segment.part = index;
+    segment.first = static_cast<std::int32_t>(data_.means.size());
+    for (; next_ < counted_.size() && counted_[next_].part == index; ++next_) {
+      const Date day = data_.sessions[static_cast<std::size_t>(counted_[next_].session)].day;
+      if (end != nullptr && day > end->day) break;
+      if (segment.start_kind == StartKind::unknown && segment.count == 0) segment.start = day;
+      data_.means.push_back(mean(counted_[next_], segment, part));
+      ++segment.count;
+    }
+    segment.visible = segment.count;
+    mark_gone(data_.means, segment);
+    data_.segments.push_back(segment);
+  }
+
+  [[nodiscard]] VisitMean mean(const CountedMean& counted, const Segment& segment,
+                               const Part& part) const {
+    VisitMean out;
+    out.session = counted.session;
+    out.day = data_.sessions[static_cast<std::size_t>(counted.session)].day;
+    out.thickness_um = counted.thickness_um;
+    out.effective_age = effective_age(data_, segment, out.day);
+    const double areas = std::max({part.reference_areas, counted.spots, 1});
+    out.known_variance = data_.area_sd_um * data_.area_sd_um * (1.0 / counted.spots - 1 / areas) +
+                         data_.replicate_sd_um * data_.replicate_sd_um / counted.replicates;
+    return out;
+  }
+
+  const Portfolio& portfolio_;
+  const std::vector<CountedMean>& counted_;
+  CoatingData& data_;
+  std::vector<std::vector<const Work*>> works_;
+  std::size_t next_ = 0;
+};
+
+}  // namespace
+
+void mark_gone(std::vector<VisitMean>& means, const Segment& segment) {
+  bool gone = false;
+  for (std::int32_t i = segment.first; i < segment.first + segment.count; ++i) {
+    VisitMean& mean = means[static_cast<std::size_t>(i)];
+    if (mean.thickness_um < constant::gone_below_um) gone = true;
+    mean.gone = gone && mean.thickness_um <= constant::not_gone_above_um;
+  }
+}
+
+void build_segments(const Portfolio& portfolio, const std::vector<CountedMean>& means,
+                    CoatingData& data) {
+  SegmentBuilder(portfolio, means, data).build();
+}
+
+}  // namespace kneerail::forecast

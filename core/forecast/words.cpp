@@ -1,0 +1,42 @@
+#include "core/forecast/words.h"
+
+#include <cmath>
+
+namespace kneerail::forecast {
+
+namespace {
+
+std::string counted(double number, std::string_view one) {
+  const auto whole = static_cast<long>(number);
+  return concat({std::to_string(whole), " ", one, whole == 1 ? "" : "s"});
+}
+
+}  // namespace
+
+std::string concat(std::initializer_list<std::string_view> parts) {
+  std::string out;
+  for (const std::string_view part : parts) out += part;
+  return out;
+}
+
+std::string life_words(double years) {
+  if (std::isinf(years)) return "no upper bound";
+  const double size = std::abs(years);
+  const bool in_years = size >= 2;
+  const double units = in_years ? size : 12 * size;
+  if (years >= 0)
+    return units < 1 ? "under a month" : counted(std::floor(units), in_years ? "year" : "month");
+  return concat({counted(std::ceil(units), in_years ? "year" : "month"), " ago"});
+}
+
+std::string life_with_band(const std::array<double, 7>& years) {
+  const double middle = years[3];
+  std::string about = middle >= 0 ? "in about " : "about ";
+  if (std::isinf(middle)) about = "with ";
+  const bool both_in_years = years[1] >= 2 && !std::isinf(years[5]);
+  const std::string from = both_in_years ? std::to_string(static_cast<long>(std::floor(years[1])))
+                                         : life_words(years[1]);
+  return concat({about, life_words(middle), " (80 %: ", from, " to ", life_words(years[5]), ")"});
+}
+
+}  // namespace kneerail::forecast

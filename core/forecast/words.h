@@ -1,0 +1,22 @@
+#pragma once
+
+// Plain words for numbers of the forecast.
+
+#include <initializer_list>
+#include <string>
+#include <string_view>
+
+#include "core/forecast/coating_forecast.h"
+
+namespace kneerail::forecast {
+
+std::string concat(std::initializer_list<std::string_view> parts);
+
+/// "23 years", "14 months" under two years, "3 years ago", "no upper bound". Always rounded down to
+/// the earlier: no digit promises more than was computed.
+std::string life_words(double years);
+
+/// "in about 23 years (80 %: 14 to 39 years)": never a date without its 80 % interval.
+std::string life_with_band(const std::array<double, 7>& years);
+
+}  // namespace kneerail::forecast

@@ -85,6 +85,12 @@ class DiskFile final : public File {
     return Done{};
   }
 
+  Result<> allocate(std::int64_t bytes) override {
+    const int code = ::posix_fallocate(descriptor_.number(), 0, bytes);
+    if (code != 0) return os_error(path_, "written", code);
+    return Done{};
+  }
+
  private:
   std::filesystem::path path_;
   Descriptor descriptor_;

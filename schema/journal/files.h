@@ -25,6 +25,8 @@ class File {
   /// What was written is on disk when it returns.
   virtual Result<> sync() = 0;
   virtual Result<> set_size(std::int64_t bytes) = 0;
+  /// Takes room on the disk for so many bytes.
+  virtual Result<> allocate(std::int64_t bytes) = 0;
 };
 
 /// Held until it is destroyed or the process ends, however it ends.

@@ -18,6 +18,8 @@
 
 namespace kneerail {
 
+class Files;
+
 /// What a person entered, before it has an id, a clock and a place in the chain.
 struct Entry {
   Uuid feed;
@@ -66,6 +68,7 @@ class Register {
     Mode mode = Mode::write;
     Clock* clock = nullptr;    ///< owned by the caller, outlives the register; null: the machine's
     Random* random = nullptr;  ///< likewise
+    Files* files = nullptr;    ///< likewise; the disk, which a test may break
   };
 
   /// Errors: not_found (no register there), invalid_input (not a register, or one of a newer

@@ -1,0 +1,34 @@
+#pragma once
+
+// What is looked at before a register is trusted. SQLite drops a damaged write-ahead log without a
+// word and its own check misses most damage to content; the second copy and the digests find what
+// it does not.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+#include "schema/store/state.h"
+
+namespace kneerail {
+
+/// What SQLite's quick_check finds, in its words; nothing when the file is well-formed.
+std::optional<std::string> damage_of_file(Database& database);
+/// Whether the digests of all rows that the hub has not acknowledged fit; says which does not.
+std::optional<std::string> damage_of_unsent(Database& database, const Journal& journal);
+
+/// Opens the second copy; one whose head is damaged is set aside and made anew. Errors: io.
+Result<> open_copy(RegisterState& state);
+/// Records that the second copy holds beyond the journal's heads are appended again and folded, and
+/// the drafts are what the second copy says. Errors: io.
+Result<> compare_with_copy(RegisterState& state);
+/// How many unsent records of this device are not in the second copy. Errors: io, corrupt.
+Result<std::int64_t> lacking_in_copy(RegisterState& state);
+/// The second copy again, from the journal's unsent rows and the drafts; and none where nothing is
+/// unsent. Errors: io.
+Result<> mend_copy(RegisterState& state);
+
+/// A name beside `path` that is free: path.damaged-1, -2 ...
+std::filesystem::path free_name_beside(Files& files, const std::filesystem::path& path);
+
+}  // namespace kneerail

@@ -76,6 +76,7 @@ struct CoatingSite {
   std::int32_t first_session = 0;
   std::int32_t sessions = 0;
   std::vector<std::string> zones;
+  std::vector<std::int32_t> zone_sessions;  ///< sessions that read in each zone
   std::vector<std::string> runs;
 };
 

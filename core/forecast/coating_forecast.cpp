@@ -77,7 +77,7 @@ Result<CoatingForecast> forecast_coating(const Portfolio& portfolio, const RunOp
   if (!model) return fail(model.error());
   CoatingForecast out;
   out.sessions = session_reports(*model);
-  out.limits = all_rows(report_context(portfolio, *model, out.sessions), options.threads);
+  out.limits = all_rows({&portfolio, &*model, &out.sessions}, options.threads);
   out.track_record = model->back_dated.rows;
   out.left_out = portfolio.left_out;
   out.left_out.insert(out.left_out.end(), model->data.left_out.begin(), model->data.left_out.end());

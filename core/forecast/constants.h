@@ -104,6 +104,7 @@ inline constexpr double swap_rise_um = 5;
 inline constexpr double swap_chance = 0.01;
 inline constexpr double swap_odds = 3;
 inline constexpr double odd_reading_weight = 0.3;
+inline constexpr double odd_gone_chance = 0.1;
 inline constexpr double gauge_words_um = 3;
 inline constexpr double gauge_words_sds = 3;
 inline constexpr double gauge_words_at_um = 50;

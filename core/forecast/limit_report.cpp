@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 #include "core/forecast/limit_words.h"
 #include "core/forecast/predictive.h"
@@ -121,25 +120,6 @@ PartView view_of(const ReportContext& context, int index) {
 }
 
 }  // namespace
-
-ReportContext report_context(const Portfolio& portfolio, const CoatingModel& model,
-                             const std::vector<SessionReport>& sessions) {
-  ReportContext context{&portfolio, &model, &sessions, {}};
-  const CoatingData& data = model.data;
-  for (const CoatingSite& site : data.sites) {
-    std::vector<std::set<std::int32_t>> seen(site.zones.size());
-    for (int i = site.first_segment; i < site.first_segment + site.segments; ++i) {
-      const Segment& segment = data.segments[static_cast<std::size_t>(i)];
-      const CoatingPart& part = data.parts[static_cast<std::size_t>(segment.part)];
-      for (int m = segment.first; part.teaches && m < segment.first + segment.count; ++m)
-        seen[static_cast<std::size_t>(part.zone)].insert(
-            data.means[static_cast<std::size_t>(m)].session);
-    }
-    auto& counts = context.zone_sessions.emplace_back();
-    for (const auto& sessions_seen : seen) counts.push_back(static_cast<int>(sessions_seen.size()));
-  }
-  return context;
-}
 
 std::vector<LimitForecast> limit_rows(const ReportContext& context, int index) {
   const PartView view = view_of(context, index);

@@ -13,11 +13,7 @@ struct ReportContext {
   const Portfolio* portfolio;
   const CoatingModel* model;
   const std::vector<SessionReport>* sessions;
-  std::vector<std::vector<int>> zone_sessions;  ///< by site and zone: sessions that read in it
 };
-
-ReportContext report_context(const Portfolio& portfolio, const CoatingModel& model,
-                             const std::vector<SessionReport>& sessions);
 
 /// Two rows (coating exhausted, first maintenance) of a part the model serves; `index` is its place
 /// in CoatingData::parts. A row that cannot be answered keeps its words.

@@ -40,6 +40,14 @@ std::string founded_on(const ReportContext& context, const PartView& view) {
   }
 }
 
+/// Lost its weight in the fit; or reads bare metal on a day when, the other readings say, there was
+/// almost surely zinc.
+bool does_not_fit(const PartView& view, const VisitMean& mean) {
+  if (!mean.gone) return mean.weight < constant::odd_reading_weight;
+  return view.posterior && chance_at(*view.posterior, view.clock, constant::gone_below_um,
+                                     mean.effective_age) < constant::odd_gone_chance;
+}
+
 bool owner_set_gone(const Portfolio& portfolio, const std::string& site) {
   for (const SiteLimits& limits : portfolio.limits)
     if (limits.site == site) return limits.zinc_gone_um.has_value();
@@ -60,8 +68,8 @@ std::string words_of(const ReportContext& context, const PartView& view, Limit l
     return "no first-maintenance limit is set";
   std::string words = founded_on(context, view);
   if (!view.posterior) return words;
-  const int sessions = context.zone_sessions[static_cast<std::size_t>(view.own->site)]
-                                            [static_cast<std::size_t>(view.own->zone)];
+  const CoatingSite& site = context.model->data.sites[static_cast<std::size_t>(view.own->site)];
+  const int sessions = site.zone_sessions[static_cast<std::size_t>(view.own->zone)];
   if (sessions <= 1)
     words += concat({"; this zone has ", sessions == 1 ? "one visit" : "no visit",
                      "; its rate leans on the class"});
@@ -82,7 +90,7 @@ std::vector<std::string> flags_of(const ReportContext& context, const PartView& 
                             ": replaced without a record? confirm"}));
   for (int i = 0; i < segment.count; ++i) {
     const VisitMean& mean = mean_at(context, segment, i);
-    if (!mean.gone && mean.weight < constant::odd_reading_weight)
+    if (does_not_fit(view, mean))
       flags.push_back(concat({"the reading of ", to_text(mean.day), " (",
                               fixed(mean.thickness_um, 0), " um) does not fit; check"}));
     const std::string& words = (*context.sessions)[static_cast<std::size_t>(mean.session)].words;

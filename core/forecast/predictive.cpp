@@ -98,8 +98,13 @@ Clock clock_of(const CoatingData& data, const Segment& segment) {
           segment.start_kind != StartKind::unknown};
 }
 
+double chance_at(const Posterior& posterior, const Clock& clock, double limit_um,
+                 double effective_age) {
+  return Mixture(posterior, clock, limit_um).at(effective_age).value;
+}
+
 double chance_by(const Posterior& posterior, const Clock& clock, double limit_um, double years) {
-  return Mixture(posterior, clock, limit_um).at(clock.effective(clock.age_now + years)).value;
+  return chance_at(posterior, clock, limit_um, clock.effective(clock.age_now + years));
 }
 
 std::array<double, 7> limit_quantiles(const Posterior& posterior, const Clock& clock,

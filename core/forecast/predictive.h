@@ -29,6 +29,10 @@ Clock clock_of(const CoatingData& data, const Segment& segment);
 /// Chance that the limit is reached so many years after the as-of date or before.
 double chance_by(const Posterior& posterior, const Clock& clock, double limit_um, double years);
 
+/// The same at an effective age.
+double chance_at(const Posterior& posterior, const Clock& clock, double limit_um,
+                 double effective_age);
+
 /// The seven quantiles 5, 10, 25, 50, 75, 90, 95 % of the years from the as-of date to the limit;
 /// inf where the chance within 300 years stays below. By Newton in a bracket, to a relative
 /// `tolerance` in effective age.

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <map>
+#include <set>
 #include <tuple>
 
 #include "core/forecast/coating_readings.h"
@@ -58,6 +58,22 @@ CoatingPart coating_part(const Part& part, std::int32_t place, std::int32_t site
   out.teaches = !part.painted;
   out.ln_prior = *ln_prior_rate(part, path);
   return out;
+}
+
+/// Sessions that read in each zone.
+void count_zone_sessions(CoatingData& data) {
+  for (CoatingSite& site : data.sites) {
+    std::vector<std::set<std::int32_t>> seen(site.zones.size());
+    for (int i = site.first_segment; i < site.first_segment + site.segments; ++i) {
+      const Segment& segment = data.segments[static_cast<std::size_t>(i)];
+      const CoatingPart& part = data.parts[static_cast<std::size_t>(segment.part)];
+      for (int m = segment.first; part.teaches && m < segment.first + segment.count; ++m)
+        seen[static_cast<std::size_t>(part.zone)].insert(
+            data.means[static_cast<std::size_t>(m)].session);
+    }
+    for (const auto& sessions : seen)
+      site.zone_sessions.push_back(static_cast<std::int32_t>(sessions.size()));
+  }
 }
 
 }  // namespace
@@ -129,7 +145,19 @@ void leave_out(const Portfolio& portfolio, std::int32_t reading, const char* rea
       {kept_back.id, portfolio.parts[static_cast<std::size_t>(kept_back.part)].id, reason});
 }
 
-Result<CoatingData> prepare_coating(const Portfolio& portfolio) {
+void note_zone_sessions(const CoatingData& larger, CoatingData& data) {
+  for (CoatingSite& site : data.sites)
+    for (const CoatingSite& other : larger.sites) {
+      if (other.name != site.name) continue;
+      for (std::size_t zone = 0; zone < site.zones.size(); ++zone) {
+        const auto there = static_cast<std::size_t>(place_of(other.zones, site.zones[zone]));
+        if (there < other.zones.size() && other.zones[there] == site.zones[zone])
+          site.zone_sessions[zone] = std::max(site.zone_sessions[zone], other.zone_sessions[there]);
+      }
+    }
+}
+
+Result<CoatingData> prepare_coating(const Portfolio& portfolio, std::optional<GaugeSpread> known) {
   const double exponent = portfolio.settings.zinc_path_exponent;
   if (!(exponent >= constant::path_exponent_least && exponent <= 1))
     return fail(Fault::invalid_input,
@@ -147,7 +175,13 @@ Result<CoatingData> prepare_coating(const Portfolio& portfolio) {
   auto readings = used_readings(portfolio, data);
   hold_wrong_units(portfolio, data, readings);
   leave_out_slips(portfolio, data, readings);
-  build_segments(portfolio, visit_means(readings, data), data);
+  const auto means = visit_means(readings, data);
+  if (known) {
+    data.replicate_sd_um = known->replicate_sd_um;
+    data.area_sd_um = known->area_sd_um;
+  }
+  build_segments(portfolio, means, data);
+  count_zone_sessions(data);
   std::sort(data.left_out.begin(), data.left_out.end(), [](const LeftOut& a, const LeftOut& b) {
     return std::tie(a.part, a.reading, a.reason) < std::tie(b.part, b.reading, b.reason);
   });

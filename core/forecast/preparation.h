@@ -26,7 +26,19 @@ std::optional<double> ln_prior_rate(const Part& part, const corrosion::AttackPat
 corrosion::RateBand class_bounds(Category category);
 std::string to_text(Category category);
 
-/// Sessions, visit means, segments. Errors: not_estimable when the model serves no part.
-Result<CoatingData> prepare_coating(const Portfolio& portfolio);
+/// What repeats tell of a gauge (sd of a replicate) and of a part's areas (sd of one area).
+struct GaugeSpread {
+  double replicate_sd_um;
+  double area_sd_um;
+};
+
+/// Sessions, visit means, segments; spreads of gauge and areas are estimated unless given.
+/// Errors: not_estimable when the model serves no part; invalid_input for a path exponent outside
+/// 0.5 to 1.
+Result<CoatingData> prepare_coating(const Portfolio& portfolio,
+                                    std::optional<GaugeSpread> known = std::nullopt);
+
+/// Raises the counts of sessions per zone to those of a larger portfolio of the same sites.
+void note_zone_sessions(const CoatingData& larger, CoatingData& data);
 
 }  // namespace kneerail::forecast

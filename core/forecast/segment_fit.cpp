@@ -129,4 +129,11 @@ RowError row_error(const SegmentFit& fit, const SegmentRow& row) {
           p[0] - h * (p[1] + p[2]) + h * h * p[3]};
 }
 
+double robust_weight(const SegmentFit& fit, const SegmentRow& row, const VisitMean& mean,
+                     const Spreads& spreads) {
+  const double variance = spreads.rest_um * spreads.rest_um + mean.known_variance;
+  return std::clamp(constant::odd_square * variance / row_error(fit, row).square(),
+                    constant::weight_least, 1.0);
+}
+
 }  // namespace kneerail::forecast

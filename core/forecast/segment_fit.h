@@ -57,12 +57,18 @@ struct FitInput {
 /// variance stands for what "thinner than 7 um" tells. Reuses `fit`'s memory.
 void fit_segment(const FitInput& input, const Segment& segment, SegmentFit& fit);
 
-/// Expected square of a row's error and its posterior variance's share: e and Var e.
+/// Posterior of a row's error.
 struct RowError {
   double mean;
   double variance;
+  [[nodiscard]] double square() const { return mean * mean + variance; }
 };
 RowError row_error(const SegmentFit& fit, const SegmentRow& row);
+
+/// The weight a visit mean should have: 1, less where its squared error is over 6.25 of its
+/// variance.
+double robust_weight(const SegmentFit& fit, const SegmentRow& row, const VisitMean& mean,
+                     const Spreads& spreads);
 
 Square product(const Square& a, const Square& b);
 

@@ -129,14 +129,10 @@ void judge_means(const SegmentFit& fit, const Spreads& spreads, bool move_weight
   for (const SegmentRow& row : fit.rows) {
     if (row.mean < 0) continue;
     VisitMean& mean = data.means[static_cast<std::size_t>(row.mean)];
-    const RowError error = row_error(fit, row);
-    const double square = error.mean * error.mean + error.variance;
     const double variance = rest + mean.known_variance;
-    sums.rest += mean.weight * square * rest / variance;
+    sums.rest += mean.weight * row_error(fit, row).square() * rest / variance;
     sums.means += 1;
-    if (move_weights)
-      mean.weight =
-          std::clamp(constant::odd_square * variance / square, constant::weight_least, 1.0);
+    if (move_weights) mean.weight = robust_weight(fit, row, mean, spreads);
   }
 }
 

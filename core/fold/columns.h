@@ -25,6 +25,7 @@ enum TableNumber : int {
   table_disagreement,
   table_retirement,
   table_visit,
+  table_visit_group,
   table_visit_part,
   table_not_reached,
   table_event,
@@ -150,6 +151,8 @@ inline constexpr Column entity_columns[] = {
     {"component_type", Type::id, true},
     {"date_in_service", Type::number, true},
     {"coating_nominal_tenth_um", Type::number, true},
+    {"part_of", Type::id, true},
+    {"retired_by", Type::id, true},  // the record whose "retired" is shown
     {"held", Type::number},
     {"voided_by", Type::id, true},
     {"newer", Type::number},
@@ -193,6 +196,8 @@ inline constexpr Column visit_own[] = {
     {"complete", Type::number},
 };
 inline constexpr auto visit_columns = plain(visit_own);
+/// Visits that are said to be one, with the one that stands for all.
+inline constexpr Column visit_group_columns[] = {{"visit", Type::id}, {"one", Type::id}};
 /// One person's part of one visit on one device. opened: the record (10 or 11) it began with.
 /// last_seq: what its seal covers. after_seal: records of it with a higher sequence.
 inline constexpr Column visit_part_columns[] = {

@@ -32,7 +32,9 @@ std::vector<Table> register_tables() {
       table("entity", 1, entity_columns,
             {{"entity_by_parent", {at(entity_columns, "parent"), at(entity_columns, "type")}},
              {"entity_by_tag", {at(entity_columns, "tag")}},
-             {"entity_by_component_type", {at(entity_columns, "component_type")}}}),
+             {"entity_by_component_type", {at(entity_columns, "component_type")}},
+             {"entity_by_part_of", {at(entity_columns, "part_of")}},
+             {"entity_by_import_reference", {at(entity_columns, "import_reference")}}}),
       table("field_edit", 2, field_edit_columns,
             {{"field_edit_by_entity",
               {at(field_edit_columns, "entity"), at(field_edit_columns, "field")}}}),
@@ -44,6 +46,7 @@ std::vector<Table> register_tables() {
 std::vector<Table> visit_tables() {
   return {
       plain_table("visit", "visit_by_subject", visit_columns),
+      table("visit_group", 1, visit_group_columns),
       table("visit_part", 3, visit_part_columns),
       plain_table("not_reached", "not_reached_by_subject", not_reached_columns),
       plain_table("event", "event_by_subject", event_columns),

@@ -11,6 +11,13 @@ MergeKey merge_key(const PlacedRecord& placed) {
   return {eff, record.l, record.c, placed.device, record.id};
 }
 
+bool may_have_seen(const Fact& later, const Fact& earlier) {
+  const PlacedRecord& a = later.placed;
+  const PlacedRecord& b = earlier.placed;
+  if (a.feed == b.feed && a.device == b.device) return a.seq > b.seq;
+  return b.stamp && later.time.t >= b.stamp->recv;
+}
+
 bool is_reading(int kind) {
   return kind >= kind::grade && kind <= kind::gate_check;
 }
@@ -70,7 +77,7 @@ bool correctable(int kind, std::int64_t key) {
   if (is_reading(kind)) return key != 1;
   switch (kind) {
     case kind::create:
-      return key > 2;
+      return key == 3 || key == 5;
     case kind::finding:
       return key != 1 && key != 4;
     case kind::finding_ended:

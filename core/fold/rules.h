@@ -149,13 +149,22 @@ struct Fact {
   [[nodiscard]] const Record& record() const { return placed.record; }
   [[nodiscard]] const Uuid& id() const { return placed.record.id; }
   [[nodiscard]] int kind() const { return placed.record.kind; }
+  /// Waits for review. A void or a settling is not released: whoever may release it writes it
+  /// again. So what counts is decided in this order: voids, settlings, corrections, the rest.
   [[nodiscard]] bool held() const {
-    return placed.stamp && (placed.stamp->flags & 1) != 0 && !change.released_by;
+    const bool released = change.released_by && kind() != kind::voided && kind() != kind::settled;
+    return placed.stamp && (placed.stamp->flags & 1) != 0 && !released;
   }
-  /// Neither void nor held for review.
-  [[nodiscard]] bool counts() const { return !change.voided_by && !held(); }
+  /// Neither void nor held for review. A void is not undone.
+  [[nodiscard]] bool counts() const {
+    return (!change.voided_by || kind() == kind::voided) && !held();
+  }
   [[nodiscard]] TimedKey timed_key() const { return {time.t, key}; }
 };
+
+/// Whether the writer of one record may have had the other on the tablet, where no base list says
+/// so: earlier on the same chain, or at the hub before this one was written.
+bool may_have_seen(const Fact& later, const Fact& earlier);
 
 bool is_reading(int kind);
 /// Kinds below 500 that this program does not know, and those that only travel, make no rows.

@@ -1,0 +1,155 @@
+#include "core/fold/folding.h"
+
+#include <tuple>
+
+namespace kneerail::fold {
+
+std::optional<Row> Folding::row(int table, std::initializer_list<Cell> key) {
+  return store_.row(table, std::span(key.begin(), key.size()));
+}
+
+std::vector<Row> Folding::rows(int table, int index, std::initializer_list<Cell> values) {
+  return store_.rows(table, index, std::span(values.begin(), values.size()));
+}
+
+std::vector<Row> Folding::rows_of_key(int table, std::initializer_list<Cell> start) {
+  return store_.rows_of_key(table, std::span(start.begin(), start.size()));
+}
+
+bool Folding::put(int table, const Row& row) {
+  const int keys = tables()[static_cast<std::size_t>(table)].key_columns;
+  const auto kept = store_.row(table, std::span(row).first(static_cast<std::size_t>(keys)));
+  if (kept && *kept == row) return false;
+  store_.put(table, row);
+  return true;
+}
+
+bool Folding::erase(int table, std::initializer_list<Cell> key) {
+  if (!row(table, key)) return false;
+  store_.erase(table, std::span(key.begin(), key.size()));
+  return true;
+}
+
+bool Folding::put_or_erase(int table, const std::optional<Row>& row,
+                           std::initializer_list<Cell> key) {
+  return row ? put(table, *row) : erase(table, key);
+}
+
+void Folding::touch(const Uuid& component) {
+  if (touched_ != nullptr) touched_->components.push_back(component);
+}
+
+Change Folding::change(const Uuid& record) {
+  const auto kept = row(table_change, {record});
+  return kept ? change_of(*kept) : Change{};
+}
+
+ClockOffset Folding::clock(const Uuid& dev, const Uuid& feed, std::int64_t g) {
+  const auto kept = row(table_clock_segment, {dev, feed, g});
+  return kept ? clock_of(*kept) : ClockOffset{};
+}
+
+Fact Folding::loaded(PlacedRecord placed) {
+  Fact fact;
+  fact.change = change(placed.record.id);
+  fact.shown = corrected_body(placed.record, fact.change.corrected);
+  fact.time =
+      time_of(placed.record, fact.shown, clock(placed.device, placed.feed, placed.record.g));
+  fact.key = merge_key(placed);
+  fact.placed = std::move(placed);
+  return fact;
+}
+
+std::optional<Fact> Folding::fact(const Uuid& id) {
+  const auto kept = row(table_fact, {id});
+  if (!kept) return std::nullopt;
+  return loaded(placed_of_fact(*kept));
+}
+
+std::vector<Fact> Folding::facts_of(const Uuid& subject, int kind) {
+  std::vector<Fact> facts;
+  for (const Row& row : rows(table_fact, fact_by_subject, {subject, std::int64_t{kind}})) {
+    facts.push_back(loaded(placed_of_fact(row)));
+  }
+  return facts;
+}
+
+std::vector<Fact> Folding::facts_about(const Uuid& about, int kind) {
+  std::vector<Fact> facts;
+  for (const Row& row : rows(table_fact, fact_by_about, {about, std::int64_t{kind}})) {
+    facts.push_back(loaded(placed_of_fact(row)));
+  }
+  return facts;
+}
+
+bool replaces(const PlacedRecord& kept, const PlacedRecord& told) {
+  const auto place = [](const PlacedRecord& one) {
+    return std::tuple(one.feed, one.device, one.seq);
+  };
+  if (place(kept) == place(told)) return told.stamp && told.stamp != kept.stamp;
+  const auto rank = [&place](const PlacedRecord& one) {
+    return std::tuple(!one.stamp.has_value(), one.stamp ? one.stamp->hseq : 0, place(one));
+  };
+  return rank(told) < rank(kept);
+}
+
+void Folding::add(const PlacedRecord& placed) {
+  if (!makes_rows(placed.record.kind)) return;
+  ensure_clock(*this, placed);
+  if (is_reading(placed.record.kind)) {
+    add_reading(*this, placed);
+  } else {
+    add_fact(placed);
+  }
+}
+
+void Folding::add_fact(const PlacedRecord& placed) {
+  if (const auto kept = row(table_fact, {placed.record.id})) {
+    const PlacedRecord before = placed_of_fact(*kept);
+    if (!replaces(before, placed)) return;
+    store_.put(table_fact, fact_row(placed));
+    if (before.device != placed.device || before.feed != placed.feed) refresh(*this, before);
+  } else {
+    store_.put(table_fact, fact_row(placed));
+  }
+  refresh(*this, placed);
+}
+
+void Folding::run() {
+  while (!jobs_.empty()) derive(jobs_.extract(jobs_.begin()).value());
+}
+
+void Folding::derive(const Job& job) {
+  using Derive = void (*)(Folding&, const Job&);
+  // In the order of Stage.
+  constexpr Derive by_stage[] = {
+      derive_segments,   derive_visit_group, derive_change, derive_entity,      derive_retirement,
+      derive_seen_after, derive_twice,       derive_tag,    derive_life,        derive_latest,
+      derive_visit_part, derive_stock,       derive_plain,  derive_next_visits, derive_strike,
+      derive_closure,    derive_gap,         derive_finding};
+  static_assert(std::size(by_stage) == static_cast<std::size_t>(Stage::finding) + 1);
+  by_stage[static_cast<std::size_t>(job.stage)](*this, job);
+}
+
+struct Batch::Inside {
+  Folding folding;
+};
+
+Batch::Batch(TableStore& store, Touched* touched)
+    : inside_(std::make_unique<Inside>(Inside{Folding(store, touched)})) {}
+Batch::~Batch() = default;
+
+void Batch::add(const PlacedRecord& placed) {
+  inside_->folding.add(placed);
+}
+void Batch::finish() {
+  inside_->folding.run();
+}
+
+void add(const PlacedRecord& placed, TableStore& store, Touched* touched) {
+  Folding folding(store, touched);
+  folding.add(placed);
+  folding.run();
+}
+
+}  // namespace kneerail::fold

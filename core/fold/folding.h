@@ -1,0 +1,188 @@
+#pragma once
+
+// The works of the incremental fold. Each record writes its own contribution (a row of fact or of
+// reading) and then asks for the rows it belongs to; each of those is derived again, whole, from
+// the contributions that the store's indexes find. So the order of arrival cannot matter. What is
+// asked for waits in a set, in the order in which the derivations build on one another, and is made
+// once however often it was asked for.
+
+#include <compare>
+#include <initializer_list>
+#include <set>
+#include <string>
+
+#include "core/fold/fold.h"
+#include "core/fold/row_layout.h"
+
+namespace kneerail::fold {
+
+/// What is derived, in the order it is derived in: a later stage reads what an earlier one made.
+enum class Stage {
+  segments,     ///< a device, b feed
+  visit_group,  ///< a visit
+  change,       ///< a record
+  entity,       ///< a entity
+  retirement,   ///< a entity
+  seen_after,   ///< a entity
+  twice,        ///< text import reference
+  tag,          ///< text code
+  life,         ///< a component
+  latest,       ///< a subject, n kind, m place
+  visit_part,   ///< a visit, b person, c device
+  stock,        ///< a depot, b component type
+  plain,        ///< a record
+  next_visits,  ///< a site
+  strike,       ///< a strike
+  closure,      ///< a closure
+  gap,          ///< a strike
+  finding       ///< a finding
+};
+
+struct Job {
+  Stage stage;
+  Uuid a{};
+  Uuid b{};
+  Uuid c{};
+  std::int64_t n = 0;
+  std::int64_t m = 0;
+  std::string text{};
+  auto operator<=>(const Job&) const = default;
+};
+
+// Numbers of the indexes, in the order of tables.cpp.
+inline constexpr int fact_by_subject = 0;
+inline constexpr int fact_by_about = 1;
+inline constexpr int fact_by_visit = 2;
+inline constexpr int fact_by_segment = 3;
+inline constexpr int entity_by_parent = 0;
+inline constexpr int entity_by_tag = 1;
+inline constexpr int entity_by_component_type = 2;
+inline constexpr int entity_by_part_of = 3;
+inline constexpr int entity_by_import_reference = 4;
+inline constexpr int reading_by_subject = 0;
+inline constexpr int reading_by_visit = 1;
+inline constexpr int field_edit_by_entity = 0;
+
+/// The store with the rules' questions on top of it, and the jobs that wait.
+class Folding {
+ public:
+  explicit Folding(TableStore& store, Touched* touched) : store_(store), touched_(touched) {}
+
+  void add(const PlacedRecord& placed);
+  void run();
+  void ask(Job job) { jobs_.insert(std::move(job)); }
+  void touch(const Uuid& component);
+
+  std::optional<Row> row(int table, std::initializer_list<Cell> key);
+  std::vector<Row> rows(int table, int index, std::initializer_list<Cell> values);
+  std::vector<Row> rows_of_key(int table, std::initializer_list<Cell> start);
+  /// Writes the row unless it stands so already; whether it was written.
+  bool put(int table, const Row& row);
+  /// Whether there was a row.
+  bool erase(int table, std::initializer_list<Cell> key);
+  /// put() of a row that may be nothing: then erase().
+  bool put_or_erase(int table, const std::optional<Row>& row, std::initializer_list<Cell> key);
+  void put_unseen(int table, const Row& row) { store_.put(table, row); }
+
+  Change change(const Uuid& record);
+  ClockOffset clock(const Uuid& dev, const Uuid& feed, std::int64_t g);
+  Fact loaded(PlacedRecord placed);
+  std::optional<Fact> fact(const Uuid& id);
+  std::vector<Fact> facts_of(const Uuid& subject, int kind);
+  std::vector<Fact> facts_about(const Uuid& about, int kind);
+
+ private:
+  void derive(const Job& job);
+  void add_fact(const PlacedRecord& placed);
+
+  TableStore& store_;
+  Touched* touched_;
+  std::set<Job> jobs_;
+};
+
+/// Whether what is told about a record replaces what is kept: a new stamp for the same place, or,
+/// for a record that came under two chains, the place that the hub numbered first.
+bool replaces(const PlacedRecord& kept, const PlacedRecord& told);
+
+/// Asks for every row that a record other than a reading has a part in.
+void refresh(Folding& folding, const PlacedRecord& placed);
+/// Asks for what a settling of this subject may settle.
+void resettle(Folding& folding, const Uuid& subject);
+
+// clock_rules
+void ensure_clock(Folding& folding, const PlacedRecord& placed);
+void derive_segments(Folding& folding, const Job& job);
+// correction_rules
+void derive_change(Folding& folding, const Job& job);
+struct Settlement {
+  Uuid by;
+  std::optional<Uuid> decision;
+  std::optional<std::int64_t> code;
+};
+std::optional<Settlement> settlement(Folding& folding, const Uuid& subject,
+                                     const std::vector<Uuid>& records);
+struct Disagreeing {
+  Uuid subject;
+  int what = 0;
+  std::int64_t detail = 0;
+  Uuid feed;
+  std::vector<Uuid> records;
+  std::optional<Uuid> winner;
+};
+/// Writes the disagreement with its settling, or takes away one that is over (fewer than two
+/// records). Returns the winner: what the settling names, else the one given.
+std::optional<Uuid> put_disagreement(Folding& folding, const Disagreeing& disagreeing);
+// register_rules
+void derive_entity(Folding& folding, const Job& job);
+void derive_twice(Folding& folding, const Job& job);
+void derive_tag(Folding& folding, const Job& job);
+// retirement_rules
+void derive_retirement(Folding& folding, const Job& job);
+void derive_seen_after(Folding& folding, const Job& job);
+// visit_rules
+void derive_visit_group(Folding& folding, const Job& job);
+void derive_visit_part(Folding& folding, const Job& job);
+void fill_visit(Folding& folding, const Fact& visit, Row& row);
+Uuid one_visit(Folding& folding, const Uuid& visit);
+/// Asks for the visit part of a record that came after its seal.
+void ask_after_seal(Folding& folding, const PlacedRecord& placed);
+// reading_rules
+void add_reading(Folding& folding, const PlacedRecord& placed);
+/// Makes the row of a reading that is in again, from what others now say about it.
+void refresh_reading(Folding& folding, const Row& row);
+void derive_latest(Folding& folding, const Job& job);
+// work_rules
+void derive_life(Folding& folding, const Job& job);
+void fill_work(Folding& folding, const Fact& work, Row& row);
+// strike_rules
+void derive_strike(Folding& folding, const Job& job);
+void derive_gap(Folding& folding, const Job& job);
+void ask_strikes_of_component(Folding& folding, const Uuid& component);
+void ask_strikes_of_run(Folding& folding, const Uuid& run);
+// closure_rules
+void derive_closure(Folding& folding, const Job& job);
+/// Standing closures that hold people back from this thing: its own, and those of what it is in.
+bool barrier_around(Folding& folding, const Uuid& subject);
+void ask_findings_under(Folding& folding, const Uuid& entity);
+// finding_rules
+void derive_finding(Folding& folding, const Job& job);
+// other_rules
+void derive_plain(Folding& folding, const Job& job);
+void derive_stock(Folding& folding, const Job& job);
+void derive_next_visits(Folding& folding, const Job& job);
+
+// Short ways into a row.
+inline Cell& in(Row& row, int column) {
+  return row[static_cast<std::size_t>(column)];
+}
+inline const Cell& in(const Row& row, int column) {
+  return row[static_cast<std::size_t>(column)];
+}
+inline Uuid id_in(const Row& row, int column) {
+  return std::get<Uuid>(in(row, column));
+}
+inline std::int64_t number_in(const Row& row, int column) {
+  return number_of(in(row, column));
+}
+
+}  // namespace kneerail::fold

@@ -9,6 +9,10 @@
 
 namespace kneerail::corrosion {
 
+double power_growth(double exponent, double age_years) {
+  return age_years <= 0 ? 0 : std::pow(age_years, exponent);
+}
+
 AttackPath::AttackPath(double exponent)
     : exponent_(exponent),
       at_break_(std::pow(linear_from_years, exponent)),
@@ -17,8 +21,7 @@ AttackPath::AttackPath(double exponent)
 }
 
 double AttackPath::growth(double age_years) const {
-  if (age_years <= 0) return 0;
-  if (age_years <= linear_from_years) return std::pow(age_years, exponent_);
+  if (age_years <= linear_from_years) return power_growth(exponent_, age_years);
   return at_break_ + slope_ * (age_years - linear_from_years);
 }
 

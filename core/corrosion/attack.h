@@ -17,6 +17,10 @@ namespace kneerail::corrosion {
 
 inline constexpr double linear_from_years = 20;
 
+/// t^b, the bare power law that the standard's own table goes on with past 20 years (ISO 9224:2012,
+/// Table 3). It says less than the straight line does; the program uses AttackPath. 0 before t = 0.
+double power_growth(double exponent, double age_years);
+
 class AttackPath {
  public:
   /// Exponent b, above 0 and at most 1; at 1 effective age is age.

@@ -5,8 +5,9 @@
 
 namespace kneerail::corrosion {
 
-std::optional<double> ri_picture_area_pct(int ri) {
-  constexpr std::array<double, 6> table{0, 0.05, 0.5, 1, 8, 45};
+std::optional<AreaPct> ri_picture_area(int ri) {
+  constexpr std::array<AreaPct, 6> table{
+      {{0, 0}, {0.05, 0.05}, {0.5, 0.5}, {1, 1}, {8, 8}, {40, 50}}};
   if (ri < 0 || ri > 5) return std::nullopt;
   return table.at(static_cast<std::size_t>(ri));
 }

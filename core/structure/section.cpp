@@ -39,8 +39,8 @@ double plastic_modulus_mm3(const Tube& tube) {
   return (std::pow(tube.outside_mm, 3) - std::pow(inside_mm(tube), 3)) / 6;
 }
 
-double steel_mass_kg_per_m(const Tube& tube) {
-  return 7.85e-3 * area_mm2(tube);
+double mass_kg_per_m(const Tube& tube, double density_kg_per_dm3) {
+  return density_kg_per_dm3 * 1e-3 * area_mm2(tube);
 }
 
 std::optional<Tube> after_loss(const Tube& tube, const Loss& loss) {

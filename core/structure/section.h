@@ -23,7 +23,8 @@ double area_mm2(const Tube& tube);             ///< pi (D2 - d2) / 4
 double second_moment_mm4(const Tube& tube);    ///< pi (D4 - d4) / 64
 double elastic_modulus_mm3(const Tube& tube);  ///< 2 I / D
 double plastic_modulus_mm3(const Tube& tube);  ///< (D3 - d3) / 6
-double steel_mass_kg_per_m(const Tube& tube);  ///< at 7.85 kg/dm3
+inline constexpr double steel_density_kg_per_dm3 = 7.85;
+double mass_kg_per_m(const Tube& tube, double density_kg_per_dm3 = steel_density_kg_per_dm3);
 
 /// Metal lost evenly from both faces.
 struct Loss {

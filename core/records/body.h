@@ -2,13 +2,9 @@
 
 // From the struct of a kind to its body map and back. A struct names its keys once:
 //
-//   struct GateCheck {
-//     static constexpr int kind = 26;
-//     Uuid visit;
-//     ...
-//     template <class Self, class Each>
-//     static void keys(Self& self, Each each) { each(1, self.visit); ... }
-//   };
+//   static constexpr int kind = 26;
+//   template <class Self, class Each>
+//   static void keys(Self& self, Each each) { each(1, self.visit); each(2, self.latches); }
 //
 // A field that may be absent is std::optional, or a Flag: a truth that is written only when set.
 // Keys the struct does not name are passed over when reading; the record keeps them.

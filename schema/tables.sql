@@ -49,12 +49,14 @@ CREATE TABLE entity (
   created_by BLOB NOT NULL, created_t INTEGER NOT NULL, import_reference TEXT, made_by INTEGER,
   life_state INTEGER, name TEXT, code TEXT, label TEXT, chainage_mm INTEGER, ord INTEGER,
   tag TEXT, role INTEGER, component_type BLOB, date_in_service INTEGER,
-  coating_nominal_tenth_um INTEGER, held INTEGER NOT NULL, voided_by BLOB, newer INTEGER NOT NULL,
-  rest BLOB, PRIMARY KEY (id)
+  coating_nominal_tenth_um INTEGER, part_of BLOB, retired_by BLOB, held INTEGER NOT NULL,
+  voided_by BLOB, newer INTEGER NOT NULL, rest BLOB, PRIMARY KEY (id)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX entity_by_parent ON entity (parent, type);
 CREATE INDEX entity_by_tag ON entity (tag);
 CREATE INDEX entity_by_component_type ON entity (component_type);
+CREATE INDEX entity_by_part_of ON entity (part_of);
+CREATE INDEX entity_by_import_reference ON entity (import_reference);
 
 -- One value that one record gave to one field. superseded: another record that counts names this
 -- one as seen.
@@ -88,6 +90,11 @@ CREATE TABLE visit (
   PRIMARY KEY (record)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX visit_by_subject ON visit (subject);
+
+-- Visits that are said to be one, with the one that stands for all.
+CREATE TABLE visit_group (
+  visit BLOB NOT NULL, one BLOB NOT NULL, PRIMARY KEY (visit)
+) STRICT, WITHOUT ROWID;
 
 -- One person's part of one visit on one device. opened: the record (10 or 11) it began with.
 -- last_seq: what its seal covers. after_seal: records of it with a higher sequence.

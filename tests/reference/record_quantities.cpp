@@ -6,6 +6,7 @@
 #include "core/base/date.h"
 #include "core/base/id.h"
 #include "core/records/cbor.h"
+#include "core/records/hybrid_clock.h"
 #include "schema/exchange/csv.h"
 #include "tests/reference/registry.h"
 
@@ -88,6 +89,28 @@ Answer csv_field(const Question& question) {
   return out.str();
 }
 
+/// "l,c" after a send or receive event of the published clock.
+Answer clock_after(const Question& question) {
+  Needed need(question.inputs);
+  const auto whole = [&](std::string_view key) {
+    return static_cast<std::int64_t>(need.number(key));
+  };
+  const HybridTime clock{.l = whole("l"), .c = static_cast<int>(whole("c"))};
+  const auto pt_ms = whole("pt");
+  const auto op = question.inputs.text("op");
+  HybridTime after;
+  if (op == "send") {
+    after = published_send(clock, pt_ms);
+  } else if (op == "recv") {
+    const HybridTime message{.l = whole("lm"), .c = static_cast<int>(whole("cm"))};
+    after = published_receive(clock, message, pt_ms);
+  } else {
+    return Unknown{"needs the input op, send or recv"};
+  }
+  if (!need.complete()) return need.unknown();
+  return std::to_string(after.l) + "," + std::to_string(after.c);
+}
+
 }  // namespace
 
 void add_records(Registry& registry) {
@@ -96,6 +119,7 @@ void add_records(Registry& registry) {
   registry.add("version and variant fields", uuid_fields);
   registry.add("unix time", unix_time);
   registry.add("rfc 4180 field", csv_field);
+  registry.add("clock after the event (l,c)", clock_after);
 }
 
 }  // namespace kneerail::reference

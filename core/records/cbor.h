@@ -42,8 +42,8 @@ class Map {
   void erase(std::int64_t key);
 
   [[nodiscard]] const std::vector<Pair>& pairs() const { return pairs_; }
-  [[nodiscard]] bool empty() const { return pairs_.empty(); }
-  [[nodiscard]] std::size_t size() const { return pairs_.size(); }
+  [[nodiscard]] bool empty() const;
+  [[nodiscard]] std::size_t size() const;
   bool operator==(const Map& other) const;
 
  private:
@@ -80,6 +80,14 @@ class Value {
  private:
   std::variant<std::int64_t, bool, std::string, Bytes, Array, Map> of_;
 };
+
+// Here, because a pair is whole only once Value is.
+inline bool Map::empty() const {
+  return pairs_.empty();
+}
+inline std::size_t Map::size() const {
+  return pairs_.size();
+}
 
 inline constexpr int depth_max = 8;
 

@@ -6,6 +6,7 @@
 
 #include "core/fold/columns.h"
 #include "core/fold/fold.h"
+#include "core/records/hybrid_clock.h"
 #include "schema/journal/draft.h"
 
 namespace kneerail {
@@ -51,16 +52,9 @@ Result<FeedState*> feed_of(RegisterState& state, Plan& plan, const Uuid& feed) {
 /// The hybrid clock's next reading for an own entry: never behind the wall clock, never twice the
 /// same.
 void tick(FeedState& feed, std::int64_t wall_ms) {
-  const std::int64_t n = std::max<std::int64_t>(0, wall_ms);
-  if (n > feed.l) {
-    feed.l = n;
-    feed.c = 0;
-  } else if (feed.c < 65'535) {
-    feed.c += 1;
-  } else {
-    feed.l += 1;
-    feed.c = 0;
-  }
+  const auto next = own_entry({feed.l, feed.c}, std::max<std::int64_t>(0, wall_ms));
+  feed.l = next.l;
+  feed.c = next.c;
 }
 
 Result<> place(RegisterState& state, FeedState& feed, Record record, Plan& plan) {
@@ -305,9 +299,14 @@ Result<std::vector<Entry>> entries_of(RegisterState& state, const Draft& draft, 
   constexpr int what_other = 13;
   Entry entry{draft.feed, draft.kind, draft.subject, draft.who, draft.body, {}};
   if (draft.kind != kind_finding) return std::vector{std::move(entry)};
-  const auto* grade = entry.body.find(key_grade);
-  const bool worst = grade != nullptr && *grade == cbor::Value(5);
-  if (closing == Closing::at_start && worst) {
+  // Copies: what find() points at moves when a field is set.
+  const auto value = [&](int key) -> std::optional<cbor::Value> {
+    const auto* found = draft.body.find(key);
+    return found == nullptr ? std::nullopt : std::optional(*found);
+  };
+  const auto grade = value(key_grade);
+  const auto visit = value(key_visit);
+  if (closing == Closing::at_start && grade == cbor::Value(5)) {
     entry.body.set(key_hazard, true);
     if (!entry.body.has(key_what)) entry.body.set(key_what, what_other);
   }
@@ -318,10 +317,9 @@ Result<std::vector<Entry>> entries_of(RegisterState& state, const Draft& draft, 
     entry.body.set(key_number, *number);
   }
   std::vector<Entry> entries{entry};
-  const auto* visit = entry.body.find(key_visit);
   auto on_component = is_component(state, draft.subject);
   if (!on_component) return fail(on_component.error());
-  if (*on_component && visit != nullptr && grade != nullptr) {
+  if (*on_component && visit && grade) {
     Entry graded{draft.feed, kind_grade, draft.subject, draft.who, {}, {}};
     graded.body.set(key_visit, *visit);
     graded.body.set(2, *grade);

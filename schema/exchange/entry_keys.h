@@ -22,6 +22,7 @@ enum EntityType : int {
 enum Kind : int {
   kind_create = 1,
   kind_visit = 10,
+  kind_visit_joined = 11,
   kind_same_visit = 14,
   kind_grade = 20,
   kind_coating = 21,

@@ -22,4 +22,10 @@ Uuid id_of_reference(std::string_view what, std::string_view reference) {
   return derived_id(what, {reference});
 }
 
+Uuid instrument_id(InstrumentKind kind, std::string_view reference) {
+  constexpr std::string_view words[] = {"coating gauge", "torque wrench", "wall gauge"};
+  if (reference.empty()) return {};
+  return id_of_reference(words[static_cast<std::size_t>(kind) - 1], reference);
+}
+
 }  // namespace kneerail::exchange

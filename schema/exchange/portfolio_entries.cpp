@@ -203,9 +203,11 @@ PortfolioEntries::PortfolioEntries(const CheckedPortfolio& portfolio, Uuid organ
   for (const auto& row : portfolio.components)
     component_ids_.push_back(id_of_reference("component", row.id));
   std::map<std::pair<std::string, Date>, std::size_t> first;
+  std::map<Uuid, std::size_t> first_row;
   for (std::size_t i = 0; i < portfolio.visits.size(); ++i) {
     const VisitRow& row = portfolio.visits[i];
     first_visit_of_day_.push_back(first.try_emplace({row.site, row.day}, i).first->second);
+    first_row_of_visit_.push_back(first_row.try_emplace(visit_id(i), i).first->second);
   }
   works_from_.assign(portfolio.components.size() + 1, portfolio.works.size());
   for (std::size_t i = portfolio.works.size(); i-- > 0;)
@@ -314,37 +316,23 @@ std::vector<Entry> PortfolioEntries::people() const {
   return entries;
 }
 
-namespace {
-
-/// Gauges and wrenches are named apart in a file, so the same name may be one of each.
-Uuid instrument_id(std::string_view what, const std::string& reference) {
-  return reference.empty() ? Uuid{} : id_of_reference(what, reference);
-}
-
-constexpr std::string_view coating_gauge = "coating gauge";
-constexpr std::string_view torque_wrench = "torque wrench";
-constexpr std::string_view wall_gauge = "wall gauge";
-
-}  // namespace
-
 std::vector<Entry> PortfolioEntries::instruments() const {
   enum : int { kind = 1, serial = 2 };
   constexpr std::size_t serial_max = 40;
-  const std::string_view names[] = {coating_gauge, torque_wrench, wall_gauge};
-  std::set<std::pair<int, std::string>> made;
+  std::set<std::pair<InstrumentKind, std::string>> made;
   for (const auto& row : portfolio_.visits) {
-    made.insert({1, row.coating_gauge});
-    made.insert({2, row.wrench});
-    made.insert({3, row.wall_gauge});
+    made.insert({InstrumentKind::coating_gauge, row.coating_gauge});
+    made.insert({InstrumentKind::torque_wrench, row.wrench});
+    made.insert({InstrumentKind::wall_gauge, row.wall_gauge});
   }
   std::vector<Entry> entries;
   for (const auto& [code, reference] : made) {
     if (reference.empty()) continue;
     cbor::Map fields;
-    fields.set(kind, code);
+    fields.set(kind, static_cast<int>(code));
     if (reference.size() <= serial_max && !uuid_from_text(reference)) fields.set(serial, reference);
-    entries.push_back(create(organisation_, instrument_id(names[code - 1], reference),
-                             type_instrument, organisation_, std::move(fields), reference));
+    entries.push_back(create(organisation_, instrument_id(code, reference), type_instrument,
+                             organisation_, std::move(fields), reference));
   }
   return entries;
 }
@@ -440,10 +428,6 @@ Entry PortfolioEntries::component(std::size_t place) const {
   set_if(fields, wall_limit, row.wall_limit_hundredth_mm);
   return create(site_of_run(run), component_ids_[place], type_component,
                 at.in_bay ? bay_id(run, parent) : post_id(run, parent), std::move(fields), row.id);
-}
-
-std::size_t PortfolioEntries::entries_before_readings() const {
-  return portfolio_.components.size() + portfolio_.visits.size() + portfolio_.works.size();
 }
 
 }  // namespace kneerail::exchange

@@ -47,9 +47,9 @@ class PortfolioEntries {
   Entry reading(const std::vector<StagedReading>& set) const;
   Entry work(const CheckedWork& work) const;
 
-  [[nodiscard]] std::size_t entries_before_readings() const;
-
  private:
+  [[nodiscard]] Entry joined(std::size_t place, const Entry& opened) const;
+  [[nodiscard]] Entry foil(std::size_t place, const Entry& opened) const;
   [[nodiscard]] Uuid site_id(std::string_view reference) const;
   [[nodiscard]] Uuid run_id(std::size_t run) const;
   [[nodiscard]] Uuid site_of_run(std::size_t run) const;
@@ -68,6 +68,7 @@ class PortfolioEntries {
   std::unordered_map<std::string, std::size_t> zone_places_;
   std::vector<Uuid> component_ids_;
   std::vector<std::size_t> first_visit_of_day_;  ///< of the same site; by visit
+  std::vector<std::size_t> first_row_of_visit_;  ///< rows that name one record are one visit
   std::vector<std::size_t> works_from_;          ///< first work of each part; one more at the end
 };
 

@@ -7,9 +7,9 @@
 
 #include "core/base/text.h"
 #include "core/corrosion/attack.h"
-#include "core/corrosion/category.h"
 #include "schema/exchange/entry_keys.h"
 #include "schema/exchange/import_ids.h"
+#include "schema/store/portfolio_store.h"
 
 namespace kneerail::exchange {
 namespace {
@@ -158,19 +158,6 @@ std::int64_t first_year_thousandth_um(double mean_um_per_year, double exponent) 
   return std::llround(mean_um_per_year / factor * 1000);
 }
 
-/// Whether a 20-year mean is its category's: within 1 % of its middle, taken as one or as a
-/// first-year rate.
-bool is_category_rate(double mean_um_per_year, forecast::Category category, double exponent) {
-  const auto middle = corrosion::middle_first_year_um(
-      corrosion::Metal::zinc, static_cast<corrosion::CorrosivityCategory>(category));
-  if (!middle) return false;
-  const double factor = corrosion::AttackPath(exponent).first_year_to_mean();
-  const auto near = [&](double wanted) {
-    return std::abs(mean_um_per_year - wanted) <= 0.01 * wanted;
-  };
-  return near(*middle) || near(*middle * factor);
-}
-
 cbor::Map zone_fields(const ZoneRow& row) {
   enum : int { name = 1, category = 2, zinc_loss = 7, spread = 8, steel_loss = 9, from = 10 };
   constexpr int from_category = 1;
@@ -186,7 +173,7 @@ cbor::Map zone_fields(const ZoneRow& row) {
     fields.set(steel_loss,
                first_year_thousandth_um(*row.steel_rate_um_per_year, settings.steel_path_exponent));
   if (row.zinc_rate_um_per_year && row.category &&
-      is_category_rate(*row.zinc_rate_um_per_year, *row.category, settings.zinc_path_exponent))
+      is_category_rate(*row.zinc_rate_um_per_year, *row.category, settings))
     fields.set(from, from_category);
   return fields;
 }

@@ -1,5 +1,6 @@
 #include "schema/store/register_things.h"
 
+#include <unordered_set>
 #include <utility>
 
 namespace kneerail {
@@ -69,7 +70,12 @@ Result<std::vector<Thing>> things_of_type(Database& tables, int type) {
 }
 
 Things::Things(std::vector<Thing> things) : things_(std::move(things)) {
-  for (std::size_t i = 0; i < things_.size(); ++i) places_[things_[i].id] = i;
+  std::unordered_set<std::string> references;
+  for (std::size_t i = 0; i < things_.size(); ++i) {
+    places_[things_[i].id] = i;
+    auto& reference = things_[i].reference;
+    if (!reference.empty() && !references.insert(reference).second) reference.clear();
+  }
 }
 
 const Thing* Things::find(const Uuid& id) const {

@@ -41,7 +41,8 @@ struct Thing {
 /// All things of one type that are not retired, held or void, ascending by identifier.
 Result<std::vector<Thing>> things_of_type(Database& tables, int type);
 
-/// Things by identifier; null for what has not been received.
+/// Things by identifier. A reference that two of them bear is the first one's only; null for what
+/// has not been received.
 class Things {
  public:
   Things() = default;

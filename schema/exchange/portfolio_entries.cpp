@@ -184,6 +184,10 @@ std::string mm_text(std::int64_t mm) {
 
 }  // namespace
 
+std::string type_reference(const ComponentRow& row) {
+  return type_reference(type_values(row));
+}
+
 PortfolioEntries::PortfolioEntries(const CheckedPortfolio& portfolio, Uuid organisation)
     : portfolio_(portfolio), organisation_(organisation), layout_(lay_out(portfolio)) {
   for (std::size_t i = 0; i < portfolio.zones.size(); ++i) zone_places_[portfolio.zones[i].id] = i;

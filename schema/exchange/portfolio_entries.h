@@ -19,6 +19,10 @@
 
 namespace kneerail::exchange {
 
+/// What the component type of a row is called: "fitting zinc_coated_steel target 39 lowest 27".
+/// Rows of equal values share one.
+std::string type_reference(const ComponentRow& row);
+
 class PortfolioEntries {
  public:
   /// The portfolio outlives this.

@@ -47,6 +47,7 @@ struct ReadingFact {
   Instant at;
   std::optional<Date> seen;  ///< its day, where it is not the visit's
   std::optional<std::int64_t> layer;
+  bool is_as_stated = false;  ///< seen earlier than it was typed: its time is the person's word
   bool is_void = false;
   bool is_held = false;
 };

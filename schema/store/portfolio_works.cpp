@@ -178,11 +178,13 @@ enum : int {
   at_carried,
   at_wrench_set,
   at_held,
-  at_voided
+  at_voided,
+  at_seen_at
 };
 constexpr std::string_view readings_query =
     "SELECT record, kind, subject, visit, who, instrument, t, v1, censoring, replicates, spot, "
-    "screw, layer, under_probe, how, carried, wrench_set_tenth_nm, held, voided_by FROM reading "
+    "screw, layer, under_probe, how, carried, wrench_set_tenth_nm, held, voided_by, seen_at FROM "
+    "reading "
     "WHERE kind IN (20, 21, 22, 23) AND visit IS NOT NULL ORDER BY record";
 constexpr std::int64_t not_measurable = 4;
 }  // namespace
@@ -219,6 +221,7 @@ bool PortfolioTables::reading_fact(const Statement& row, ReadingFact& fact) {
   fact.seen = day == of->day ? std::nullopt : std::optional(day);
   fact.layer = row.is_null(at_layer) ? std::nullopt : std::optional(row.number(at_layer));
   fact.is_held = code(at_held) != 0;
+  fact.is_as_stated = !row.is_null(at_seen_at);
   fact.is_void = !row.is_null(at_voided);
   return true;
 }

@@ -1,0 +1,132 @@
+#pragma once
+
+// A register's tables as the rows of a portfolio: parts, visits as they are derived (one a person
+// and set of instruments), works; and its readings one after another, so that a million of them
+// need not be held. The forecast's input and the export of a portfolio folder are both made from
+// this.
+//
+// The day of a reading is that of its corrected time in UTC; a time of exactly noon UTC stands for
+// a day of which no hour is known.
+
+#include <cstdint>
+#include <functional>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "core/base/date.h"
+#include "core/base/result.h"
+#include "core/forecast/portfolio.h"
+#include "schema/store/register_things.h"
+
+namespace kneerail {
+
+struct PortfolioQuestion {
+  std::optional<Date> as_of;  ///< what is later is not known; none: everything
+  std::vector<Uuid> sites;    ///< none: all
+  forecast::Settings settings;
+};
+
+/// One record of readings, with its place in the portfolio.
+struct ReadingFact {
+  Uuid record;
+  std::int32_t part = 0;
+  std::int32_t visit = 0;
+  Uuid instrument;  ///< zero: none named
+  forecast::Quantity quantity = forecast::Quantity::grade;
+  std::int16_t spot = 0;  ///< as in forecast::Reading
+  forecast::Censoring censoring = forecast::Censoring::exact;
+  forecast::Surface surface = forecast::Surface::not_said;
+  forecast::How how = forecast::How::not_said;
+  bool carried = false;
+  std::optional<std::int64_t> wrench_set_tenth_nm;
+  std::vector<std::int64_t> values;  ///< 0.1 µm, 0.01 mm, 0.1 N·m or the grade
+  Instant at;
+  std::optional<Date> seen;  ///< its day, where it is not the visit's
+  std::optional<std::int64_t> layer;
+  bool is_as_stated = false;  ///< seen earlier than it was typed: its time is the person's word
+  bool is_void = false;
+  bool is_held = false;
+};
+
+class PortfolioTables {
+ public:
+  static Result<std::unique_ptr<PortfolioTables>> open(Database& tables,
+                                                       PortfolioQuestion question);
+
+  [[nodiscard]] const std::vector<forecast::Part>& parts() const { return parts_; }
+  [[nodiscard]] const std::vector<forecast::Visit>& visits() const { return visits_; }
+  [[nodiscard]] const std::vector<forecast::SiteLimits>& limits() const { return limits_; }
+  /// By part, day, action and screw.
+  Result<std::vector<forecast::Work>> works();
+  /// Readings of parts and visits of the question, ascending by record. Errors: io, corrupt, and
+  /// whatever `each` returns.
+  Result<> each_reading(const std::function<Result<>(const ReadingFact&)>& each);
+
+ private:
+  /// What one person did on one visit; as many rows of a portfolio as that person had instruments
+  /// of one kind.
+  struct VisitPart {
+    Uuid visit;
+    Uuid who;
+    Uuid site;
+    Date day;
+    std::vector<Uuid> coating_gauges;  ///< ascending, as the other two
+    std::vector<Uuid> wall_gauges;
+    std::vector<Uuid> wrenches;
+    struct Foil {
+      double true_um = 0;
+      double read_um = 0;
+      std::int64_t t = 0;
+    };
+    std::map<Uuid, Foil> foils;      ///< by gauge
+    std::vector<std::int32_t> rows;  ///< places in visits_
+
+    /// The row that holds an instrument of that list; the first where it is in none.
+    [[nodiscard]] std::int32_t row_of(const std::vector<Uuid>& list, const Uuid& instrument) const {
+      for (std::size_t i = 0; i < list.size(); ++i)
+        if (list[i] == instrument) return rows[i];
+      return rows.front();
+    }
+  };
+
+  PortfolioTables(Database& tables, PortfolioQuestion question);
+  Result<> load_things_of_parts();
+  Result<> load_parts();
+  Result<> load_visits();
+  Result<> load_visit_parts();
+  Result<> load_instruments_of_visits();
+  Result<> load_check_foils();
+  void number_visits();
+  Result<> add_works(std::vector<forecast::Work>& works);
+  Result<> add_strike_steps(std::vector<forecast::Work>& works);
+  Result<> add_retorques(std::vector<forecast::Work>& works);
+  void add_work(const Uuid& subject, const forecast::Work& work,
+                std::vector<forecast::Work>& works) const;
+  void set_place(const Thing& component, forecast::Part& part) const;
+  void set_zone(const Thing& zone, forecast::Part& part) const;
+  void set_type(const Thing& component, forecast::Part& part) const;
+  void set_rules(const Thing& site, forecast::Part& part) const;
+  std::optional<std::int64_t> rule(const Thing& site, int limit) const;
+  bool reading_fact(const Statement& row, ReadingFact& fact);
+  VisitPart* visit_part(const Uuid& visit, const Uuid& who);
+  bool is_asked(const Uuid& site) const;
+  bool is_known_on(Date day) const { return !question_.as_of || day <= *question_.as_of; }
+
+  Database& tables_;
+  PortfolioQuestion question_;
+  Things sites_, zones_, runs_, posts_, bays_, types_, instruments_, people_, rule_sets_, depots_;
+  Things components_;
+  std::vector<forecast::Part> parts_;
+  std::vector<forecast::Visit> visits_;
+  std::vector<forecast::SiteLimits> limits_;
+  std::unordered_map<Uuid, std::int32_t> part_places_;
+  std::unordered_map<Uuid, std::vector<std::int32_t>> parts_of_run_;
+  std::vector<VisitPart> visit_parts_;
+  std::unordered_map<Uuid, std::vector<std::size_t>> parts_of_visit_;
+};
+
+}  // namespace kneerail

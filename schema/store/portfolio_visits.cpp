@@ -1,0 +1,159 @@
+// Visits as a portfolio has them: one row a person and set of instruments. A register keeps a
+// visit, the people of it, and the instrument in each reading; the rows are derived.
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+#include "schema/store/portfolio_tables.h"
+#include "schema/store/portfolio_tables_inside.h"
+
+namespace kneerail {
+namespace {
+
+void insert_sorted(std::vector<Uuid>& list, const Uuid& id) {
+  const auto place = std::lower_bound(list.begin(), list.end(), id);
+  if (place == list.end() || *place != id) list.insert(place, id);
+}
+
+}  // namespace
+
+Result<> PortfolioTables::load_visits() {
+  if (auto ok = load_visit_parts(); !ok) return ok;
+  if (auto ok = load_instruments_of_visits(); !ok) return ok;
+  if (auto ok = load_check_foils(); !ok) return ok;
+  number_visits();
+  return Done{};
+}
+
+/// Visits and the people of them, whether they measured or not; and readings of a visit that was
+/// not received, on the day of its first reading.
+Result<> PortfolioTables::load_visit_parts() {
+  auto rows = tables_.prepare(
+      "SELECT p.visit, p.person, p.feed, coalesce(v.t, p.joined_t) FROM visit_part p "
+      "LEFT JOIN visit v ON v.record = p.visit WHERE v.voided_by IS NULL "
+      "AND coalesce(v.held, 0) = 0 "
+      "UNION SELECT r.visit, r.who, r.feed, coalesce(v.t, min(r.t)) FROM reading r "
+      "LEFT JOIN visit v ON v.record = r.visit WHERE r.visit IS NOT NULL GROUP BY r.visit, r.who "
+      "ORDER BY 1, 2");
+  if (!rows) return fail(rows.error());
+  while (true) {
+    auto more = rows->step();
+    if (!more) return fail(more.error());
+    if (!*more) return Done{};
+    VisitPart part;
+    part.visit = rows->uuid(0);
+    part.who = rows->uuid(1);
+    part.site = rows->uuid(2);
+    part.day = utc_day(Instant{rows->number(3)});
+    if (!is_asked(part.site) || !is_known_on(part.day)) continue;
+    auto& of_visit = parts_of_visit_[part.visit];
+    if (!of_visit.empty() && visit_parts_[of_visit.back()].who == part.who) continue;
+    of_visit.push_back(visit_parts_.size());
+    visit_parts_.push_back(std::move(part));
+  }
+}
+
+PortfolioTables::VisitPart* PortfolioTables::visit_part(const Uuid& visit, const Uuid& who) {
+  const auto found = parts_of_visit_.find(visit);
+  if (found == parts_of_visit_.end()) return nullptr;
+  for (const auto place : found->second)
+    if (visit_parts_[place].who == who) return &visit_parts_[place];
+  return nullptr;
+}
+
+Result<> PortfolioTables::load_instruments_of_visits() {
+  auto rows = tables_.prepare(
+      "SELECT DISTINCT visit, who, kind, instrument FROM reading "
+      "WHERE kind IN (21, 22, 23) AND visit IS NOT NULL AND instrument IS NOT NULL");
+  if (!rows) return fail(rows.error());
+  while (true) {
+    auto more = rows->step();
+    if (!more) return fail(more.error());
+    if (!*more) return Done{};
+    VisitPart* part = visit_part(rows->uuid(0), rows->uuid(1));
+    if (part == nullptr) continue;
+    const auto kind = rows->number(2);
+    auto& list = kind == kind_coating ? part->coating_gauges
+                 : kind == kind_wall  ? part->wall_gauges
+                                      : part->wrenches;
+    insert_sorted(list, rows->uuid(3));
+  }
+}
+
+/// The check foil nearest before the first reading: the last one of the visit that was not later.
+Result<> PortfolioTables::load_check_foils() {
+  auto rows = tables_.prepare(
+      "SELECT c.visit, c.who, c.subject, c.reference, c.readings, c.t FROM instrument_check c "
+      "WHERE c.what = 2 AND c.reference IS NOT NULL AND c.visit IS NOT NULL "
+      "AND c.voided_by IS NULL AND c.held = 0 AND c.t <= coalesce((SELECT min(r.t) FROM reading r "
+      "WHERE r.visit = c.visit AND r.who = c.who AND r.kind = 21 AND r.instrument = c.subject), "
+      "c.t) ORDER BY c.t, c.record");
+  if (!rows) return fail(rows.error());
+  while (true) {
+    auto more = rows->step();
+    if (!more) return fail(more.error());
+    if (!*more) return Done{};
+    VisitPart* part = visit_part(rows->uuid(0), rows->uuid(1));
+    auto read = cbor::decode(rows->bytes(4));
+    if (!read) return fail(read.error());
+    if (part == nullptr || read->array() == nullptr || read->array()->empty()) continue;
+    double sum = 0;
+    for (const auto& one : *read->array())
+      sum += one.number() == nullptr ? 0 : static_cast<double>(*one.number());
+    const double mean = sum / static_cast<double>(read->array()->size());
+    const Uuid gauge = rows->uuid(2);
+    insert_sorted(part->coating_gauges, gauge);
+    part->foils[gauge] = {static_cast<double>(rows->number(3)) / 10, mean / 10, rows->number(5)};
+  }
+}
+
+/// Gives every person's part of a visit its rows: the n-th holds the n-th gauge and wrench.
+void PortfolioTables::number_visits() {
+  struct Made {
+    forecast::Visit visit;
+    std::size_t part;
+    std::size_t row;
+  };
+  std::vector<Made> all;
+  std::map<Uuid, std::size_t> rows_of_visit;
+  const auto rows_of = [](const VisitPart& part) {
+    return std::max({std::size_t{1}, part.coating_gauges.size(), part.wall_gauges.size(),
+                     part.wrenches.size()});
+  };
+  for (const auto& part : visit_parts_) rows_of_visit[part.visit] += rows_of(part);
+  std::map<Uuid, std::size_t> numbered;
+  for (std::size_t p = 0; p < visit_parts_.size(); ++p) {
+    VisitPart& part = visit_parts_[p];
+    part.rows.resize(rows_of(part));
+    for (std::size_t row = 0; row < part.rows.size(); ++row) {
+      forecast::Visit visit;
+      visit.id = to_text(part.visit);
+      if (rows_of_visit[part.visit] > 1) visit.id += "." + std::to_string(++numbered[part.visit]);
+      visit.site = sites_.text(part.site);
+      visit.day = part.day;
+      visit.inspector = people_.text(part.who);
+      const auto named = [&](const std::vector<Uuid>& list) {
+        return row < list.size() ? instruments_.text(list[row]) : std::string();
+      };
+      visit.coating_gauge = named(part.coating_gauges);
+      visit.wall_gauge = named(part.wall_gauges);
+      visit.wrench = named(part.wrenches);
+      if (row < part.coating_gauges.size())
+        if (const auto foil = part.foils.find(part.coating_gauges[row]); foil != part.foils.end()) {
+          visit.foil_true_um = foil->second.true_um;
+          visit.foil_read_um = foil->second.read_um;
+        }
+      all.push_back({std::move(visit), p, row});
+    }
+  }
+  std::sort(all.begin(), all.end(),
+            [](const Made& a, const Made& b) { return a.visit.id < b.visit.id; });
+  for (auto& made : all) {
+    visit_parts_[made.part].rows[made.row] = static_cast<std::int32_t>(visits_.size());
+    visits_.push_back(std::move(made.visit));
+  }
+}
+
+}  // namespace kneerail

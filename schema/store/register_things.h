@@ -1,0 +1,62 @@
+#pragma once
+
+// The things of a register as rows of the entity table, by identifier, with the fields that have no
+// column of their own.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "core/base/id.h"
+#include "core/base/result.h"
+#include "core/records/cbor.h"
+#include "schema/database.h"
+
+namespace kneerail {
+
+struct Thing {
+  Uuid id;
+  int type = 0;
+  Uuid feed;
+  Uuid parent;  ///< zero: none said
+  std::string reference;
+  std::string name;
+  std::optional<std::int64_t> chainage_mm;
+  std::optional<std::int64_t> role;
+  std::optional<Uuid> component_type;
+  std::optional<std::int64_t> date_in_service;
+  std::optional<std::int64_t> coating_nominal_tenth_um;
+  cbor::Map rest;  ///< by field key
+
+  /// A field that is kept in `rest`: absent where it is not said or of another shape.
+  [[nodiscard]] std::optional<std::int64_t> number(int field) const;
+  [[nodiscard]] std::optional<Uuid> id_field(int field) const;
+  /// What people call it: the import reference, else its identifier.
+  [[nodiscard]] std::string text() const;
+};
+
+/// All things of one type that are not retired, held or void, ascending by identifier.
+Result<std::vector<Thing>> things_of_type(Database& tables, int type);
+
+/// Things by identifier. A reference that two of them bear is the first one's only; null for what
+/// has not been received.
+class Things {
+ public:
+  Things() = default;
+  explicit Things(std::vector<Thing> things);
+  [[nodiscard]] const Thing* find(const Uuid& id) const;
+  [[nodiscard]] const std::vector<Thing>& all() const { return things_; }
+  /// The reference of a thing, else the identifier as text; empty for zero.
+  [[nodiscard]] std::string text(const Uuid& id) const;
+
+ private:
+  std::vector<Thing> things_;
+  std::unordered_map<Uuid, std::size_t> places_;
+};
+
+Result<Things> load_things(Database& tables, int type);
+
+}  // namespace kneerail

@@ -32,26 +32,29 @@ void set_number(cbor::Map& fields, int key, const TableRow& row, std::string_vie
 /// The invented owner's limits, by the keys of the rule set.
 cbor::Map limits() {
   using cbor::Array;
-  return cbor::Map{
-      {1, 50},               // zinc counts as gone at 5 um
-      {2, 300},              // first maintenance at 30 um
-      {3, 800},              // four fifths of the wall
-      {4, 600},              // six tenths of the torque
-      {5, Array{250, 300}},  // 25 mm at 300 N
-      {6, 5},                // replace at grade 5
-      {7, Array{Array{1, 3, 730}, Array{2, 4, 365}, Array{3, 5, 365}}},  // class, category, days
-      {8, Array{4, 30}},                  // hours to made safe, days to ended
-      {9, 24},                            // hours an instrument check holds
-      {10, 200},                          // a fifth of the fittings a visit
-      {11, Array{1100, 2000, 100, 500}},  // rail height, post spacing, gap below, gap between
-      {12, 950},                          // chance of having the spare
-      {13, Array{Array{2, 48}, Array{3, 24}, Array{6, 72}}},  // event, hours
-      {14, Array{50, 100, 250}},           // chance that counts as reached: high, medium, low
-      {15, 30},                            // discount rate
-      {16, Array{45'000, 4'800, 90'000}},  // a visit, an hour, a day closed
-      {17, Array{Array{1, 24}, Array{2, 72}, Array{3, 8}}},  // measure, hours
-      {18, Array{2, 3}},                                     // carried grades, visits unseen
-      {19, Array{1, 4}}};                                    // hours to told, hours to looked at
+  using cbor::Map;
+  Map limits{{1, 50}, {2, 300}};           // zinc gone at 5 um, first maintenance at 30 um
+  limits.set(3, 800);                      // four fifths of the wall
+  limits.set(4, 600);                      // six tenths of the torque
+  limits.set(5, Map{{1, 250}, {2, 300}});  // 25 mm at 300 N
+  limits.set(6, 5);                        // replace at grade 5
+  limits.set(7, Array{Array{1, 3, 730}, Array{2, 4, 365}, Array{3, 5, 365}});  // class, category
+  limits.set(8, Map{{1, 4}, {2, 30}});  // hours to made safe, days to ended
+  limits.set(9, 24);                    // hours an instrument check holds
+  limits.set(10, 200);                  // a fifth of the fittings at a visit
+  limits.set(11, Map{{1, Array{Array{2, 600, 1100}, Array{3, 600, 1100}}},  // least rail height
+                     {2, 2000},
+                     {3, 100},
+                     {4, 500}});                     // post spacing, gap below, gap between
+  limits.set(12, 950);                               // chance of having the spare
+  limits.set(13, Map{{2, 48}, {3, 24}, {6, 72}});    // hours after flood, impact, storm
+  limits.set(14, Map{{1, 50}, {2, 100}, {3, 250}});  // chance: high, medium, low
+  limits.set(15, 30);                                // discount rate
+  limits.set(16, Map{{1, 45'000}, {2, 4'800}, {3, 90'000}});  // a visit, an hour, a day closed
+  limits.set(17, Map{{1, 24}, {2, 72}, {3, 8}});              // hours between looks, by measure
+  limits.set(18, Map{{1, 2}, {2, 3}});                        // carried grades, visits unseen
+  limits.set(19, Map{{1, 1}, {2, 4}});                        // hours to told, told to looked at
+  return limits;
 }
 
 void people_and_instruments(Making& making) {

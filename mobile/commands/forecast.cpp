@@ -5,6 +5,7 @@
 #include "mobile/commands/commands.h"
 #include "mobile/commands/forecast_output.h"
 #include "mobile/commands/open_register.h"
+#include "schema/machine.h"
 #include "schema/store/portfolio_store.h"
 
 namespace kneerail::commands {
@@ -78,7 +79,8 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   if (!places) return report(places.error(), console);
   const auto site = site_of(options.site, *places);
   if (!site) return report(site.error(), console);
-  const Date as_of = options.as_of.empty() ? (*opened)->today() : *date_from_text(options.as_of);
+  const Date as_of =
+      options.as_of.empty() ? utc_day(MachineClock().now()) : *date_from_text(options.as_of);
   const auto portfolio = read_portfolio(tables, as_of);
   if (!portfolio) return report(portfolio.error(), console);
   if (console.err_is_terminal) console.err << "Reckoning ..." << std::flush;

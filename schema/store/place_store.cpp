@@ -22,7 +22,7 @@ constexpr int field_place = 3;
 constexpr int field_what_it_does = 1;
 constexpr int field_serial = 2;
 
-struct Thing {
+struct NamedThing {
   std::int64_t type = 0;
   Uuid feed;
   Uuid parent;
@@ -35,7 +35,7 @@ struct Thing {
   cbor::Map rest;
 };
 
-using Things = std::unordered_map<Uuid, Thing>;
+using NamedThings = std::unordered_map<Uuid, NamedThing>;
 
 cbor::Map map_of(std::span<const std::uint8_t> bytes) {
   const auto value = cbor::decode(bytes);
@@ -43,17 +43,17 @@ cbor::Map map_of(std::span<const std::uint8_t> bytes) {
   return *(*value).map();
 }
 
-Result<Things> read_things(Database& tables) {
+Result<NamedThings> read_things(Database& tables) {
   auto select = tables.prepare(
       "SELECT id, type, feed, parent, import_reference, name, label, chainage_mm, role, "
       "component_type, rest FROM entity");
   if (!select) return select.error();
-  Things things;
+  NamedThings things;
   while (true) {
     const auto more = select->step();
     if (!more) return more.error();
     if (!*more) return things;
-    Thing thing;
+    NamedThing thing;
     const Uuid id = select->uuid(0);
     thing.type = select->number(1);
     thing.feed = select->uuid(2);
@@ -69,7 +69,7 @@ Result<Things> read_things(Database& tables) {
   }
 }
 
-const Thing* find(const Things& things, const Uuid& id) {
+const NamedThing* find(const NamedThings& things, const Uuid& id) {
   const auto found = things.find(id);
   return found == things.end() ? nullptr : &found->second;
 }
@@ -81,9 +81,9 @@ std::string word_of(int entity_type, int field, std::int64_t code) {
   return word ? std::string(*word) : std::string();
 }
 
-std::string part_words(const Things& things, const Thing& part) {
+std::string part_words(const NamedThings& things, const NamedThing& part) {
   std::string words = word_of(type_component, field_role, part.role);
-  const Thing* type = find(things, part.component_type);
+  const NamedThing* type = find(things, part.component_type);
   const cbor::Value* what = type == nullptr ? nullptr : type->rest.find(field_what_it_does);
   if (what == nullptr || what->number() == nullptr) return words;
   const std::string does = word_of(type_component_type, field_what_it_does, *what->number());
@@ -92,32 +92,32 @@ std::string part_words(const Things& things, const Thing& part) {
 }
 
 /// The post a part stands at, or the one before its bay.
-const Thing* post_of(const Things& things, const Thing& part) {
-  const Thing* parent = find(things, part.parent);
+const NamedThing* post_of(const NamedThings& things, const NamedThing& part) {
+  const NamedThing* parent = find(things, part.parent);
   if (parent == nullptr || parent->type != type_bay) return parent;
   const cbor::Value* from = parent->rest.find(field_bay_from_post);
   const auto id = from == nullptr ? std::nullopt : from->uuid();
-  const Thing* post = id ? find(things, *id) : nullptr;
+  const NamedThing* post = id ? find(things, *id) : nullptr;
   return post != nullptr ? post : parent;
 }
 
 /// Its name, or what it is called in the file it came from.
-std::string name_of(const Thing& thing) {
+std::string name_of(const NamedThing& thing) {
   return thing.name.empty() ? thing.reference : thing.name;
 }
 
 /// What people call it where they see its identifier now; empty when it has no name.
-std::string shown_name(const Thing& thing) {
+std::string shown_name(const NamedThing& thing) {
   if (thing.type != type_instrument) return thing.name;
   const cbor::Value* serial = thing.rest.find(field_serial);
   return serial == nullptr || serial->text() == nullptr ? std::string() : *serial->text();
 }
 
-PartPlace place_of(const Things& things, const Thing& part) {
+PartPlace place_of(const NamedThings& things, const NamedThing& part) {
   PartPlace place;
   place.part = part_words(things, part);
-  if (const Thing* site = find(things, part.feed)) place.site = name_of(*site);
-  const Thing* post = post_of(things, part);
+  if (const NamedThing* site = find(things, part.feed)) place.site = name_of(*site);
+  const NamedThing* post = post_of(things, part);
   if (post == nullptr) return place;
   place.post = post->label;
   std::int64_t along_mm = 0;
@@ -127,7 +127,7 @@ PartPlace place_of(const Things& things, const Thing& part) {
     if (!pair.empty() && pair[0].number() != nullptr) along_mm = *pair[0].number();
   }
   place.chainage_m = static_cast<double>(post->chainage_mm + along_mm) / 1000;
-  const Thing* run = find(things, post->parent);
+  const NamedThing* run = find(things, post->parent);
   if (run != nullptr && run->type == type_run) place.run = name_of(*run);
   return place;
 }

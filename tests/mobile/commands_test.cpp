@@ -1,5 +1,7 @@
 #include <catch2/catch.hpp>
+#include <sstream>
 
+#include "mobile/commands/commands.h"
 #include "tests/mobile/process.h"
 #include "tests/mobile/small_portfolio.h"
 
@@ -184,4 +186,43 @@ TEST_CASE("tables made again are the same tables", "[mobile]") {
   CHECK(ended.code == 0);
   CHECK(has(ended.out, "No record was touched"));
   CHECK(kneerail(forecast_words(in.data, "-")).out == before);
+}
+
+TEST_CASE("an import that was stopped is whole and goes on when it is run again", "[mobile]") {
+  const Folder folder;
+  const std::string data = folder / "register";
+  const std::string in = folder / "in";
+  write_small_portfolio(folder, "in");
+  int stops = 0;
+  int code = 1;
+  for (int patience = 1; code == 1 && patience < 1000; ++patience) {
+    std::ostringstream out;
+    std::ostringstream err;
+    int asked = 0;
+    kneerail::commands::Console console{out, err, false, [&] { return ++asked >= patience; }};
+    const char* const words[] = {"kneerail", "import", in.c_str(), "--data", data.c_str()};
+    code = kneerail::commands::run(5, words, console);
+    INFO("stopped at call " << patience << ": " << out.str() << err.str());
+    if (code != 1) break;
+    ++stops;
+    CHECK(err.str() == "Stopped; what was imported is whole; run again to go on.\n");
+    CHECK(kneerail({"verify", "--data", data}).code == 0);
+  }
+  CHECK(stops > 0);
+  REQUIRE(code == 0);
+  const std::string other = folder / "other";
+  REQUIRE(kneerail({"import", in, "--data", other}).code == 0);
+  CHECK(kneerail(forecast_words(data, "-")).out == kneerail(forecast_words(other, "-")).out);
+}
+
+TEST_CASE("a forecast that cannot be written is told, with exit code 3", "[mobile]") {
+  const Imported in;
+  REQUIRE(in.ended.code == 0);
+  for (const char* file : {"/dev/full", "/nowhere/at/all.csv"}) {
+    const Ended ended = kneerail(forecast_words(in.data, file));
+    INFO(file << ": " << ended.err);
+    CHECK(ended.code == 3);
+    CHECK(has(ended.err, "could not be written"));
+    CHECK(has(ended.err, "The register is as it was"));
+  }
 }

@@ -19,10 +19,19 @@ Date first_day() {
   return date_from_civil(2018, 4, 3);
 }
 
-Uuid make(Making& making, const Uuid& feed, int type, const Uuid& parent, cbor::Map fields) {
+Uuid make(Making& making, const Uuid& feed, int type, const Uuid& parent, cbor::Map fields,
+          const Origin& origin = {}) {
   const Uuid id = making.mint();
-  making.write_as(id, create, feed, id, create_body(type, parent, std::move(fields)));
+  making.write_as(id, create, feed, id, create_body(type, parent, std::move(fields), origin));
   return id;
+}
+
+Origin from_list(const std::string& reference) {
+  return {MadeBy::import, reference};
+}
+
+Origin by_rule() {
+  return {MadeBy::rule};
 }
 
 void set_number(cbor::Map& fields, int key, const TableRow& row, std::string_view column) {
@@ -60,7 +69,8 @@ cbor::Map limits() {
 void people_and_instruments(Making& making) {
   const Uuid& home = making.organisation;
   for (const TableRow& row : table_rows("people")) {
-    const Uuid id = make(making, home, type::person, {}, {{2, row.text("initials")}});
+    const Uuid id = make(making, home, type::person, {}, {{2, row.text("initials")}},
+                         {MadeBy::typing, row.text("initials")});
     making.people.emplace(row.text("code"), id);
     making.write(role_given, home, id, {{1, code("person", row.text("role"))}});
     if (row.text("role") == "inspector") {
@@ -75,8 +85,9 @@ void people_and_instruments(Making& making) {
     set_number(fields, 3, row, "resolution");
     set_number(fields, 4, row, "stated_error");
     fields.set(6, cbor::Array{row.whole("low"), row.whole("high")});
-    making.instruments.emplace(row.text("code"),
-                               make(making, home, type::instrument, {}, std::move(fields)));
+    making.instruments.emplace(
+        row.text("code"),
+        make(making, home, type::instrument, {}, std::move(fields), from_list(row.text("serial"))));
   }
 }
 
@@ -97,7 +108,8 @@ void component_types(Making& making) {
     set_number(fields, 9, row, "price_cents");
     set_number(fields, 10, row, "lead_days");
     if (row.number("screws").value_or(0) > 0) fields.set(13, screw);
-    planned->id = make(making, making.organisation, type::component_type, {}, std::move(fields));
+    planned->id = make(making, making.organisation, type::component_type, {}, std::move(fields),
+                       from_list(planned->code));
     if (planned->code == "screw") screw = planned->id;
   }
 }
@@ -112,7 +124,8 @@ void site(Making& making, PlannedSite& planned) {
                      {5, making.people.at("SW")},
                      {6, making.rule_set},
                      {9, making.depot},
-                     {10, cbor::Array{making.people.at("RH")}}});
+                     {10, cbor::Array{making.people.at("RH")}}},
+                    from_list(planned.code));
 }
 
 void zone(Making& making, PlannedZone& planned) {
@@ -127,7 +140,7 @@ void zone(Making& making, PlannedZone& planned) {
   constexpr int coupon = 4;
   set_number(fields, 7, row, "first_year_zinc_nm");
   fields.set(10, row.number("first_year_zinc_nm") ? coupon : category);
-  planned.id = make(making, home, type::zone, home, std::move(fields));
+  planned.id = make(making, home, type::zone, home, std::move(fields), from_list(planned.code));
 }
 
 void run(Making& making, PlannedRun& planned, int order) {
@@ -151,7 +164,8 @@ void run(Making& making, PlannedRun& planned, int order) {
             {9, order},
             {11, code("behind", row.text("behind"))},
             {12, code("below", row.text("below"))},
-            {15, code("consequence", row.text("consequence"))}});
+            {15, code("consequence", row.text("consequence"))}},
+           from_list(planned.code));
 }
 
 Date in_service(const Making& making, const PlannedPart& part) {
@@ -173,8 +187,8 @@ void part(Making& making, PlannedPart& planned) {
     fields.set(10, cbor::Array{code("face", "seaward"), code("face", "landward")});
   }
   if (planned.whole >= 0) fields.set(12, plan.parts[static_cast<std::size_t>(planned.whole)].id);
-  planned.id =
-      make(making, making.feed_of_run(planned.run), type::component, parent, std::move(fields));
+  planned.id = make(making, making.feed_of_run(planned.run), type::component, parent,
+                    std::move(fields), by_rule());
 }
 
 void posts_and_bays(Making& making, int run_place) {
@@ -191,7 +205,8 @@ void posts_and_bays(Making& making, int run_place) {
                     {3, i - at.first_post + 1},
                     {4, "SKM-" + at.code.substr(0, 2) + "-" + number},
                     {6, at.row.whole("height_mm")},
-                    {7, code("base", welded ? "welded plate" : "base flange")}});
+                    {7, code("base", welded ? "welded plate" : "base flange")}},
+                   by_rule());
   }
   for (int i = at.first_bay; i < at.first_bay + at.posts - 1; ++i) {
     PlannedBay& bay = plan.bays[static_cast<std::size_t>(i)];
@@ -201,7 +216,8 @@ void posts_and_bays(Making& making, int run_place) {
                   {{1, plan.posts[static_cast<std::size_t>(bay.from)].id},
                    {2, plan.posts[static_cast<std::size_t>(bay.from) + 1].id},
                    {3, bay.gate ? gate : rails},
-                   {4, at.row.whole("rails")}});
+                   {4, at.row.whole("rails")}},
+                  by_rule());
   }
 }
 

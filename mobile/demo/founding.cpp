@@ -69,8 +69,8 @@ cbor::Map limits() {
 void people_and_instruments(Making& making) {
   const Uuid& home = making.organisation;
   for (const TableRow& row : table_rows("people")) {
-    const Uuid id = make(making, home, type::person, {}, {{2, row.text("initials")}},
-                         {MadeBy::typing, row.text("initials")});
+    const Uuid id = make(making, home, type::person, making.organisation,
+                         {{2, row.text("initials")}}, {MadeBy::typing, row.text("initials")});
     making.people.emplace(row.text("code"), id);
     making.write(role_given, home, id, {{1, code("person", row.text("role"))}});
     if (row.text("role") == "inspector") {
@@ -85,9 +85,9 @@ void people_and_instruments(Making& making) {
     set_number(fields, 3, row, "resolution");
     set_number(fields, 4, row, "stated_error");
     fields.set(6, cbor::Array{row.whole("low"), row.whole("high")});
-    making.instruments.emplace(
-        row.text("code"),
-        make(making, home, type::instrument, {}, std::move(fields), from_list(row.text("serial"))));
+    making.instruments.emplace(row.text("code"),
+                               make(making, home, type::instrument, making.organisation,
+                                    std::move(fields), from_list(row.text("serial"))));
   }
 }
 
@@ -108,8 +108,8 @@ void component_types(Making& making) {
     set_number(fields, 9, row, "price_cents");
     set_number(fields, 10, row, "lead_days");
     if (row.number("screws").value_or(0) > 0) fields.set(13, screw);
-    planned->id = make(making, making.organisation, type::component_type, {}, std::move(fields),
-                       from_list(planned->code));
+    planned->id = make(making, making.organisation, type::component_type, making.organisation,
+                       std::move(fields), from_list(planned->code));
     if (planned->code == "screw") screw = planned->id;
   }
 }
@@ -228,10 +228,12 @@ void the_organisation(Making& making) {
       create_body(
           type::organisation, {},
           {{1, "Harbour Authority of Skerrymouth"}, {2, "EUR"}, {3, "en"}, {4, "Etc/UTC"}}));
-  making.depot = make(making, making.organisation, type::depot, {}, {{1, "Fish Quay depot"}});
+  making.depot =
+      make(making, making.organisation, type::depot, making.organisation, {{1, "Fish Quay depot"}});
   cbor::Map rules{{1, "Skerrymouth rules"}, {2, "3"}, {3, limits()}, {4, first_day().days}};
   rules.set(5, cbor::Array{"staff only", "walkers", "crowd"});
-  making.rule_set = make(making, making.organisation, type::rule_set, {}, std::move(rules));
+  making.rule_set =
+      make(making, making.organisation, type::rule_set, making.organisation, std::move(rules));
 }
 
 }  // namespace

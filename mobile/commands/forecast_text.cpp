@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/id.h"
 #include "core/base/text.h"
+#include "core/forecast/words.h"
 #include "mobile/commands/cautions.h"
 #include "mobile/commands/console.h"
 #include "mobile/commands/forecast_output.h"
@@ -9,8 +11,6 @@
 namespace kneerail::commands {
 
 namespace {
-
-constexpr double months_under_years = 2;
 
 std::string percent(double share) {
   // Never 100 % or 0 % of what is only likely.
@@ -20,9 +20,9 @@ std::string percent(double share) {
 }
 
 std::string place_words(const ForecastView& view, const std::string& id) {
-  const auto found = view.places.find(id);
-  if (found == view.places.end()) return id;
-  const Place& place = found->second;
+  const auto found = view.places.parts.find(id);
+  if (found == view.places.parts.end()) return id;
+  const PartPlace& place = found->second;
   std::string words = place.site + " · " + place.run;
   if (!place.post.empty()) words += " · post " + place.post;
   words += " at " + fixed(place.chainage_m, 1) + " m · " + place.part;
@@ -50,8 +50,9 @@ void print_head(const ForecastView& view, std::size_t answered, std::ostream& ou
       view.portfolio.parts.begin(), view.portfolio.parts.end(),
       [&](const forecast::Part& part) { return view.site.empty() || part.site == view.site; });
   out << "Forecast as of " << to_text(view.portfolio.as_of) << ": "
-      << (view.site.empty() ? counted(static_cast<std::int64_t>(view.sites.size()), "site", "sites")
-                            : view.sites.at(view.site))
+      << (view.site.empty()
+              ? counted(static_cast<std::int64_t>(view.places.sites.size()), "site", "sites")
+              : view.places.sites.at(view.site))
       << ", " << counted(parts, "part", "parts") << ", of which "
       << with_commas(static_cast<std::int64_t>(answered)) << " have a coating forecast.\n"
       << "Limits answered: coating gone, and first maintenance of the coating. Wall, set screws "
@@ -74,26 +75,27 @@ void print_part(const ForecastView& view, std::size_t place, std::size_t rank, s
   const std::string number = std::to_string(rank) + ".";
   out << std::string(number.size() < 4 ? 4 - number.size() : 0, ' ') << number << " "
       << place_words(view, id) << "\n";
-  out << "     coating gone: " << life_with_interval(gone) << "; chance within 5 years "
-      << percent(gone.p_by[3]) << "\n";
+  print_wrapped("Chance that the coating is gone within 5 years: " + percent(gone.p_by[3]) + ". " +
+                    with_names(gone.sentence, view.places),
+                "     ", out);
   if (const forecast::LimitForecast* maintenance = first_maintenance(view, place)) {
-    out << "     first maintenance: " << life_with_interval(*maintenance) << "\n";
+    out << "     First maintenance " << forecast::life_with_band(maintenance->years) << ".\n";
   }
-  print_wrapped(gone.sentence, "     ", out);
-  for (const std::string& flag : gone.flags) print_wrapped(flag, "     ! ", out);
 }
 
 void print_notes(const ForecastView& view, std::ostream& out) {
   std::vector<std::string> lines = view.forecast.notes;
   for (const forecast::SessionReport& session : view.forecast.sessions) {
     if (session.words.empty() || (!view.site.empty() && session.site != view.site)) continue;
-    const auto name = view.sites.find(session.site);
-    lines.push_back((name == view.sites.end() ? session.site : name->second) + ": " +
+    const auto name = view.places.sites.find(session.site);
+    lines.push_back((name == view.places.sites.end() ? session.site : name->second) + ": " +
                     session.words);
   }
   if (lines.empty()) return;
   out << "\nZones and gauges\n";
-  for (const std::string& line : lines) print_wrapped(line, "  ", out);
+  for (const std::string& line : lines) {
+    print_wrapped(with_names(line, view.places), "  ", out);
+  }
 }
 
 void print_track_record(const ForecastView& view, std::ostream& out) {
@@ -102,11 +104,11 @@ void print_track_record(const ForecastView& view, std::ostream& out) {
   for (const forecast::TrackRecord& record : view.forecast.track_record) {
     const bool whole = record.site == "all" && record.horizon == "all";
     if (!whole && !view.track_record) continue;
-    const auto name = view.sites.find(record.site);
+    const auto name = view.places.sites.find(record.site);
     if (view.track_record) {
-      const std::string where = record.site == "all"       ? "all sites"
-                                : name == view.sites.end() ? record.site
-                                                           : name->second;
+      const std::string where = record.site == "all"              ? "all sites"
+                                : name == view.places.sites.end() ? record.site
+                                                                  : name->second;
       out << "  " << where << ", horizon " << record.horizon << ": "
           << counted(record.readings, "reading", "readings") << " of "
           << counted(record.sessions, "session", "sessions")
@@ -145,21 +147,20 @@ void print_not_answered(const ForecastView& view, std::ostream& out) {
 
 }  // namespace
 
-std::string life_words(double years) {
-  if (years <= 0) return "already past";
-  if (std::isinf(years)) return "no end in sight";
-  if (years >= months_under_years) {
-    return counted(static_cast<std::int64_t>(years), "year", "years");
+std::string with_names(const std::string& text, const Places& places) {
+  constexpr std::size_t length = 36;
+  std::string named;
+  for (std::size_t i = 0; i < text.size();) {
+    const std::string id = text.substr(i, length);
+    const auto found = uuid_from_text(id) ? places.names.find(id) : places.names.end();
+    if (found == places.names.end()) {
+      named += text[i++];
+    } else {
+      named += found->second;
+      i += length;
+    }
   }
-  const auto months = static_cast<std::int64_t>(12 * years);
-  return months == 0 ? "under a month" : counted(months, "month", "months");
-}
-
-std::string life_with_interval(const forecast::LimitForecast& limit) {
-  const std::string low = life_words(limit.years[1]);
-  const std::string high = life_words(limit.years[5]);
-  std::string interval = low == high ? low : low + " to " + high;
-  return life_words(limit.years[3]) + " (80 % interval: " + interval + ")";
+  return named;
 }
 
 void print_text(const ForecastView& view, std::ostream& out) {

@@ -19,10 +19,19 @@ Date first_day() {
   return date_from_civil(2018, 4, 3);
 }
 
-Uuid make(Making& making, const Uuid& feed, int type, const Uuid& parent, cbor::Map fields) {
+Uuid make(Making& making, const Uuid& feed, int type, const Uuid& parent, cbor::Map fields,
+          const Origin& origin = {}) {
   const Uuid id = making.mint();
-  making.write_as(id, create, feed, id, create_body(type, parent, std::move(fields)));
+  making.write_as(id, create, feed, id, create_body(type, parent, std::move(fields), origin));
   return id;
+}
+
+Origin from_list(const std::string& reference) {
+  return {MadeBy::import, reference};
+}
+
+Origin by_rule() {
+  return {MadeBy::rule};
 }
 
 void set_number(cbor::Map& fields, int key, const TableRow& row, std::string_view column) {
@@ -32,32 +41,36 @@ void set_number(cbor::Map& fields, int key, const TableRow& row, std::string_vie
 /// The invented owner's limits, by the keys of the rule set.
 cbor::Map limits() {
   using cbor::Array;
-  return cbor::Map{
-      {1, 50},               // zinc counts as gone at 5 um
-      {2, 300},              // first maintenance at 30 um
-      {3, 800},              // four fifths of the wall
-      {4, 600},              // six tenths of the torque
-      {5, Array{250, 300}},  // 25 mm at 300 N
-      {6, 5},                // replace at grade 5
-      {7, Array{Array{1, 3, 730}, Array{2, 4, 365}, Array{3, 5, 365}}},  // class, category, days
-      {8, Array{4, 30}},                  // hours to made safe, days to ended
-      {9, 24},                            // hours an instrument check holds
-      {10, 200},                          // a fifth of the fittings a visit
-      {11, Array{1100, 2000, 100, 500}},  // rail height, post spacing, gap below, gap between
-      {12, 950},                          // chance of having the spare
-      {13, Array{Array{2, 48}, Array{3, 24}, Array{6, 72}}},  // event, hours
-      {14, Array{50, 100, 250}},           // chance that counts as reached: high, medium, low
-      {15, 30},                            // discount rate
-      {16, Array{45'000, 4'800, 90'000}},  // a visit, an hour, a day closed
-      {17, Array{Array{1, 24}, Array{2, 72}, Array{3, 8}}},  // measure, hours
-      {18, Array{2, 3}},                                     // carried grades, visits unseen
-      {19, Array{1, 4}}};                                    // hours to told, hours to looked at
+  using cbor::Map;
+  Map limits{{1, 50}, {2, 300}};           // zinc gone at 5 um, first maintenance at 30 um
+  limits.set(3, 800);                      // four fifths of the wall
+  limits.set(4, 600);                      // six tenths of the torque
+  limits.set(5, Map{{1, 250}, {2, 300}});  // 25 mm at 300 N
+  limits.set(6, 5);                        // replace at grade 5
+  limits.set(7, Array{Array{1, 3, 730}, Array{2, 4, 365}, Array{3, 5, 365}});  // class, category
+  limits.set(8, Map{{1, 4}, {2, 30}});  // hours to made safe, days to ended
+  limits.set(9, 24);                    // hours an instrument check holds
+  limits.set(10, 200);                  // a fifth of the fittings at a visit
+  limits.set(11, Map{{1, Array{Array{2, 600, 1100}, Array{3, 600, 1100}}},  // least rail height
+                     {2, 2000},
+                     {3, 100},
+                     {4, 500}});                     // post spacing, gap below, gap between
+  limits.set(12, 950);                               // chance of having the spare
+  limits.set(13, Map{{2, 48}, {3, 24}, {6, 72}});    // hours after flood, impact, storm
+  limits.set(14, Map{{1, 50}, {2, 100}, {3, 250}});  // chance: high, medium, low
+  limits.set(15, 30);                                // discount rate
+  limits.set(16, Map{{1, 45'000}, {2, 4'800}, {3, 90'000}});  // a visit, an hour, a day closed
+  limits.set(17, Map{{1, 24}, {2, 72}, {3, 8}});              // hours between looks, by measure
+  limits.set(18, Map{{1, 2}, {2, 3}});                        // carried grades, visits unseen
+  limits.set(19, Map{{1, 1}, {2, 4}});                        // hours to told, told to looked at
+  return limits;
 }
 
 void people_and_instruments(Making& making) {
   const Uuid& home = making.organisation;
   for (const TableRow& row : table_rows("people")) {
-    const Uuid id = make(making, home, type::person, {}, {{2, row.text("initials")}});
+    const Uuid id = make(making, home, type::person, making.organisation,
+                         {{2, row.text("initials")}}, {MadeBy::typing, row.text("initials")});
     making.people.emplace(row.text("code"), id);
     making.write(role_given, home, id, {{1, code("person", row.text("role"))}});
     if (row.text("role") == "inspector") {
@@ -73,7 +86,8 @@ void people_and_instruments(Making& making) {
     set_number(fields, 4, row, "stated_error");
     fields.set(6, cbor::Array{row.whole("low"), row.whole("high")});
     making.instruments.emplace(row.text("code"),
-                               make(making, home, type::instrument, {}, std::move(fields)));
+                               make(making, home, type::instrument, making.organisation,
+                                    std::move(fields), from_list(row.text("serial"))));
   }
 }
 
@@ -94,7 +108,8 @@ void component_types(Making& making) {
     set_number(fields, 9, row, "price_cents");
     set_number(fields, 10, row, "lead_days");
     if (row.number("screws").value_or(0) > 0) fields.set(13, screw);
-    planned->id = make(making, making.organisation, type::component_type, {}, std::move(fields));
+    planned->id = make(making, making.organisation, type::component_type, making.organisation,
+                       std::move(fields), from_list(planned->code));
     if (planned->code == "screw") screw = planned->id;
   }
 }
@@ -109,7 +124,8 @@ void site(Making& making, PlannedSite& planned) {
                      {5, making.people.at("SW")},
                      {6, making.rule_set},
                      {9, making.depot},
-                     {10, cbor::Array{making.people.at("RH")}}});
+                     {10, cbor::Array{making.people.at("RH")}}},
+                    from_list(planned.code));
 }
 
 void zone(Making& making, PlannedZone& planned) {
@@ -124,7 +140,7 @@ void zone(Making& making, PlannedZone& planned) {
   constexpr int coupon = 4;
   set_number(fields, 7, row, "first_year_zinc_nm");
   fields.set(10, row.number("first_year_zinc_nm") ? coupon : category);
-  planned.id = make(making, home, type::zone, home, std::move(fields));
+  planned.id = make(making, home, type::zone, home, std::move(fields), from_list(planned.code));
 }
 
 void run(Making& making, PlannedRun& planned, int order) {
@@ -148,7 +164,8 @@ void run(Making& making, PlannedRun& planned, int order) {
             {9, order},
             {11, code("behind", row.text("behind"))},
             {12, code("below", row.text("below"))},
-            {15, code("consequence", row.text("consequence"))}});
+            {15, code("consequence", row.text("consequence"))}},
+           from_list(planned.code));
 }
 
 Date in_service(const Making& making, const PlannedPart& part) {
@@ -170,8 +187,8 @@ void part(Making& making, PlannedPart& planned) {
     fields.set(10, cbor::Array{code("face", "seaward"), code("face", "landward")});
   }
   if (planned.whole >= 0) fields.set(12, plan.parts[static_cast<std::size_t>(planned.whole)].id);
-  planned.id =
-      make(making, making.feed_of_run(planned.run), type::component, parent, std::move(fields));
+  planned.id = make(making, making.feed_of_run(planned.run), type::component, parent,
+                    std::move(fields), by_rule());
 }
 
 void posts_and_bays(Making& making, int run_place) {
@@ -188,7 +205,8 @@ void posts_and_bays(Making& making, int run_place) {
                     {3, i - at.first_post + 1},
                     {4, "SKM-" + at.code.substr(0, 2) + "-" + number},
                     {6, at.row.whole("height_mm")},
-                    {7, code("base", welded ? "welded plate" : "base flange")}});
+                    {7, code("base", welded ? "welded plate" : "base flange")}},
+                   by_rule());
   }
   for (int i = at.first_bay; i < at.first_bay + at.posts - 1; ++i) {
     PlannedBay& bay = plan.bays[static_cast<std::size_t>(i)];
@@ -198,7 +216,8 @@ void posts_and_bays(Making& making, int run_place) {
                   {{1, plan.posts[static_cast<std::size_t>(bay.from)].id},
                    {2, plan.posts[static_cast<std::size_t>(bay.from) + 1].id},
                    {3, bay.gate ? gate : rails},
-                   {4, at.row.whole("rails")}});
+                   {4, at.row.whole("rails")}},
+                  by_rule());
   }
 }
 
@@ -209,10 +228,12 @@ void the_organisation(Making& making) {
       create_body(
           type::organisation, {},
           {{1, "Harbour Authority of Skerrymouth"}, {2, "EUR"}, {3, "en"}, {4, "Etc/UTC"}}));
-  making.depot = make(making, making.organisation, type::depot, {}, {{1, "Fish Quay depot"}});
+  making.depot =
+      make(making, making.organisation, type::depot, making.organisation, {{1, "Fish Quay depot"}});
   cbor::Map rules{{1, "Skerrymouth rules"}, {2, "3"}, {3, limits()}, {4, first_day().days}};
   rules.set(5, cbor::Array{"staff only", "walkers", "crowd"});
-  making.rule_set = make(making, making.organisation, type::rule_set, {}, std::move(rules));
+  making.rule_set =
+      make(making, making.organisation, type::rule_set, making.organisation, std::move(rules));
 }
 
 }  // namespace

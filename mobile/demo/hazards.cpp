@@ -228,6 +228,7 @@ void Stories::raise_hazard_later(std::string_view run, Date found, Date raised, 
       making_.write(kind::finding, feed, making_.plan.parts[static_cast<std::size_t>(part)].id,
                     {{2, what::rust},
                      {3, 4},
+                     {4, false},
                      {5, "Screw head rusted round, does not turn"},
                      {7, making_.next_finding_number(site)},
                      {8, "The other screw is tight"}});

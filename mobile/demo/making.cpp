@@ -51,10 +51,10 @@ std::int64_t code(std::string_view list, std::string_view word) {
   return 0;
 }
 
-cbor::Map create_body(int type, const Uuid& parent, cbor::Map fields) {
-  constexpr int typed = 3;
-  cbor::Map body{{1, type}, {3, std::move(fields)}, {5, typed}};
+cbor::Map create_body(int type, const Uuid& parent, cbor::Map fields, const Origin& origin) {
+  cbor::Map body{{1, type}, {3, std::move(fields)}, {5, static_cast<int>(origin.made_by)}};
   if (!parent.is_zero()) body.set(2, parent);
+  if (!origin.reference.empty()) body.set(4, origin.reference);
   return body;
 }
 

@@ -86,7 +86,15 @@ class Making {
 /// The place of a word in a code list of the records, from 1.
 std::int64_t code(std::string_view list, std::string_view word);
 
-/// One create (kind 1): type, parent, fields.
-cbor::Map create_body(int type, const Uuid& parent, cbor::Map fields);
+/// How a thing came into the register, as the records say it.
+enum class MadeBy { rule = 1, import = 2, typing = 3 };
+
+struct Origin {
+  MadeBy made_by = MadeBy::typing;
+  std::string reference{};  ///< what the list it came from calls it
+};
+
+/// One create (kind 1): type, parent (zero: none), fields.
+cbor::Map create_body(int type, const Uuid& parent, cbor::Map fields, const Origin& origin = {});
 
 }  // namespace kneerail::demo

@@ -243,6 +243,7 @@ void Stories::told(std::string_view site, int post_number, Date day, std::string
       body.set(2, making_.write(kind::finding, feed, subject,
                                 {{2, loose},
                                  {3, 3},
+                                 {4, false},
                                  {5, "End cap gone, rail firm"},
                                  {7, making_.next_finding_number(making_.plan.site(site))}}));
     }

@@ -99,14 +99,12 @@ Strike strike(Making& making, int run, Date day) {
     components.emplace_back(making.plan.parts[static_cast<std::size_t>(part)].id);
   }
   constexpr int season = 1;
-  const Date back_by = date_from_civil(civil(day).year + 1, 4, 30);
-  made.id = making.write(kind::strike_opened, feed, planned(making, run).id,
-                         {{1, season},
-                          {2, back_by.days},
-                          {3, "Locked gate at the head of the slip"},
-                          {4, std::move(components)}});
-  constexpr int for_a_strike = 7;
   constexpr int locked_gate = 3;
+  const Date back_by = date_from_civil(civil(day).year + 1, 4, 30);
+  made.id =
+      making.write(kind::strike_opened, feed, planned(making, run).id,
+                   {{1, season}, {2, back_by.days}, {3, locked_gate}, {4, std::move(components)}});
+  constexpr int for_a_strike = 7;
   made.closure = making.write(kind::closed, feed, planned(making, run).id,
                               {{1, for_a_strike},
                                {2, noon_utc(day).ms},

@@ -106,6 +106,7 @@ class Walker {
         {{1, visit_.id},
          {2, zinc ? rust : paint_flaking},
          {3, 4},
+         {4, false},
          {5, zinc ? "Red rust over most of it, edges still sharp" : "Paint lifts, rust under it"},
          {7, making_.next_finding_number(visit_.site)},
          {8, "Firm when pushed; nothing split or thin to the eye"},

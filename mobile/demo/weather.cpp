@@ -157,13 +157,13 @@ std::vector<std::int64_t> Weather::read_coating(int part, int spot, const std::s
   std::vector<std::int64_t> readings;
   for (int i = 0; i < 3; ++i) {
     double shown = 0;
-    if (left_um < 2) {  // rust under the probe: a little, whatever is there
+    if (left_um < 2) {  // rust under the probe: a little is shown, never nothing
       shown = 2.5 + 1.2 * chance_.normal();
     } else {
       shown =
           here_um * (1 + day_offset.gain) + day_offset.bias_um + replicate_sd_um * chance_.normal();
     }
-    readings.push_back(std::clamp<std::int64_t>(tenths(shown), 0, 2900));
+    readings.push_back(std::clamp<std::int64_t>(tenths(shown), 5, 2900));
   }
   return readings;
 }

@@ -1,0 +1,71 @@
+#include <catch2/catch.hpp>
+#include <map>
+
+#include "tests/mobile/process.h"
+
+using namespace kneerail::test;
+
+namespace {
+
+bool has(const std::string& text, const std::string& wanted) {
+  return text.find(wanted) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("demo and forecast together: the worst parts first, with their sentences", "[mobile]") {
+  const Folder folder;
+  const std::string data = folder / "skerrymouth";
+  const Ended made = kneerail({"demo", "--data", data});
+  INFO(made.out << made.err);
+  REQUIRE(made.code == 0);
+  CHECK(has(made.out, "4 sites, 620 posts"));
+  CHECK(has(made.out, "invented"));
+  CHECK_FALSE(has(made.out + made.err, "\r"));
+
+  const Ended text = kneerail({"forecast", "--data", data, "--as-of", "2026-06-30"});
+  INFO(text.out << text.err);
+  REQUIRE(text.code == 0);
+  CHECK(has(text.out, "4 sites"));
+  CHECK(has(text.out, "Worst first: 20 of"));
+  CHECK(has(text.out, "North Mole"));
+  CHECK(has(text.out, "80 % interval"));
+  CHECK(has(text.out, "Track record"));
+  CHECK(has(text.out, "not_zinc: "));
+  CHECK(has(text.out, "too_large: 3"));
+  CHECK(has(text.out, "drifting"));
+  CHECK(has(text.out, "Never wait for a projection"));
+  CHECK_FALSE(has(text.out + text.err, "\r"));
+
+  const Ended csv = kneerail({"forecast", "--data", data, "--as-of", "2026-06-30", "--csv", "-"});
+  REQUIRE(csv.code == 0);
+  const auto lines = lines_of(csv.out);
+  REQUIRE(lines.size() > 4000);
+  int swaps = 0;
+  std::map<std::string, int> answered;
+  for (std::size_t i = 1; i < lines.size(); ++i) {
+    const auto cells = cells_of(lines[i]);
+    REQUIRE(cells.size() == 23);
+    if (!cells[5].empty()) ++answered[cells[1]];
+    if (cells[1] == "coating_exhausted" && has(cells[22], "replaced without a record")) ++swaps;
+  }
+  CHECK(answered["coating_exhausted"] > 4000);
+  CHECK(answered["coating_first_maintenance"] > 4000);
+  CHECK(swaps >= 1);
+  CHECK(swaps <= 6);
+
+  const Ended site = kneerail({"forecast", "--data", data, "--as-of", "2026-06-30", "--site",
+                               "Lock Island", "--worst", "5"});
+  REQUIRE(site.code == 0);
+  CHECK(has(site.out, "Lock Island"));
+  CHECK_FALSE(has(site.out, "North Mole ·"));
+
+  const Ended nowhere = kneerail({"forecast", "--data", data, "--site", "Atlantis"});
+  CHECK(nowhere.code == 2);
+  CHECK(has(nowhere.err, "Atlantis"));
+  CHECK(has(nowhere.err, "Ferry Slip"));
+
+  const Ended again = kneerail({"demo", "--data", data});
+  CHECK(again.code == 3);
+  CHECK(has(again.err, "Nothing was changed"));
+}

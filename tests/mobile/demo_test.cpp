@@ -1,0 +1,196 @@
+#include <catch2/catch.hpp>
+#include <memory>
+
+#include "mobile/demo/skerrymouth.h"
+#include "schema/store/register.h"
+#include "tests/mobile/process.h"
+
+using namespace kneerail;
+using kneerail::test::Folder;
+
+namespace {
+
+std::unique_ptr<Register> open_to_read(const std::string& folder) {
+  auto opened = Register::open({.folder = folder, .mode = Mode::read});
+  INFO((opened ? std::string() : opened.error().message));
+  REQUIRE(opened);
+  return std::move(*opened);
+}
+
+demo::Made make(const std::string& folder, std::uint64_t seed) {
+  const auto made = demo::make_skerrymouth({.folder = folder, .seed = seed});
+  INFO((made ? std::string() : made.error().message));
+  REQUIRE(made);
+  return *made;
+}
+
+/// Skerrymouth, made once for all the sections of a test.
+struct Story {
+  Folder folder;
+  demo::Made made;
+  std::unique_ptr<Register> reg;
+
+  Story() {
+    made = make(folder / "register", demo::default_seed);
+    reg = open_to_read(folder / "register");
+  }
+  std::int64_t count(const std::string& sql) const {
+    const auto number = reg->tables().number(sql);
+    INFO(sql << ": " << (number ? std::string() : number.error().message));
+    REQUIRE(number);
+    return *number;
+  }
+};
+
+const Story& story() {
+  static const Story one;
+  return one;
+}
+
+std::int64_t count(const std::string& sql) {
+  return story().count(sql);
+}
+
+std::string run_parts(const std::string& code) {
+  return "(SELECT part.id FROM entity AS part JOIN entity AS place ON place.id = part.parent JOIN "
+         "entity AS run ON run.id = place.parent WHERE part.type = 7 AND run.code = '" +
+         code + "')";
+}
+
+}  // namespace
+
+TEST_CASE("Skerrymouth holds what was promised of it", "[mobile]") {
+  SECTION("four sites, 620 posts, about 2,500 fittings, eight years of visits") {
+    CHECK(count("SELECT count(*) FROM entity WHERE type = 2") == 4);
+    CHECK(count("SELECT count(*) FROM entity WHERE type = 5") == 620);
+    const std::int64_t fittings = count("SELECT count(*) FROM entity WHERE type = 7 AND role = 5");
+    CHECK(fittings >= 2400);
+    CHECK(fittings <= 2600);
+    CHECK(fittings == story().made.fittings);
+    CHECK(count("SELECT (max(t) - min(t)) / 31557600000 FROM visit") == 8);
+    CHECK(count("SELECT count(*) FROM visit") == story().made.visits);
+    CHECK(story().made.records > 30'000);
+    CHECK(story().made.records < 95'000);
+  }
+  SECTION("three inspectors, two coating gauges, everything before its last day") {
+    CHECK(count("SELECT count(DISTINCT who) FROM reading WHERE kind = 21") == 3);
+    CHECK(count("SELECT count(DISTINCT instrument) FROM reading WHERE kind = 21") == 2);
+    CHECK(count("SELECT max(t) FROM reading") < noon_utc(demo::as_of()).ms);
+    CHECK(count("SELECT max(t) FROM reading") > noon_utc(Date{demo::as_of().days - 45}).ms);
+  }
+  SECTION("a dozen replaced fittings, each with a life of its own") {
+    CHECK(count("SELECT count(*) FROM work WHERE action = 3") == 12);
+    CHECK(count("SELECT count(*) FROM life WHERE start_action = 3") == 12);
+    CHECK(count("SELECT count(*) FROM reading JOIN life ON life.life = reading.life WHERE "
+                "life.start_action = 3 AND reading.kind = 21") > 12);
+  }
+  SECTION("one run re-galvanised, closed for it and opened after a look") {
+    CHECK(count("SELECT count(*) FROM work JOIN entity ON entity.id = work.subject WHERE "
+                "work.action = 5 AND entity.code = 'LI-B'") == 1);
+    CHECK(count("SELECT count(*) FROM closure WHERE why = 3 AND standing = 1") == 0);
+  }
+  SECTION("one run of aluminium, measured by mistake twice") {
+    CHECK(count("SELECT count(*) FROM reading WHERE kind = 21 AND subject IN " +
+                run_parts("CS-D")) == 2);
+    CHECK(count("SELECT count(*) FROM reading WHERE kind = 20 AND subject IN " +
+                run_parts("CS-D")) > 100);
+  }
+  SECTION("a welded stretch under paint, one section cut out and welded in") {
+    CHECK(count("SELECT count(*) FROM reading WHERE kind = 21 AND subject IN " +
+                run_parts("NM-D")) == 0);
+    CHECK(count("SELECT count(*) FROM work WHERE action = 4") == 1);
+  }
+}
+
+TEST_CASE("what went wrong at Skerrymouth is in its tables", "[mobile]") {
+  SECTION("struck every winter, opened again, nothing missing") {
+    CHECK(count("SELECT count(*) FROM strike") == 13);
+    CHECK(count("SELECT count(*) FROM strike WHERE state = 3") == 13);
+    CHECK(count("SELECT sum(missing_count) FROM strike") == 0);
+    CHECK(count("SELECT count(*) FROM strike_step WHERE step = 3") > 1000);
+    CHECK(count("SELECT count(*) FROM closure WHERE why = 7") == 13);
+    CHECK(count("SELECT count(*) FROM closure WHERE why = 7 AND standing = 1") == 0);
+    CHECK(count("SELECT count(*) FROM strike_hours") == 26);
+  }
+  SECTION("one fitting came back from another place: a doubtful life") {
+    CHECK(count("SELECT count(*) FROM life WHERE doubtful = 1") == 1);
+  }
+  SECTION("hazards made safe and ended; one stands") {
+    CHECK(count("SELECT count(*) FROM finding WHERE hazard_state = 3") == 5);
+    CHECK(count("SELECT count(*) FROM finding WHERE hazard_state = 2") == 1);
+    CHECK(count("SELECT count(*) FROM finding WHERE hazard_state = 1") == 0);
+    CHECK(count("SELECT count(*) FROM finding JOIN entity ON entity.id = finding.subject JOIN "
+                "entity AS post ON post.id = entity.parent WHERE post.label = '118' AND "
+                "finding.what = 1 AND finding.grade = 5 AND finding.ended_how = 2") == 1);
+    CHECK(count("SELECT count(*) FROM closure_look") > 10);
+  }
+  SECTION("findings that can wait have a next step") {
+    CHECK(count("SELECT count(*) FROM finding WHERE hazard_state = 0 AND next_step IS NOT NULL") >
+          5);
+  }
+  SECTION("what others told was looked at; the last is open") {
+    CHECK(count("SELECT count(*) FROM told") == 4);
+    CHECK(count("SELECT count(*) FROM told WHERE open = 1") == 1);
+  }
+  SECTION("one slip of the pen was corrected, one made void") {
+    CHECK(count("SELECT count(*) FROM reading WHERE corrected_by IS NOT NULL") == 1);
+    CHECK(count("SELECT count(*) FROM reading WHERE voided_by IS NOT NULL") == 1);
+  }
+  SECTION("two grades of one fitting on one visit are a disagreement") {
+    CHECK(count("SELECT count(*) FROM disagreement") >= 1);
+  }
+  SECTION("a run carries its new name") {
+    CHECK(count("SELECT count(*) FROM entity WHERE type = 4 AND name = 'Harbour walk'") == 1);
+    CHECK(count("SELECT count(*) FROM entity WHERE type = 4 AND name = 'Quay walk'") == 0);
+  }
+  SECTION("screws, walls, hands and rulers have their readings") {
+    CHECK(count("SELECT count(*) FROM reading WHERE kind = 22") > 1000);
+    CHECK(count("SELECT count(DISTINCT censoring) FROM reading WHERE kind = 22") == 3);
+    CHECK(count("SELECT count(*) FROM reading WHERE kind = 23") > 100);
+    CHECK(count("SELECT count(*) FROM reading WHERE kind = 24 AND what = 3") == 2);
+    CHECK(count("SELECT count(*) FROM reading WHERE kind = 25") > 10);
+    CHECK(count("SELECT count(*) FROM not_reached") > 5);
+  }
+  SECTION("the gauge that drifted was found out at its calibration") {
+    CHECK(count("SELECT count(*) FROM calibration WHERE as_found IS NOT NULL") == 1);
+  }
+  SECTION("the register is whole") {
+    const auto checked = story().reg->verify();
+    REQUIRE(checked);
+    CHECK(checked->problems.empty());
+    CHECK(checked->records >= story().made.records);
+  }
+}
+
+TEST_CASE("the same seed makes the same register, another seed another", "[mobile]") {
+  const Folder folder;
+  const demo::Made made = make(folder / "first", 4711);
+  make(folder / "again", 4711);
+  make(folder / "other", 4712);
+  const auto digest = [&](const char* name) {
+    const auto one = open_to_read(folder / name)->table_digest();
+    REQUIRE(one);
+    return *one;
+  };
+  INFO("seeds 4711 and 4712");
+  CHECK(digest("first") == digest("again"));
+  CHECK(digest("first") != digest("other"));
+  CHECK(made.posts == 620);
+}
+
+TEST_CASE("the demo is not made over a register that is there", "[mobile]") {
+  const Folder folder;
+  std::int64_t told = 0;
+  const auto stop_at_once = [&](std::int64_t records) {
+    told = records;
+    return false;
+  };
+  const auto stopped = demo::make_skerrymouth({.folder = folder / "register"}, stop_at_once);
+  REQUIRE_FALSE(stopped);
+  CHECK(stopped.error().fault == Fault::cancelled);
+  CHECK(told > 0);
+  const auto second = demo::make_skerrymouth({.folder = folder / "register"});
+  REQUIRE_FALSE(second);
+  CHECK(second.error().fault == Fault::conflict);
+  CHECK(second.error().message.find("Nothing was changed") != std::string::npos);
+}

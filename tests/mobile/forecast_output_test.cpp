@@ -1,0 +1,149 @@
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <limits>
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+#include "mobile/commands/forecast_output.h"
+
+using namespace kneerail;
+using namespace kneerail::commands;
+
+namespace {
+
+constexpr double inf = std::numeric_limits<double>::infinity();
+
+forecast::LimitForecast answered(int part, forecast::Limit limit, double median, double p_5y) {
+  forecast::LimitForecast row;
+  row.part = part;
+  row.limit = limit;
+  row.answered = true;
+  row.years = {median - 3, median - 2, median - 1, median, median + 1, median + 2, inf};
+  row.p_by = {0, 0.1, 0.2, p_5y};
+  row.readings_used = 3;
+  row.words = "own readings and zone";
+  row.sentence = "Life, with a comma and a \"quote\".";
+  return row;
+}
+
+struct Shown {
+  forecast::Portfolio portfolio;
+  forecast::CoatingForecast forecast;
+  Places places;
+
+  Shown() {
+    for (const char* id : {"c1", "c2", "c3", "c4"}) {
+      forecast::Part part;
+      part.id = id;
+      part.site = part.id == "c4" ? "s2" : "s1";
+      portfolio.parts.push_back(part);
+    }
+    using forecast::Limit;
+    forecast.limits = {answered(0, Limit::coating_exhausted, 9, 0.25),
+                       answered(0, Limit::coating_first_maintenance, 4, 0.75),
+                       answered(1, Limit::coating_exhausted, 4, 0.75),
+                       answered(2, Limit::coating_exhausted, 3.5, 0.75),
+                       answered(3, Limit::coating_exhausted, 1.5, 0.995)};
+    forecast::LimitForecast not_answered;
+    not_answered.part = 3;
+    not_answered.limit = Limit::coating_first_maintenance;
+    not_answered.words = "no first-maintenance limit is set";
+    forecast.limits.push_back(not_answered);
+    places.sites = {{"s1", "North"}, {"s2", "South"}};
+    places.parts["c1"] = {"North", "Wall", "12", "fitting", 16.5};
+    portfolio.as_of = date_from_civil(2026, 6, 30);
+  }
+  ForecastView view(std::string site = {}) const {
+    return ForecastView{portfolio, forecast, places, std::move(site)};
+  }
+};
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::istringstream in(text);
+  std::vector<std::string> lines;
+  for (std::string line; std::getline(in, line);) lines.push_back(line);
+  return lines;
+}
+
+}  // namespace
+
+TEST_CASE("identifiers of things with a name are shown by their name", "[mobile]") {
+  Places places;
+  places.names["01890a5d-ac96-774b-bcce-b302099a8057"] = "Mole head";
+  CHECK(with_names("zone 01890a5d-ac96-774b-bcce-b302099a8057: faster", places) ==
+        "zone Mole head: faster");
+  const std::string unknown = "zone 01890a5d-ac96-774b-bcce-b302099a8058: faster";
+  CHECK(with_names(unknown, places) == unknown);
+  CHECK(with_names("zone z4", places) == "zone z4");
+}
+
+TEST_CASE("the worst come first: by chance, then median, then identifier", "[mobile]") {
+  Shown shown;
+  const auto order = worst_first(shown.view());
+  const std::vector<std::size_t> wanted = {4, 3, 2, 0};
+  CHECK(order == wanted);
+  SECTION("equal in both, the identifier decides") {
+    shown.forecast.limits[3].years[3] = 4;
+    const std::vector<std::size_t> by_id = {4, 2, 3, 0};
+    CHECK(worst_first(shown.view()) == by_id);
+  }
+  SECTION("a site limits what is shown") {
+    const std::vector<std::size_t> south = {4};
+    CHECK(worst_first(shown.view("s2")) == south);
+  }
+}
+
+TEST_CASE("the forecast as CSV has a row a limit and empty figures where it has no answer",
+          "[mobile]") {
+  const Shown shown;
+  std::ostringstream out;
+  print_csv(shown.view(), out);
+  const auto lines = lines_of(out.str());
+  REQUIRE(lines.size() == 7);
+  CHECK(lines[0].starts_with("component_id,limit,p05,p10,p25,p50,p75,p90,p95,p_now"));
+  CHECK(
+      lines[1].starts_with("c1,coating_exhausted,6.00000,7.00000,8.00000,9.00000,10.00000,"
+                           "11.00000,inf,0.000000,0.100000,0.200000,0.250000,3,"));
+  CHECK(lines[1].find("\"Life, with a comma and a \"\"quote\"\".\"") != std::string::npos);
+  CHECK(lines[6] ==
+        "c4,coating_first_maintenance,,,,,,,,,,,,,,,,,,,"
+        "no first-maintenance limit is set,,");
+  const auto commas = [](const std::string& line) {
+    return std::count(line.begin(), line.end(), ',');
+  };
+  CHECK(commas(lines[0]) == commas(lines[6]));
+}
+
+TEST_CASE("the forecast as JSON reads back, the unbounded as text", "[mobile]") {
+  const Shown shown;
+  std::ostringstream out;
+  print_json(shown.view(), out);
+  const auto read = nlohmann::json::parse(out.str());
+  CHECK(read["as_of"] == "2026-06-30");
+  REQUIRE(read["limits"].size() == 6);
+  CHECK(read["limits"][0]["p50"] == 9.0);
+  CHECK(read["limits"][0]["p95"] == "inf");
+  CHECK(read["limits"][5]["answered"] == false);
+  CHECK_FALSE(read["limits"][5].contains("p50"));
+}
+
+TEST_CASE("the forecast in words says where, how long, how sure, and the cautions", "[mobile]") {
+  Shown shown;
+  shown.forecast.left_out = {{"r1", "c1", "not_zinc"}, {"r2", "c1", "not_zinc"}};
+  shown.forecast.sessions = {{"s1", "g1", date_from_civil(2022, 5, 1), 7, 0, "gauge g1 drifting"},
+                             {"s2", "g2", date_from_civil(2022, 5, 1), 0, 0, ""}};
+  std::ostringstream out;
+  print_text(shown.view(), out);
+  const std::string text = out.str();
+  CHECK(text.find("Forecast as of 2026-06-30: 2 sites, 4 parts") == 0);
+  CHECK(text.find("North · Wall · post 12 at 16.5 m · fitting") != std::string::npos);
+  CHECK(text.find("gone within 5 years: over 99 %") != std::string::npos);
+  CHECK(text.find("North: gauge g1 drifting") != std::string::npos);
+  CHECK(text.find("not_zinc: 2") != std::string::npos);
+  CHECK(text.find("Wall, set screws and\ngrades are not forecast") != std::string::npos);
+  CHECK(text.find("it does not certify") != std::string::npos);
+  const std::size_t first = text.find("   1. c4");
+  const std::size_t second = text.find("   2. c3");
+  CHECK(first < second);
+  CHECK(second != std::string::npos);
+}

@@ -153,6 +153,9 @@ void refresh_reading(Folding& folding, const Row& row);
 void derive_latest(Folding& folding, const Job& job);
 // work_rules
 void derive_life(Folding& folding, const Job& job);
+/// Asks for the lives of a component and of what is welded into it.
+void ask_lives(Folding& folding, const Uuid& component);
+void ask_lives_of_work(Folding& folding, const Uuid& work);
 void fill_work(Folding& folding, const Fact& work, Row& row);
 // strike_rules
 void derive_strike(Folding& folding, const Job& job);

@@ -16,7 +16,7 @@ bool begins_with(const std::vector<Cell>& whole, std::span<const Cell> start) {
 
 std::string text_of(const Cell& cell) {
   if (const auto* number = std::get_if<std::int64_t>(&cell)) return std::to_string(*number);
-  if (const auto* id = std::get_if<Uuid>(&cell)) return to_text(*id).substr(0, 13);
+  if (const auto* id = std::get_if<Uuid>(&cell)) return to_text(*id).substr(24);
   if (const auto* text = std::get_if<std::string>(&cell)) return '"' + *text + '"';
   if (const auto* bytes = std::get_if<cbor::Bytes>(&cell)) {
     std::string hex = "x";

@@ -164,19 +164,21 @@ namespace {
 
 constexpr std::int64_t why_counted = 5;
 
-const Fact* decide_counting(Folding& folding, const std::vector<const Fact*>& countings) {
-  const Fact* last = nullptr;
-  for (const Fact* one : countings) {
-    if (last == nullptr || last->key < one->key) last = one;
-  }
-  for (const Fact* one : countings) {
-    if (one != last) {
-      folding.erase(table_disagreement,
-                    {one->id(), std::int64_t{disagreement::counted_twice}, std::int64_t{0}});
-    }
-  }
-  if (last == nullptr) return nullptr;
-  Disagreeing two{last->id(), disagreement::counted_twice, 0, last->placed.feed, {}, last->id()};
+const Fact* last_of(const std::vector<const Fact*>& countings) {
+  const auto last = std::max_element(countings.begin(), countings.end(),
+                                     [](const Fact* a, const Fact* b) { return a->key < b->key; });
+  return last == countings.end() ? nullptr : *last;
+}
+
+/// Takes away what may stand under a record that is not the last counting of its shelf.
+void forget_counting(Folding& folding, const Fact& move) {
+  folding.erase(table_disagreement,
+                {move.id(), std::int64_t{disagreement::counted_twice}, std::int64_t{0}});
+}
+
+const Fact* decide_counting(Folding& folding, const std::vector<const Fact*>& countings,
+                            const Fact& last) {
+  Disagreeing two{last.id(), disagreement::counted_twice, 0, last.placed.feed, {}, last.id()};
   bool differ = false;
   for (const Fact* one : countings) {
     const bool seen = std::any_of(countings.begin(), countings.end(), [one](const Fact* other) {
@@ -184,14 +186,14 @@ const Fact* decide_counting(Folding& folding, const std::vector<const Fact*>& co
     });
     if (seen) continue;
     two.records.push_back(one->id());
-    differ = differ || number_in(one->shown, 2) != number_in(last->shown, 2);
+    differ = differ || number_in(one->shown, 2) != number_in(last.shown, 2);
   }
   if (!differ) two.records.clear();
   const auto named = put_disagreement(folding, two);
   for (const Fact* one : countings) {
-    if (named == one->id()) last = one;
+    if (named == one->id()) return one;
   }
-  return last;
+  return &last;
 }
 
 }  // namespace
@@ -201,8 +203,7 @@ void derive_stock(Folding& folding, const Job& job) {
   for (Fact& move : folding.facts_about(job.b, kind::stock_moved)) {
     if (move.record().subject != job.a) continue;
     if (!move.counts()) {
-      folding.erase(table_disagreement,
-                    {move.id(), std::int64_t{disagreement::counted_twice}, std::int64_t{0}});
+      forget_counting(folding, move);
       continue;
     }
     moves.push_back(std::move(move));
@@ -211,7 +212,11 @@ void derive_stock(Folding& folding, const Job& job) {
   for (const Fact& move : moves) {
     if (number_in(move.shown, 3) == why_counted) countings.push_back(&move);
   }
-  const Fact* counted = decide_counting(folding, countings);
+  const Fact* last = last_of(countings);
+  for (const Fact& move : moves) {
+    if (&move != last) forget_counting(folding, move);
+  }
+  const Fact* counted = last == nullptr ? nullptr : decide_counting(folding, countings, *last);
   std::optional<Row> row;
   if (!moves.empty()) {
     std::int64_t count = counted ? number_in(counted->shown, 2).value_or(0) : 0;

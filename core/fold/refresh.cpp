@@ -60,13 +60,15 @@ void refresh_work_kind(Folding& folding, const PlacedRecord& placed) {
   const Record& record = placed.record;
   switch (record.kind) {
     case kind::work:
-      ask_subject(folding, Stage::life, record);
+      ask_lives(folding, record.subject);
       ask_subject(folding, Stage::seen_after, record);
       folding.touch(record.subject);
       break;
     case kind::same_work:
-      ask_subject(folding, Stage::plain, record);
-      if (const auto other = about_of(placed)) folding.ask({.stage = Stage::plain, .a = *other});
+      for (const Uuid& work : {record.subject, about_of(placed).value_or(record.subject)}) {
+        folding.ask({.stage = Stage::plain, .a = work});
+        ask_lives_of_work(folding, work);
+      }
       break;
     case kind::closed:
       folding.ask({.stage = Stage::closure, .a = record.id});
@@ -82,7 +84,7 @@ void refresh_work_kind(Folding& folding, const PlacedRecord& placed) {
       if (const auto strike = about_of(placed)) {
         folding.ask({.stage = Stage::strike, .a = *strike});
       }
-      ask_subject(folding, Stage::life, record);
+      ask_lives(folding, record.subject);
       ask_subject(folding, Stage::seen_after, record);
       folding.touch(record.subject);
       break;
@@ -145,7 +147,7 @@ void refresh(Folding& folding, const PlacedRecord& placed) {
 void resettle(Folding& folding, const Uuid& subject) {
   folding.ask({.stage = Stage::entity, .a = subject});
   folding.ask({.stage = Stage::seen_after, .a = subject});
-  folding.ask({.stage = Stage::life, .a = subject});
+  ask_lives(folding, subject);
   folding.ask({.stage = Stage::latest, .a = subject, .n = kind::grade});
   folding.ask({.stage = Stage::next_visits, .a = subject});
   for (const Row& row : folding.rows_of_key(table_stock, {subject})) {

@@ -281,11 +281,19 @@ void derive_life(Folding& folding, const Job& job) {
     if (!rows.contains(life)) changed = folding.erase(table_life, {job.a, life}) || changed;
   }
   for (const auto& [life, row] : rows) changed = folding.put(table_life, row) || changed;
-  if (!changed) return;
-  folding.touch(job.a);
-  for (const Row& part : folding.rows(table_entity, entity_by_part_of, {job.a})) {
+  if (changed) folding.touch(job.a);
+}
+
+void ask_lives(Folding& folding, const Uuid& component) {
+  folding.ask({.stage = Stage::life, .a = component});
+  for (const Row& part : folding.rows(table_entity, entity_by_part_of, {component})) {
     folding.ask({.stage = Stage::life, .a = id_in(part, at(entity_columns, "id"))});
   }
+}
+
+void ask_lives_of_work(Folding& folding, const Uuid& work) {
+  const auto row = folding.row(table_fact, {work});
+  if (row) ask_lives(folding, id_in(*row, at(fact_columns, "subject")));
 }
 
 std::vector<Uuid> works_joined_with(Folding& folding, const Uuid& work, Joins joins) {

@@ -159,6 +159,7 @@ class Joiner {
     auto feed_number = journal_.feed_number(feed);
     auto device_number = journal_.device_number(device);
     if (!note(feed_number) || !note(device_number)) return;
+    if (auto record = decode_record(row.bytes)) row.id = record->id;  // its column may be damaged
     row.feed = *feed_number;
     row.dev = *device_number;
     row.digest = chain_next(chain.head.digest, row.bytes);
@@ -212,7 +213,7 @@ void read_damaged(Database& old, const Uuid& own_device, Joiner& joiner) {
   rows->read(1, last_lid(old), [&](const JournalRow& row) {
     const auto feed = feeds.find(row.feed);
     const auto device = devices.find(row.dev);
-    if (feed == feeds.end() || device == devices.end() || !decode_record(row.bytes)) {
+    if (feed == feeds.end() || device == devices.end()) {
       ++joiner.unjoined;
       return;
     }

@@ -216,6 +216,12 @@ std::optional<std::string> damage_of_unsent(Database& database, const Journal& j
       std::ranges::copy(before->bytes(0).first(digest.size()), digest.begin());
       before->reset();
     }
+    // The column id is not under the digest; the record it was taken from is.
+    if (std::ranges::search(std::span(row.bytes).first(std::min<std::size_t>(row.bytes.size(), 24)),
+                            row.id.bytes)
+            .empty()) {
+      return "record " + std::to_string(row.seq) + " of a chain stands under another id";
+    }
     if (chain_next(digest, row.bytes) != row.digest) {
       return "the digest of record " + std::to_string(row.seq) + " of a chain does not fit";
     }

@@ -82,6 +82,7 @@ Result<std::int64_t> Register::rebuild(
                 "The register was opened for reading only. Its tables stay as "
                 "they were.");
   }
+  if (auto done = inside_->database->run("REINDEX journal"); !done) return fail(done.error());
   auto folded = rebuild_tables(*inside_, progress);
   if (!folded) return fail(folded.error());
   if (folded->unreadable > 0) {

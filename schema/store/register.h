@@ -97,8 +97,8 @@ class Register {
   /// A new version 7 identifier from this register's clock and random source.
   Uuid mint();
 
-  /// Drops the tables and folds the journal again. `progress(done, all)` returns false to stop: the
-  /// old tables then stay.
+  /// Drops the tables and folds the journal again; makes the journal's indexes again too.
+  /// `progress(done, all)` returns false to stop: the old tables then stay.
   Result<std::int64_t> rebuild(
       const std::function<bool(std::int64_t, std::int64_t)>& progress = {});
   /// Checks file, chains, second copy and tables against a fresh fold. Damage found is in the

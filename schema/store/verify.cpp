@@ -69,7 +69,7 @@ Result<TableSum> table_sum(Database& database, const fold::Table& table) {
 }
 
 Result<> check_file(Database& database, std::vector<std::string>& problems) {
-  auto statement = database.prepare("PRAGMA quick_check(20)");
+  auto statement = database.prepare("PRAGMA integrity_check(20)");
   if (!statement) return fail(statement.error());
   for (;;) {
     auto more = statement->step();

@@ -43,9 +43,9 @@ Result<FeedState*> feed_of(RegisterState& state, Plan& plan, const Uuid& feed) {
   }
   auto read = state.journal->feed_state(feed);
   if (!read) return fail(read.error());
-  for (const auto& [id, other] : plan.feeds) {
-    if (read->n == other.n) read->n = other.n + 1;  // two feeds new in one transaction
-  }
+  // Several feeds may be new in one transaction: each takes the next number that none has.
+  const auto taken = [&](const auto& planned) { return planned.second.n == read->n; };
+  while (std::ranges::any_of(plan.feeds, taken)) ++read->n;
   return &plan.feeds.emplace(feed, std::move(*read)).first->second;
 }
 

@@ -19,12 +19,12 @@ Exit export_folder(const ExportCommand& command, Console& console) {
   if (!opened) return report(opened.error(), console);
   Progress progress(console, "Exported");
   const auto written = exchange::export_portfolio(
-      (*opened)->tables(),
-      {.folder = command.folder,
-       .as_of = std::nullopt,
-       .sites = {},
-       .progress = [&](std::int64_t done, std::int64_t all,
-                       std::string_view) { return progress(done, all); }});
+      (*opened)->tables(), {.folder = command.folder,
+                            .as_of = std::nullopt,
+                            .sites = {},
+                            .progress = [&](std::int64_t done, std::int64_t all, std::string_view) {
+                              return progress(done, all);
+                            }});
   progress.clear();
   if (!written) return report(written.error(), console);
   console.out << "Exported " << command.data << " to " << command.folder << ":\n";

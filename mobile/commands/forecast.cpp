@@ -84,9 +84,8 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   const auto portfolio = read_portfolio(tables, as_of);
   if (!portfolio) return report(portfolio.error(), console);
   if (console.err_is_terminal) console.err << "Reckoning ..." << std::flush;
-  const bool wants_record = options.track_record || !options.json.empty() || options.csv.empty();
-  const auto made = forecast::forecast_coating(
-      *portfolio, {.threads = options.threads, .track_record = wants_record});
+  // The bands are scaled by the owner's own back-dated readings, so these are always reckoned.
+  const auto made = forecast::forecast_coating(*portfolio, {.threads = options.threads});
   if (console.err_is_terminal) console.err << "\r             \r" << std::flush;
   if (!made) return report(made.error(), console);
   const ForecastView view{*portfolio, *made, *places, *site, options.worst, options.track_record};

@@ -152,6 +152,7 @@ void Stories::cut_out_section(std::string_view run_code, Date day) {
   const Uuid finding = making_.write(kind::finding, feed, subject,
                                      {{2, rust_weeping},
                                       {3, 4},
+                                      {4, false},
                                       {5, "Rust weeps from the drain hole after rain"},
                                       {7, making_.next_finding_number(run.site)},
                                       {8, "Firm; a bay is closed for the work tomorrow"}});

@@ -1,7 +1,6 @@
 #include <algorithm>
 
 #include "core/fold/folding.h"
-#include "core/fold/work_rules.h"
 
 // Tables of one record a row, with what others say about it: answered, ended, taken, marked; the
 // next visit of a site; the stock of a depot.
@@ -123,10 +122,7 @@ void derive_plain(Folding& folding, const Job& job) {
   }
   Row row = plain_row(*fact, *layout);
   fill(folding, *fact, row);
-  if (!folding.put(layout->table, row) || fact->kind() != kind::work) return;
-  for (const Uuid& other : works_joined_with(folding, fact->id(), Joins::all)) {
-    folding.ask({.stage = Stage::plain, .a = other});
-  }
+  folding.put(layout->table, row);
 }
 
 void derive_next_visits(Folding& folding, const Job& job) {

@@ -1,4 +1,5 @@
 #include "core/fold/folding.h"
+#include "core/fold/work_rules.h"
 
 // Which rows each kind of record has a part in.
 
@@ -65,7 +66,7 @@ void refresh_work_kind(Folding& folding, const PlacedRecord& placed) {
       folding.touch(record.subject);
       break;
     case kind::same_work:
-      for (const Uuid& work : {record.subject, about_of(placed).value_or(record.subject)}) {
+      for (const Uuid& work : one_job(folding, record.subject, Joins::all)) {
         folding.ask({.stage = Stage::plain, .a = work});
         ask_lives_of_work(folding, work);
       }

@@ -117,14 +117,7 @@ struct Lives {
 
 /// Whether people have said that all of these are one job.
 bool said_to_be_one(Folding& folding, const std::vector<Start*>& group) {
-  std::vector<Uuid> reached{group.front()->id};
-  for (std::size_t next = 0; next < reached.size(); ++next) {
-    for (const Uuid& other : works_joined_with(folding, reached[next], Joins::that_count)) {
-      if (std::find(reached.begin(), reached.end(), other) == reached.end()) {
-        reached.push_back(other);
-      }
-    }
-  }
+  const std::vector<Uuid> reached = one_job(folding, group.front()->id, Joins::that_count);
   return std::all_of(group.begin(), group.end(), [&reached](const Start* start) {
     return std::find(reached.begin(), reached.end(), start->id) != reached.end();
   });
@@ -296,7 +289,9 @@ void ask_lives_of_work(Folding& folding, const Uuid& work) {
   if (row) ask_lives(folding, id_in(*row, at(fact_columns, "subject")));
 }
 
-std::vector<Uuid> works_joined_with(Folding& folding, const Uuid& work, Joins joins) {
+namespace {
+
+std::vector<Uuid> joined_with(Folding& folding, const Uuid& work, Joins joins) {
   std::vector<Uuid> others;
   for (const Fact& one : folding.facts_of(work, kind::same_work)) {
     const auto other = about_of(one.placed);
@@ -308,14 +303,21 @@ std::vector<Uuid> works_joined_with(Folding& folding, const Uuid& work, Joins jo
   return others;
 }
 
-void fill_work(Folding& folding, const Fact& work, Row& row) {
-  std::vector<Uuid> group{work.id()};
-  for (std::size_t next = 0; next < group.size(); ++next) {
-    for (const Uuid& other : works_joined_with(folding, group[next], Joins::that_count)) {
-      if (std::find(group.begin(), group.end(), other) == group.end()) group.push_back(other);
+}  // namespace
+
+std::vector<Uuid> one_job(Folding& folding, const Uuid& work, Joins joins) {
+  std::vector<Uuid> job{work};
+  for (std::size_t next = 0; next < job.size(); ++next) {
+    for (const Uuid& other : joined_with(folding, job[next], joins)) {
+      if (std::find(job.begin(), job.end(), other) == job.end()) job.push_back(other);
     }
   }
-  const Uuid one = *std::min_element(group.begin(), group.end());
+  return job;
+}
+
+void fill_work(Folding& folding, const Fact& work, Row& row) {
+  const std::vector<Uuid> job = one_job(folding, work.id(), Joins::that_count);
+  const Uuid one = *std::min_element(job.begin(), job.end());
   if (one != work.id()) in(row, at(work_columns, "same_as")) = one;
 }
 

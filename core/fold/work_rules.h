@@ -24,7 +24,7 @@ inline constexpr std::int64_t came_back = 19;
 std::int64_t work_day_ms(std::int64_t t, std::optional<std::int64_t> day);
 
 enum class Joins { that_count, all };
-/// Works that are said to be one job with this one.
-std::vector<Uuid> works_joined_with(Folding& folding, const Uuid& work, Joins joins);
+/// This work and those that are said to be one job with it, however many steps away.
+std::vector<Uuid> one_job(Folding& folding, const Uuid& work, Joins joins);
 
 }  // namespace kneerail::fold

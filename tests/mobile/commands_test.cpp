@@ -28,14 +28,14 @@ struct Imported {
 
   Imported() {
     write_small_portfolio(folder, "in");
-    ended = kneerail({"import", folder / "in", "--data", data});
+    ended = run_kneerail({"import", folder / "in", "--data", data});
   }
 };
 
 }  // namespace
 
 TEST_CASE("without a command the program says what it can do", "[mobile]") {
-  const Ended ended = kneerail({});
+  const Ended ended = run_kneerail({});
   CHECK(ended.code == 2);
   for (const char* command : {"import", "forecast", "export", "verify", "rebuild", "demo"}) {
     CHECK(has(ended.out, command));
@@ -44,7 +44,7 @@ TEST_CASE("without a command the program says what it can do", "[mobile]") {
 }
 
 TEST_CASE("the version is told and nothing else done", "[mobile]") {
-  const Ended ended = kneerail({"--version"});
+  const Ended ended = run_kneerail({"--version"});
   CHECK(ended.code == 0);
   CHECK(ended.out.starts_with("kneerail "));
 }
@@ -58,7 +58,7 @@ TEST_CASE("what is not understood is said, with exit code 2", "[mobile]") {
         {"forecast", "--data", "x", "--best", "3"},
         {"forecast", "--data", "x", "--as-of", "30.06.2026"},
         {"help", "forcast"}}) {
-    const Ended ended = kneerail(words);
+    const Ended ended = run_kneerail(words);
     INFO(words.back());
     CHECK(ended.code == 2);
     CHECK_FALSE(ended.err.empty());
@@ -69,16 +69,16 @@ TEST_CASE("what is not understood is said, with exit code 2", "[mobile]") {
 TEST_CASE("the help of each command that computes carries the cautions", "[mobile]") {
   for (const char* command : {"forecast", "demo"}) {
     INFO(command);
-    const Ended by_help = kneerail({"help", command});
+    const Ended by_help = run_kneerail({"help", command});
     CHECK(by_help.code == 0);
     CHECK(has(by_help.out, "it does not certify"));
     CHECK(has(by_help.out, never_wait));
-    const Ended by_option = kneerail({command, "--help"});
+    const Ended by_option = run_kneerail({command, "--help"});
     CHECK(by_option.code == 0);
     CHECK(has(by_option.out, never_wait));
   }
   for (const char* command : {"import", "export", "verify", "rebuild", "help"}) {
-    const Ended ended = kneerail({"help", command});
+    const Ended ended = run_kneerail({"help", command});
     INFO(command);
     CHECK(ended.code == 0);
     CHECK(has(ended.out, command));
@@ -93,7 +93,7 @@ TEST_CASE("a folder without a register is told plainly and left as it is", "[mob
         {"verify", "--data", data},
         {"rebuild", "--data", data},
         {"export", folder / "out", "--data", data}}) {
-    const Ended ended = kneerail(words);
+    const Ended ended = run_kneerail(words);
     INFO(words[0] << ": " << ended.err);
     CHECK(ended.code == 2);
     CHECK(has(ended.err, "no register"));
@@ -111,14 +111,14 @@ TEST_CASE("a folder of readings goes in and remaining life comes out", "[mobile]
     CHECK_FALSE(has(in.ended.out + in.ended.err, "\r"));
   }
   SECTION("importing the same folder again changes nothing") {
-    const Ended again = kneerail({"import", in.folder / "in", "--data", in.data});
+    const Ended again = run_kneerail({"import", in.folder / "in", "--data", in.data});
     CHECK(again.code == 0);
-    const Ended verified = kneerail({"verify", "--data", in.data});
+    const Ended verified = run_kneerail({"verify", "--data", in.data});
     INFO(verified.out << verified.err);
     CHECK(verified.code == 0);
   }
   SECTION("the CSV has a row for each part and limit, seven rising quantiles") {
-    const Ended ended = kneerail(forecast_words(in.data, "-"));
+    const Ended ended = run_kneerail(forecast_words(in.data, "-"));
     INFO(ended.err);
     REQUIRE(ended.code == 0);
     const auto lines = lines_of(ended.out);
@@ -132,7 +132,7 @@ TEST_CASE("a folder of readings goes in and remaining life comes out", "[mobile]
   }
   SECTION("the text lists the fastest part first") {
     const Ended ended =
-        kneerail({"forecast", "--data", in.data, "--as-of", "2026-06-30", "--worst", "3"});
+        run_kneerail({"forecast", "--data", in.data, "--as-of", "2026-06-30", "--worst", "3"});
     INFO(ended.err);
     REQUIRE(ended.code == 0);
     const auto first = lines_of(ended.out)[4];
@@ -148,15 +148,15 @@ TEST_CASE("export, import and forecast again give the same file", "[mobile]") {
   REQUIRE(in.ended.code == 0);
   const std::string first = in.folder / "first.csv";
   const std::string second = in.folder / "second.csv";
-  REQUIRE(kneerail(forecast_words(in.data, first)).code == 0);
-  const Ended out = kneerail({"export", in.folder / "out", "--data", in.data});
+  REQUIRE(run_kneerail(forecast_words(in.data, first)).code == 0);
+  const Ended out = run_kneerail({"export", in.folder / "out", "--data", in.data});
   INFO(out.err);
   REQUIRE(out.code == 0);
   const std::string other = in.folder / "other";
-  const Ended back = kneerail({"import", in.folder / "out", "--data", other});
+  const Ended back = run_kneerail({"import", in.folder / "out", "--data", other});
   INFO(back.out << back.err);
   REQUIRE(back.code == 0);
-  REQUIRE(kneerail(forecast_words(other, second)).code == 0);
+  REQUIRE(run_kneerail(forecast_words(other, second)).code == 0);
   CHECK_FALSE(file_text(first).empty());
   CHECK(file_text(first) == file_text(second));
 }
@@ -165,27 +165,27 @@ TEST_CASE("rows kept out are named, and nothing comes in without a word", "[mobi
   const Folder folder;
   const std::string data = folder / "register";
   write_small_portfolio(folder, "in", "900,c3,v2,coating_um,A,4,0.072,exact\n");
-  const Ended refused = kneerail({"import", folder / "in", "--data", data});
+  const Ended refused = run_kneerail({"import", folder / "in", "--data", data});
   CHECK(refused.code == 1);
   CHECK(has(refused.out + refused.err, "readings.csv"));
   CHECK(has(refused.out + refused.err, "0.072"));
-  CHECK(kneerail({"forecast", "--data", data, "--as-of", "2026-06-30"}).code != 0);
-  const Ended taken = kneerail({"import", folder / "in", "--data", data, "--good-rows"});
+  CHECK(run_kneerail({"forecast", "--data", data, "--as-of", "2026-06-30"}).code != 0);
+  const Ended taken = run_kneerail({"import", folder / "in", "--data", data, "--good-rows"});
   INFO(taken.out << taken.err);
   CHECK(taken.code == 1);
   CHECK(has(taken.out + taken.err, "0.072"));
-  CHECK(kneerail({"forecast", "--data", data, "--as-of", "2026-06-30"}).code == 0);
+  CHECK(run_kneerail({"forecast", "--data", data, "--as-of", "2026-06-30"}).code == 0);
 }
 
 TEST_CASE("tables made again are the same tables", "[mobile]") {
   const Imported in;
   REQUIRE(in.ended.code == 0);
-  const std::string before = kneerail(forecast_words(in.data, "-")).out;
-  const Ended ended = kneerail({"rebuild", "--data", in.data});
+  const std::string before = run_kneerail(forecast_words(in.data, "-")).out;
+  const Ended ended = run_kneerail({"rebuild", "--data", in.data});
   INFO(ended.err);
   CHECK(ended.code == 0);
   CHECK(has(ended.out, "No record was touched"));
-  CHECK(kneerail(forecast_words(in.data, "-")).out == before);
+  CHECK(run_kneerail(forecast_words(in.data, "-")).out == before);
 }
 
 TEST_CASE("an import that was stopped is whole and goes on when it is run again", "[mobile]") {
@@ -206,20 +206,20 @@ TEST_CASE("an import that was stopped is whole and goes on when it is run again"
     if (code != 1) break;
     ++stops;
     CHECK(err.str() == "Stopped; what was imported is whole; run again to go on.\n");
-    CHECK(kneerail({"verify", "--data", data}).code == 0);
+    CHECK(run_kneerail({"verify", "--data", data}).code == 0);
   }
   CHECK(stops > 0);
   REQUIRE(code == 0);
   const std::string other = folder / "other";
-  REQUIRE(kneerail({"import", in, "--data", other}).code == 0);
-  CHECK(kneerail(forecast_words(data, "-")).out == kneerail(forecast_words(other, "-")).out);
+  REQUIRE(run_kneerail({"import", in, "--data", other}).code == 0);
+  CHECK(run_kneerail(forecast_words(data, "-")).out == run_kneerail(forecast_words(other, "-")).out);
 }
 
 TEST_CASE("a forecast that cannot be written is told, with exit code 3", "[mobile]") {
   const Imported in;
   REQUIRE(in.ended.code == 0);
   for (const char* file : {"/dev/full", "/nowhere/at/all.csv"}) {
-    const Ended ended = kneerail(forecast_words(in.data, file));
+    const Ended ended = run_kneerail(forecast_words(in.data, file));
     INFO(file << ": " << ended.err);
     CHECK(ended.code == 3);
     CHECK(has(ended.err, "could not be written"));

@@ -16,14 +16,14 @@ bool has(const std::string& text, const std::string& wanted) {
 TEST_CASE("demo and forecast together: the worst parts first, with their sentences", "[mobile]") {
   const Folder folder;
   const std::string data = folder / "skerrymouth";
-  const Ended made = kneerail({"demo", "--data", data});
+  const Ended made = run_kneerail({"demo", "--data", data});
   INFO(made.out << made.err);
   REQUIRE(made.code == 0);
   CHECK(has(made.out, "4 sites, 620 posts"));
   CHECK(has(made.out, "invented"));
   CHECK_FALSE(has(made.out + made.err, "\r"));
 
-  const Ended text = kneerail({"forecast", "--data", data, "--as-of", "2026-06-30"});
+  const Ended text = run_kneerail({"forecast", "--data", data, "--as-of", "2026-06-30"});
   INFO(text.out << text.err);
   REQUIRE(text.code == 0);
   CHECK(has(text.out, "4 sites"));
@@ -37,7 +37,7 @@ TEST_CASE("demo and forecast together: the worst parts first, with their sentenc
   CHECK(has(text.out, "Never wait for a projection"));
   CHECK_FALSE(has(text.out + text.err, "\r"));
 
-  const Ended csv = kneerail({"forecast", "--data", data, "--as-of", "2026-06-30", "--csv", "-"});
+  const Ended csv = run_kneerail({"forecast", "--data", data, "--as-of", "2026-06-30", "--csv", "-"});
   REQUIRE(csv.code == 0);
   const auto lines = lines_of(csv.out);
   REQUIRE(lines.size() > 4000);
@@ -54,18 +54,18 @@ TEST_CASE("demo and forecast together: the worst parts first, with their sentenc
   CHECK(swaps >= 1);
   CHECK(swaps <= 6);
 
-  const Ended site = kneerail({"forecast", "--data", data, "--as-of", "2026-06-30", "--site",
+  const Ended site = run_kneerail({"forecast", "--data", data, "--as-of", "2026-06-30", "--site",
                                "Lock Island", "--worst", "5"});
   REQUIRE(site.code == 0);
   CHECK(has(site.out, "Lock Island"));
   CHECK_FALSE(has(site.out, "North Mole ·"));
 
-  const Ended nowhere = kneerail({"forecast", "--data", data, "--site", "Atlantis"});
+  const Ended nowhere = run_kneerail({"forecast", "--data", data, "--site", "Atlantis"});
   CHECK(nowhere.code == 2);
   CHECK(has(nowhere.err, "Atlantis"));
   CHECK(has(nowhere.err, "Ferry Slip"));
 
-  const Ended again = kneerail({"demo", "--data", data});
+  const Ended again = run_kneerail({"demo", "--data", data});
   CHECK(again.code == 3);
   CHECK(has(again.err, "Nothing was changed"));
 }

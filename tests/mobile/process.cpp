@@ -26,7 +26,7 @@ namespace {
 
 }  // namespace
 
-Ended kneerail(const std::vector<std::string>& words) {
+Ended run_kneerail(const std::vector<std::string>& words) {
   const Folder folder;
   const std::string out = folder / "out";
   const std::string err = folder / "err";

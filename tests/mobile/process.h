@@ -15,7 +15,7 @@ struct Ended {
 };
 
 /// Runs the program with these words, standard output and error into files.
-Ended kneerail(const std::vector<std::string>& words);
+Ended run_kneerail(const std::vector<std::string>& words);
 
 class Folder {
  public:

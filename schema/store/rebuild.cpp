@@ -8,7 +8,7 @@ namespace kneerail {
 namespace {
 
 constexpr int batch = 2000;
-constexpr std::size_t cells_max = 2'000'000;  // about 100 MB
+constexpr std::size_t cells_max = 1'000'000;  // 60 to 100 MB with their keys
 
 Error stopped() {
   return fail(Fault::cancelled, "Stopped before the end. The tables stay as they were.");

@@ -37,15 +37,17 @@ Result<Folding> fold_journal(Journal& journal, SqlTables& empty_tables, const Pr
     auto rows = journal.rows_after(lid, batch);
     if (!rows) return fail(rows.error());
     if (rows->empty()) break;
+    fold::Batch page(cache);
     for (const auto& row : *rows) {
       auto placed = journal.placed(row);
       if (placed) {
-        fold::add(*placed, cache);
+        page.add(*placed);
         ++folding.records;
       } else {
         ++folding.unreadable;
       }
     }
+    page.finish();
     lid = rows->back().lid;
     cache.make_room(cells_max);
     if (auto error = cache.error()) return *error;

@@ -176,7 +176,7 @@ Result<> configure(sqlite3* database, Database::Access access) {
   sqlite3_db_config(database, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
   sqlite3_db_config(database, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
   sqlite3_limit(database, SQLITE_LIMIT_ATTACHED, 0);
-  std::string text = "PRAGMA foreign_keys=OFF; PRAGMA cache_size=-16384; PRAGMA temp_store=MEMORY;";
+  std::string text = "PRAGMA foreign_keys=OFF; PRAGMA cache_size=-32768;";
   if (access == Database::Access::create) text += "PRAGMA page_size=4096; PRAGMA journal_mode=WAL;";
   if (access == Database::Access::read) text += "PRAGMA query_only=ON;";
   text += "PRAGMA synchronous=FULL; SELECT count(*) FROM sqlite_schema;";

@@ -1,11 +1,35 @@
 #include "core/fold/folding.h"
 
+#include <algorithm>
 #include <tuple>
 
 namespace kneerail::fold {
 
+std::optional<Folding::Recent>* Folding::recent_of(int table) {
+  switch (table) {
+    case table_clock_segment:
+      return &recent_segment_;
+    case table_clock_use:
+      return &recent_use_;
+    case table_visit_part:
+      return &recent_part_;
+    default:
+      return nullptr;
+  }
+}
+
+void Folding::forget_recent(int table) {
+  if (auto* recent = recent_of(table)) recent->reset();
+}
+
 std::optional<Row> Folding::row(int table, std::initializer_list<Cell> key) {
-  return store_.row(table, std::span(key.begin(), key.size()));
+  const std::span<const Cell> cells(key.begin(), key.size());
+  auto* recent = recent_of(table);
+  if (recent == nullptr) return store_.row(table, cells);
+  if (!*recent || !std::equal(cells.begin(), cells.end(), (*recent)->key.begin())) {
+    *recent = Recent{{cells.begin(), cells.end()}, store_.row(table, cells)};
+  }
+  return (*recent)->row;
 }
 
 std::vector<Row> Folding::rows(int table, int index, std::initializer_list<Cell> values) {
@@ -20,12 +44,18 @@ bool Folding::put(int table, const Row& row) {
   const int keys = tables()[static_cast<std::size_t>(table)].key_columns;
   const auto kept = store_.row(table, std::span(row).first(static_cast<std::size_t>(keys)));
   if (kept && *kept == row) return false;
-  store_.put(table, row);
+  put_unseen(table, row);
   return true;
+}
+
+void Folding::put_unseen(int table, const Row& row) {
+  forget_recent(table);
+  store_.put(table, row);
 }
 
 bool Folding::erase(int table, std::initializer_list<Cell> key) {
   if (!row(table, key)) return false;
+  forget_recent(table);
   store_.erase(table, std::span(key.begin(), key.size()));
   return true;
 }

@@ -82,7 +82,8 @@ class Folding {
   bool erase(int table, std::initializer_list<Cell> key);
   /// put() of a row that may be nothing: then erase().
   bool put_or_erase(int table, const std::optional<Row>& row, std::initializer_list<Cell> key);
-  void put_unseen(int table, const Row& row) { store_.put(table, row); }
+  /// Writes without looking.
+  void put_unseen(int table, const Row& row);
 
   Change change(const Uuid& record);
   ClockOffset clock(const Uuid& dev, const Uuid& feed, std::int64_t g);
@@ -95,6 +96,17 @@ class Folding {
   void derive(const Job& job);
   void add_fact(const PlacedRecord& placed);
 
+  /// The last answer about tables that every record of a visit asks the same of.
+  struct Recent {
+    std::vector<Cell> key;
+    std::optional<Row> row;
+  };
+  std::optional<Recent>* recent_of(int table);
+  void forget_recent(int table);
+
+  std::optional<Recent> recent_segment_;
+  std::optional<Recent> recent_use_;
+  std::optional<Recent> recent_part_;
   TableStore& store_;
   Touched* touched_;
   std::set<Job> jobs_;

@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "core/records/hybrid_clock.h"
 #include "schema/journal/journal.h"
 
 namespace kneerail {
 namespace {
 
-constexpr std::int64_t jump_ms = 2000;
 constexpr std::int64_t segment_max = 65'535;  // the envelope's limit; the last one then stays
 
 enum Key : int { key_segment = 1, key_boot, key_monotonic, key_wall, key_why };
@@ -22,7 +22,7 @@ std::int64_t base_of(Clock& clock) {
 bool ClockSegment::look(Clock& clock) {
   const std::int64_t monotonic = clock.monotonic_ms();
   const std::int64_t base = clock.now().ms - monotonic;
-  const bool same = std::abs(base - base_ms) <= jump_ms && monotonic >= last_monotonic_ms;
+  const bool same = std::abs(base - base_ms) <= jump_ms_max && monotonic >= last_monotonic_ms;
   // A slow drift is no jump: the next look compares with this one.
   base_ms = base;
   last_monotonic_ms = monotonic;
@@ -57,7 +57,7 @@ Result<ClockSegment> ClockSegment::read(Database& database, Clock& clock) {
   }
   const std::int64_t monotonic = clock.monotonic_ms();
   const bool same_boot = known && monotonic >= segment.last_monotonic_ms &&
-                         std::abs(base_of(clock) - segment.base_ms) <= jump_ms;
+                         std::abs(base_of(clock) - segment.base_ms) <= jump_ms_max;
   segment.stored = same_boot;
   segment.base_ms = base_of(clock);
   segment.last_monotonic_ms = monotonic;

@@ -37,7 +37,7 @@ class CachedTables final : public fold::TableStore {
   /// Changed rows go down; all stay here.
   void flush();
   /// Changed rows go down, and the tables with most rows are forgotten here, when more than so many
-  /// cells are held. A cell takes about 50 bytes.
+  /// cells are held. A cell takes 60 to 100 bytes, its share of the keys counted.
   void make_room(std::size_t cells_max);
   /// Forgets everything, changed rows too: the transaction was rolled back.
   void forget();

@@ -8,7 +8,7 @@ namespace kneerail {
 namespace {
 
 constexpr int batch = 2000;
-constexpr std::size_t cells_max = 2'000'000;  // about 100 MB
+constexpr std::size_t cells_max = 1'000'000;  // 60 to 100 MB with their keys
 
 Error stopped() {
   return fail(Fault::cancelled, "Stopped before the end. The tables stay as they were.");
@@ -37,15 +37,17 @@ Result<Folding> fold_journal(Journal& journal, SqlTables& empty_tables, const Pr
     auto rows = journal.rows_after(lid, batch);
     if (!rows) return fail(rows.error());
     if (rows->empty()) break;
+    fold::Batch page(cache);
     for (const auto& row : *rows) {
       auto placed = journal.placed(row);
       if (placed) {
-        fold::add(*placed, cache);
+        page.add(*placed);
         ++folding.records;
       } else {
         ++folding.unreadable;
       }
     }
+    page.finish();
     lid = rows->back().lid;
     cache.make_room(cells_max);
     if (auto error = cache.error()) return *error;

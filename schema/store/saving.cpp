@@ -133,7 +133,7 @@ Result<Plan> plan_entries(RegisterState& state, std::span<const Entry> entries) 
   return plan;
 }
 
-std::vector<CopyFrame> frames_of(const RegisterState& state, const Plan& plan, const Draft* ended) {
+std::vector<CopyFrame> frames_of(const Plan& plan, const Draft* ended) {
   std::map<std::int64_t, Uuid> feeds;
   for (const auto& [id, feed] : plan.feeds) feeds[feed.n] = id;
   std::vector<CopyFrame> frames;
@@ -145,7 +145,6 @@ std::vector<CopyFrame> frames_of(const RegisterState& state, const Plan& plan, c
   if (ended != nullptr) {
     frames.push_back({CopyFrame::Type::draft_ended, ended->feed, 0, encode(*ended)});
   }
-  (void)state;
   return frames;
 }
 
@@ -180,10 +179,21 @@ void forget_refused(RegisterState& state) {
   (void)state.journal->reload();
 }
 
+/// Large transactions change the same pages of the indexes again and again; a longer log writes
+/// each of them into the file once for many. The next small one brings the log home.
+void set_log(RegisterState& state, std::size_t records) {
+  constexpr std::size_t large = 500;
+  const bool wanted = records >= large;
+  if (wanted == state.long_log) return;
+  const char* pages = wanted ? "PRAGMA wal_autocheckpoint=20000" : "PRAGMA wal_autocheckpoint=1000";
+  if (state.database->run(pages)) state.long_log = wanted;
+}
+
 Result<> write_plan(RegisterState& state, const Plan& plan, const Draft* ended) {
-  const auto frames = frames_of(state, plan, ended);
+  const auto frames = frames_of(plan, ended);
   if (frames.empty()) return Done{};
   if (auto copied = state.copy->append(frames); !copied) return copied;
+  set_log(state, plan.records.size());
   const auto in_transaction = [&]() -> Result<> {
     auto transaction = Transaction::begin(*state.database);
     if (!transaction) return fail(transaction.error());

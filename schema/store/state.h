@@ -54,6 +54,7 @@ struct RegisterState {
   ClockSegment segment;
   std::map<Uuid, FeedState> feeds;  ///< own clock and chain head of the feeds written to so far
   Opening opening;
+  bool long_log = false;  ///< the log is let grow, for a bulk of entries
 
   /// Statements over the tables, after they were opened or made anew.
   void attach_tables() {
@@ -66,6 +67,7 @@ struct RegisterState {
     tables.reset();
     journal.reset();
     database.reset();
+    long_log = false;
   }
   void note(std::string sentence) { opening.notes.push_back(std::move(sentence)); }
 };

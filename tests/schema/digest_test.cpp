@@ -4,6 +4,8 @@
 #include <string_view>
 #include <vector>
 
+#include "schema/journal/crc32c.h"
+
 using namespace kneerail;
 
 namespace {
@@ -55,4 +57,18 @@ TEST_CASE("Ed25519 equals the published vectors", "[schema][reference]") {
   CHECK_FALSE(is_signed(key.shown, other, signature));
   signature[5] ^= 1;
   CHECK_FALSE(is_signed(key.shown, message, signature));
+}
+
+TEST_CASE("CRC-32C equals the published vectors", "[schema][reference]") {
+  // RFC 3720, B.4: 32 bytes of zeros, of ones, and counting up.
+  std::vector<std::uint8_t> bytes(32, 0);
+  CHECK(crc32c(bytes) == 0x8a9136aa);
+  bytes.assign(32, 0xff);
+  CHECK(crc32c(bytes) == 0x62a8ab43);
+  for (std::size_t i = 0; i < bytes.size(); ++i) bytes[i] = static_cast<std::uint8_t>(i);
+  CHECK(crc32c(bytes) == 0x46dd794e);
+  // Not a multiple of eight bytes: the check value of the usual catalogues.
+  const std::string_view digits = "123456789";
+  CHECK(crc32c({reinterpret_cast<const std::uint8_t*>(digits.data()), digits.size()}) ==
+        0xe3069283);
 }

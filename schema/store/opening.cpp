@@ -284,6 +284,9 @@ Result<> open_register(RegisterState& state, Mode mode) {
     if (auto made = state.files->make_folder(state.places.folder); !made) return made;
   }
   if (!state.files->exists(state.places.folder)) return no_register(state);
+  const bool has_trace = has_file || state.files->exists(state.places.identity()) ||
+                         state.files->exists(state.places.copy());
+  if (mode != Mode::create && !has_trace) return no_register(state);  // leaves the folder as it is
   const bool writable = state.files->writable(state.places.folder) &&
                         (!has_file || state.files->writable(state.places.records()));
   if (writable) return open_writing(state, mode);

@@ -138,7 +138,7 @@ TEST_CASE("a folder of readings goes in and remaining life comes out", "[mobile]
     const auto first = lines_of(ended.out)[4];
     INFO(ended.out);
     CHECK(has(ended.out, "Worst first: 3 of 8 parts"));
-    CHECK(has(ended.out, "80 % interval"));
+    CHECK(has(ended.out, "(80 %: "));
     CHECK(has(ended.out, never_wait));
   }
 }
@@ -212,7 +212,8 @@ TEST_CASE("an import that was stopped is whole and goes on when it is run again"
   REQUIRE(code == 0);
   const std::string other = folder / "other";
   REQUIRE(run_kneerail({"import", in, "--data", other}).code == 0);
-  CHECK(run_kneerail(forecast_words(data, "-")).out == run_kneerail(forecast_words(other, "-")).out);
+  CHECK(run_kneerail(forecast_words(data, "-")).out ==
+        run_kneerail(forecast_words(other, "-")).out);
 }
 
 TEST_CASE("a forecast that cannot be written is told, with exit code 3", "[mobile]") {

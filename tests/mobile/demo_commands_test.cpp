@@ -37,7 +37,8 @@ TEST_CASE("demo and forecast together: the worst parts first, with their sentenc
   CHECK(has(text.out, "Never wait for a projection"));
   CHECK_FALSE(has(text.out + text.err, "\r"));
 
-  const Ended csv = run_kneerail({"forecast", "--data", data, "--as-of", "2026-06-30", "--csv", "-"});
+  const Ended csv =
+      run_kneerail({"forecast", "--data", data, "--as-of", "2026-06-30", "--csv", "-"});
   REQUIRE(csv.code == 0);
   const auto lines = lines_of(csv.out);
   REQUIRE(lines.size() > 4000);
@@ -55,7 +56,7 @@ TEST_CASE("demo and forecast together: the worst parts first, with their sentenc
   CHECK(swaps <= 6);
 
   const Ended site = run_kneerail({"forecast", "--data", data, "--as-of", "2026-06-30", "--site",
-                               "Lock Island", "--worst", "5"});
+                                   "Lock Island", "--worst", "5"});
   REQUIRE(site.code == 0);
   CHECK(has(site.out, "Lock Island"));
   CHECK_FALSE(has(site.out, "North Mole ·"));

@@ -56,18 +56,6 @@ double mean_start_um(const Posterior& posterior) {
   return sum;
 }
 
-/// Median thickness today: the limit that is as likely reached as not.
-double median_now_um(const Posterior& posterior, const Clock& clock) {
-  double low = 0;
-  double high = constant::largest_coating_um;
-  if (chance_by(posterior, clock, low, 0) >= 0.5) return 0;
-  for (int i = 0; i < 24; ++i) {
-    const double middle = (low + high) / 2;
-    (chance_by(posterior, clock, middle, 0) < 0.5 ? low : high) = middle;
-  }
-  return (low + high) / 2;
-}
-
 double zinc_gone_um(const Portfolio& portfolio, const std::string& site) {
   for (const SiteLimits& limits : portfolio.limits)
     if (limits.site == site) return limits.zinc_gone_um.value_or(0);

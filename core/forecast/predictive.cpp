@@ -128,4 +128,30 @@ std::array<double, 7> limit_quantiles(const Posterior& posterior, const Clock& c
   return years;
 }
 
+double median_now_um(const Posterior& posterior, const Clock& clock) {
+  const double h = clock.effective(clock.age_now);
+  const double sd = std::sqrt(posterior.start_variance);
+  std::array<double, constant::node_count> left_um{};
+  for (int k = 0; k < posterior.count; ++k) {
+    const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
+    left_um[static_cast<std::size_t>(k)] = node.start_um - std::exp(node.ln_rate) * h;
+  }
+  const auto chance_under = [&](double thickness_um) {
+    double sum = 0;
+    for (int k = 0; k < posterior.count; ++k)
+      sum += posterior.nodes[static_cast<std::size_t>(k)].weight *
+             statistics::normal_cdf((thickness_um - left_um[static_cast<std::size_t>(k)]) / sd);
+    return sum;
+  };
+  double low = 0;
+  double high = constant::largest_coating_um;
+  if (chance_under(low) >= 0.5) return 0;
+  constexpr int halvings = 16;  // 300 um to under 0.005 um
+  for (int i = 0; i < halvings; ++i) {
+    const double middle = (low + high) / 2;
+    (chance_under(middle) < 0.5 ? low : high) = middle;
+  }
+  return (low + high) / 2;
+}
+
 }  // namespace kneerail::forecast

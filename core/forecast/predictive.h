@@ -40,6 +40,9 @@ std::array<double, 7> limit_quantiles(const Posterior& posterior, const Clock& c
                                       double limit_um,
                                       double tolerance = constant::quantile_tolerance);
 
+/// Median thickness on the as-of date, um: the limit that is as likely reached as not; at least 0.
+double median_now_um(const Posterior& posterior, const Clock& clock);
+
 inline constexpr std::array<double, 7> quantile_levels{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
 
 }  // namespace kneerail::forecast

@@ -135,6 +135,7 @@ TEST_CASE("the forecast in words says where, how long, how sure, and the caution
   std::ostringstream out;
   print_text(shown.view(), out);
   const std::string text = out.str();
+  INFO(text);
   CHECK(text.find("Forecast as of 2026-06-30: 2 sites, 4 parts") == 0);
   CHECK(text.find("North · Wall · post 12 at 16.5 m · fitting") != std::string::npos);
   CHECK(text.find("gone within 5 years: over 99 %") != std::string::npos);
@@ -142,8 +143,8 @@ TEST_CASE("the forecast in words says where, how long, how sure, and the caution
   CHECK(text.find("not_zinc: 2") != std::string::npos);
   CHECK(text.find("Wall, set screws and\ngrades are not forecast") != std::string::npos);
   CHECK(text.find("it does not certify") != std::string::npos);
-  const std::size_t first = text.find("   1. c4");
-  const std::size_t second = text.find("   2. c3");
+  const std::size_t first = text.find("  1. c4");
+  const std::size_t second = text.find("  2. c3");
   CHECK(first < second);
   CHECK(second != std::string::npos);
 }

@@ -59,7 +59,7 @@ std::string run_parts(const std::string& code) {
 
 }  // namespace
 
-TEST_CASE("Skerrymouth holds what was promised of it", "[mobile]") {
+TEST_CASE("Skerrymouth holds what was promised of it", "[mobile][.slow]") {
   SECTION("four sites, 620 posts, about 2,500 fittings, eight years of visits") {
     CHECK(count("SELECT count(*) FROM entity WHERE type = 2") == 4);
     CHECK(count("SELECT count(*) FROM entity WHERE type = 5") == 620);
@@ -102,7 +102,7 @@ TEST_CASE("Skerrymouth holds what was promised of it", "[mobile]") {
   }
 }
 
-TEST_CASE("what went wrong at Skerrymouth is in its tables", "[mobile]") {
+TEST_CASE("what went wrong at Skerrymouth is in its tables", "[mobile][.slow]") {
   SECTION("struck every winter, opened again, nothing missing") {
     CHECK(count("SELECT count(*) FROM strike") == 13);
     CHECK(count("SELECT count(*) FROM strike WHERE state = 3") == 13);
@@ -162,7 +162,7 @@ TEST_CASE("what went wrong at Skerrymouth is in its tables", "[mobile]") {
   }
 }
 
-TEST_CASE("the same seed makes the same register, another seed another", "[mobile]") {
+TEST_CASE("the same seed makes the same register, another seed another", "[mobile][.slow]") {
   const Folder folder;
   const demo::Made made = make(folder / "first", 4711);
   make(folder / "again", 4711);
@@ -178,7 +178,7 @@ TEST_CASE("the same seed makes the same register, another seed another", "[mobil
   CHECK(made.posts == 620);
 }
 
-TEST_CASE("the demo is not made over a register that is there", "[mobile]") {
+TEST_CASE("the demo is not made over a register that is there", "[mobile][.slow]") {
   const Folder folder;
   std::int64_t told = 0;
   const auto stop_at_once = [&](std::int64_t records) {

@@ -13,7 +13,8 @@ bool has(const std::string& text, const std::string& wanted) {
 
 }  // namespace
 
-TEST_CASE("demo and forecast together: the worst parts first, with their sentences", "[mobile][.slow]") {
+TEST_CASE("demo and forecast together: the worst parts first, with their sentences",
+          "[mobile][.slow]") {
   const Folder folder;
   const std::string data = folder / "skerrymouth";
   const Ended made = run_kneerail({"demo", "--data", data});

@@ -2,6 +2,8 @@
 // same run.
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <iostream>
 
@@ -39,6 +41,7 @@ struct Section {
 constexpr std::array sections{
     Section{"save", "save one reading", measure_save},
     Section{"fold", "fold the journal again", measure_fold},
+    Section{"import", "import a folder of portfolio files", measure_import},
     Section{"forecast", "forecast the coating of a portfolio", measure_forecast},
 };
 
@@ -64,7 +67,6 @@ int run(Plan plan, const std::vector<std::string>& wanted, const std::filesystem
 int main(int argc, char** argv) {
   CLI::App app{"Measures what a person waits for, each figure beside a peer of the same run."};
   Plan plan;
-  plan.program = argv[0];
   std::vector<std::string> wanted;
   std::string below = std::filesystem::temp_directory_path().string();
   std::vector<std::string> names;

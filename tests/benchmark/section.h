@@ -22,7 +22,6 @@ struct Plan {
   int imported = 1'000'000;
   int parts = 25'000;
   int peer_parts = 1'000;
-  std::string program;  ///< this program, for the sections that measure a process of their own
 };
 
 Result<> measure_save(const Plan& plan);

@@ -24,6 +24,7 @@ template <class Work>
 Result<Cost> cost_of(Work work) {
   std::array<int, 2> ends{};
   if (::pipe(ends.data()) != 0) return fail(Fault::io, "No pipe to a process of its own.");
+  std::cout.flush();  // else the child would say it again
   const pid_t child = ::fork();
   if (child < 0) return fail(Fault::io, "No process of its own.");
   if (child == 0) {
@@ -69,7 +70,9 @@ Result<> import_files(const Plan& plan, const std::filesystem::path& files) {
   const auto report = exchange::import_portfolio(**store, options);
   if (!report) return fail(report.error());
   if (!report->imported || report->left_out() > 0) {
-    return fail(Fault::invalid_input, "The import left rows of the generated files out.");
+    return fail(Fault::invalid_input,
+                "The import left " + std::to_string(report->left_out()) +
+                    " rows of the generated files out: the generator must follow its limits.");
   }
   return Done{};
 }

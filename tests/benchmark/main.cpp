@@ -38,10 +38,11 @@ struct Section {
   const char* what;
   Result<> (*measure)(const Plan&);
 };
+// The import comes first: a forked child starts with the memory its parent holds.
 constexpr std::array sections{
+    Section{"import", "import a folder of portfolio files", measure_import},
     Section{"save", "save one reading", measure_save},
     Section{"fold", "fold the journal again", measure_fold},
-    Section{"import", "import a folder of portfolio files", measure_import},
     Section{"forecast", "forecast the coating of a portfolio", measure_forecast},
 };
 

@@ -13,6 +13,8 @@ namespace {
 
 using forecast::Portfolio;
 
+constexpr int run_parts = 25;
+
 std::string day_or_nothing(const std::optional<Date>& day) {
   return day ? to_text(*day) : "";
 }
@@ -29,10 +31,11 @@ void write_components(std::ostream& out, const Portfolio& portfolio) {
   int place = 0;
   for (const auto& part : portfolio.parts) {
     out << part.id << ',' << part.site << ',' << part.zone << ',' << part.run << ','
-        << fixed(2.0 * place++, 1) << ',' << kinds.at(static_cast<std::size_t>(part.kind))
-        << ",zinc_coated_steel,open,C4," << shortest(*part.zinc_rate_um_per_year) << ','
-        << day_or_nothing(part.installed) << ',' << tenths_or_nothing(part.nominal_coating_um)
-        << ',' << tenths_or_nothing(part.first_maintenance_um) << ",1\n";
+        << fixed(2.0 * (place++ % run_parts), 1) << ','
+        << kinds.at(static_cast<std::size_t>(part.kind)) << ",zinc_coated_steel,open,C4,"
+        << shortest(*part.zinc_rate_um_per_year) << ',' << day_or_nothing(part.installed) << ','
+        << tenths_or_nothing(part.nominal_coating_um) << ','
+        << tenths_or_nothing(part.first_maintenance_um) << ",1\n";
   }
 }
 
@@ -59,13 +62,13 @@ void write_readings(std::ostream& out, const Portfolio& portfolio, int count) {
 Portfolio made(std::uint64_t seed, int readings) {
   forecast::Recipe recipe;
   recipe.seed = seed;
-  recipe.parts = 25;
+  recipe.parts = run_parts;
   recipe.runs = 10;
   recipe.zones = 4;
   recipe.days = 10;
   recipe.measured = 1;
   const int site_parts = recipe.parts * recipe.runs * recipe.zones;
-  recipe.sites = 1 + readings / (site_parts * 20);
+  recipe.sites = 1 + readings / (site_parts * 24);
   return forecast::made_portfolio(recipe).portfolio;
 }
 

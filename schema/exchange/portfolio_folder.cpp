@@ -42,7 +42,8 @@ forecast::Part part_of(const ComponentRow& row, const ZoneRow& zone, const SiteR
   part.torque_target_nm = divided(row.torque_target_tenth_nm, 10);
   part.torque_minimum_nm = divided(row.torque_minimum_tenth_nm, 10);
   part.component_type = type_reference(row);
-  settle_part(part, settings);
+  take_off_unused(part);
+  assume_rate(part, settings);
   return part;
 }
 

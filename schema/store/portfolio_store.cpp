@@ -153,9 +153,12 @@ bool is_category_rate(double mean_um_per_year, forecast::Category category,
   return near(middle) || near(middle * factor);
 }
 
-void settle_part(Part& part, const forecast::Settings& settings) {
+void take_off_unused(Part& part) {
   if (part.material != Material::zinc_coated_steel) part.first_maintenance_um.reset();
   if (!part.wall_nominal_mm) part.steel_rate_um_per_year.reset();
+}
+
+void assume_rate(Part& part, const forecast::Settings& settings) {
   if (part.zinc_rate_um_per_year || !part.category) return;
   part.zinc_rate_um_per_year =
       middle_um(*part.category) *
@@ -176,6 +179,7 @@ Result<forecast::Portfolio> read_portfolio(Database& tables, Date as_of,
   portfolio.settings = question.settings;
   portfolio.limits = (*from)->limits();
   portfolio.parts = (*from)->parts();
+  for (auto& part : portfolio.parts) assume_rate(part, question.settings);
   portfolio.visits = (*from)->visits();
   auto works = (*from)->works();
   if (!works) return fail(works.error());

@@ -26,8 +26,12 @@ Result<forecast::Portfolio> read_portfolio(Database& tables, Date as_of,
 std::string_view reason_to_leave_out(const forecast::Part& part, forecast::Quantity quantity);
 
 /// First maintenance is a limit of zinc, a steel rate one of a wall: what a part has no use for is
-/// taken off, and a part without a rate of its own gets its category's middle as a 20-year mean.
-void settle_part(forecast::Part& part, const forecast::Settings& settings);
+/// taken off.
+void take_off_unused(forecast::Part& part);
+
+/// A part without a rate of its own gets the middle of its category, a first-year rate, as a
+/// 20-year mean.
+void assume_rate(forecast::Part& part, const forecast::Settings& settings);
 
 /// Whether a 20-year mean is within 1 % of the middle of the category, taken as a mean or as a
 /// first-year rate.

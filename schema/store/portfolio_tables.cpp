@@ -205,7 +205,7 @@ Result<> PortfolioTables::load_parts() {
       part.reference_areas = std::max(1, static_cast<int>(faces->array()->size()));
     part.wall_limit_mm = divided(component.number(wall_limit), 100);
     if (const Thing* site = sites_.find(component.feed)) set_rules(*site, part);
-    settle_part(part, question_.settings);
+    take_off_unused(part);
     made.emplace_back(std::move(part), &component);
   }
   std::sort(made.begin(), made.end(),

@@ -155,12 +155,13 @@ Result<> write_rows(RegisterState& state, const Plan& plan, const Draft* ended) 
   if (!state.segment.stored) {
     if (auto done = state.segment.write(*state.database); !done) return done;
   }
+  fold::Batch batch(*state.cache);  // rows that stand for many of these records are made once
   for (const auto& planned : plan.records) {
     if (auto done = state.journal->append(planned.row); !done) return done;
-    fold::add({planned.record, state.journal->feeds().at(planned.row.feed), state.journal->device(),
-               planned.row.seq, std::nullopt},
-              *state.cache);
+    batch.add({planned.record, state.journal->feeds().at(planned.row.feed), state.journal->device(),
+               planned.row.seq, std::nullopt});
   }
+  batch.finish();
   if (ended != nullptr) {
     if (auto done = erase_draft(*state.database, *ended); !done) return done;
   }

@@ -1,54 +1,44 @@
 #include "mobile/demo/making.h"
 
-#include <algorithm>
-#include <array>
-
 #include "core/base/result.h"
+#include "core/records/kinds.h"
 
 namespace kneerail::demo {
 
 namespace {
 
-struct CodeList {
-  std::string_view name;
-  std::vector<std::string_view> words;
+/// Where the records keep the words of a column of the tables of Skerrymouth.
+struct WordsOf {
+  std::string_view column;
+  int entity_type;
+  int field;
 };
 
-// The code lists of the register's tables (assets/skerrymouth), in the order of the records.
-const std::vector<CodeList>& code_lists() {
-  static const std::vector<CodeList> lists = {
-      {"what",
-       {"three-way tee", "corner tee", "cross", "elbow", "adjustable swivel", "sleeve coupling",
-        "base flange", "wall flange", "end cap", "clip-on for infill", "tube", "plate", "weld",
-        "welded section", "set screw", "bolt"}},
-      {"material", {"steel", "cast iron", "aluminium", "stainless steel"}},
-      {"protection", {"hot-dip zinc", "zinc plus paint", "paint on steel", "anodised", "bare"}},
-      {"system", {"slip-on", "welded"}},
-      {"category", {"C1", "C2", "C3", "C4", "C5", "CX"}},
-      {"exposure", {"open", "sheltered", "spray", "immersed at times", "de-icing salt"}},
-      {"role",
-       {"post tube", "rail tube", "top rail", "mid-rail", "fitting", "weld", "base fixing",
-        "toe board", "infill", "gate", "cut edge", "welded section"}},
-      {"person", {"inspector", "lead", "duty holder", "administrator"}},
-      {"instrument", {"coating gauge", "torque wrench", "wall gauge", "load gauge", "rule"}},
-      {"behind", {"walkers", "children", "crowd", "staff", "cyclists"}},
-      {"below", {"ground", "water", "road", "machinery"}},
-      {"consequence", {"high", "medium", "low"}},
-      {"face", {"seaward", "landward", "up", "down", "inside", "all round"}},
-      {"base", {"base flange", "wall flange", "welded plate", "cast in", "socket"}}};
-  return lists;
+constexpr WordsOf words_of[] = {
+    {"category", 3, 2},     {"exposure", 3, 3}, {"behind", 4, 11},    {"below", 4, 12},
+    {"consequence", 4, 15}, {"base", 5, 7},     {"role", 7, 1},       {"face", 7, 10},
+    {"what", 8, 1},         {"material", 8, 2}, {"protection", 8, 3}, {"system", 8, 12},
+    {"instrument", 9, 1},
+};
+constexpr int kind_role_given = 60;
+
+const FieldInfo* field_of(std::string_view column) {
+  if (column == "person") return kind_info(kind_role_given)->fields.find(1);
+  for (const WordsOf& one : words_of) {
+    if (one.column == column) return entity_info(one.entity_type)->fields.find(one.field);
+  }
+  return nullptr;
 }
 
 }  // namespace
 
-std::int64_t code(std::string_view list, std::string_view word) {
-  for (const CodeList& one : code_lists()) {
-    if (one.name != list) continue;
-    const auto found = std::find(one.words.begin(), one.words.end(), word);
-    if (found != one.words.end()) return found - one.words.begin() + 1;
-  }
-  check(false, "a table of Skerrymouth uses a word that is in no code list");
-  return 0;
+std::int64_t code(std::string_view column, std::string_view word) {
+  const FieldInfo* field = field_of(column);
+  check(field != nullptr, "a column of Skerrymouth has no words in the records");
+  const Words& words = field->shape == Shape::list ? field->parts.begin()->words : field->words;
+  const auto found = words.code(word);
+  check(found.has_value(), "a table of Skerrymouth uses a word that is in no code list");
+  return *found;
 }
 
 cbor::Map create_body(int type, const Uuid& parent, cbor::Map fields, const Origin& origin) {

@@ -83,8 +83,8 @@ class Making {
   std::optional<Error> error_;
 };
 
-/// The place of a word in a code list of the records, from 1.
-std::int64_t code(std::string_view list, std::string_view word);
+/// The records' code of a word, as a column of the tables of Skerrymouth uses it.
+std::int64_t code(std::string_view column, std::string_view word);
 
 /// How a thing came into the register, as the records say it.
 enum class MadeBy { rule = 1, import = 2, typing = 3 };

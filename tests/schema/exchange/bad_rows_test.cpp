@@ -13,8 +13,8 @@ struct Case {
   std::string sentence;  ///< without file and line
 };
 
-const std::vector<Case>& cases() {
-  static const std::vector<Case> all = {
+std::vector<Case> component_cases() {
+  return {
       {"components.csv", "k1,mole,sea,m1,3,fitting,zinc_coated_steel,,,,,,,,,,,,,",
        ", component_id k1: stands on line 2 already."},
       {"components.csv", ",mole,sea,m1,3,fitting,zinc_coated_steel,,,,,,,,,,,,,",
@@ -47,6 +47,11 @@ const std::vector<Case>& cases() {
        ", torque_minimum_nm 39: is over the target of 27 N·m. Are the two exchanged?"},
       {"components.csv", "n,mole,sea,m1,3,rail_tube,zinc_coated_steel,,,,,,,,,2.5,3.2,,,",
        ", wall_limit_mm 3.2: is over the nominal wall of 2.5 mm. Are the two exchanged?"},
+  };
+}
+
+std::vector<Case> visit_and_reading_cases() {
+  return {
       {"visits.csv", "v1,mole,2015-03-30,,,,,,", ", visit_id v1: stands on line 2 already."},
       {"visits.csv", "n,nowhere,2015-03-30,,,,,,",
        ", site_id nowhere: no component of components.csv stands at this site."},
@@ -82,6 +87,11 @@ const std::vector<Case>& cases() {
        ", replicate 31: is outside 1 to 30. Was 3.1 meant?"},
       {"readings.csv", "99,k1,v1,grade,,2,2,exact,,yesterday,,,",
        ", seen_at yesterday: is not an instant with its offset. Write 2026-06-30T14:05:00+02:00."},
+  };
+}
+
+std::vector<Case> other_cases() {
+  return {
       {"interventions.csv", "k3,2015-03-30,retorque,,39,B",
        ": the same work stands on line 2 already."},
       {"interventions.csv", "k77,2015-03-30,retorque,,39,B",
@@ -93,6 +103,16 @@ const std::vector<Case>& cases() {
       {"readings.csv", "99,k1,v1,grade,,2,\xFF,exact,,,,,",
        ": the text is not UTF-8; save the file again as CSV UTF-8."},
   };
+}
+
+const std::vector<Case>& cases() {
+  static const std::vector<Case> all = [] {
+    auto joined = component_cases();
+    for (const auto& more : {visit_and_reading_cases(), other_cases()}) {
+      joined.insert(joined.end(), more.begin(), more.end());
+    }
+    return joined;
+  }();
   return all;
 }
 

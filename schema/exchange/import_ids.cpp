@@ -23,9 +23,16 @@ Uuid id_of_reference(std::string_view what, std::string_view reference) {
 }
 
 Uuid instrument_id(InstrumentKind kind, std::string_view reference) {
-  constexpr std::string_view words[] = {"coating gauge", "torque wrench", "wall gauge"};
+  constexpr std::string_view words[] = {"coating gauge", "torque wrench", "wall gauge",
+                                        "load gauge", "rule"};
   if (reference.empty()) return {};
   return id_of_reference(words[static_cast<std::size_t>(kind) - 1], reference);
+}
+
+Uuid id_of_thing(std::string_view type_name, std::optional<InstrumentKind> instrument,
+                 std::string_view reference) {
+  if (instrument) return instrument_id(*instrument, reference);
+  return id_of_reference(type_name, reference);
 }
 
 }  // namespace kneerail::exchange

@@ -4,10 +4,12 @@
 // thing, so that the same file brought in twice makes nothing twice, on this machine or another.
 
 #include <initializer_list>
+#include <optional>
 #include <string_view>
 
 #include "core/base/date.h"
 #include "core/base/id.h"
+#include "core/records/entities.h"
 
 namespace kneerail::exchange {
 
@@ -19,11 +21,12 @@ Uuid derived_id(std::string_view what, std::initializer_list<std::string_view> r
 /// An identifier that already is a register's own is kept; any other is derived from.
 Uuid id_of_reference(std::string_view what, std::string_view reference);
 
-/// Kinds of instrument that a portfolio names, each in a column of its own; the codes of an
-/// instrument's field 1.
-enum class InstrumentKind { coating_gauge = 1, torque_wrench = 2, wall_gauge = 3 };
-
 /// Gauges and wrenches are named apart, so one name may be one of each. Zero: none named.
 Uuid instrument_id(InstrumentKind kind, std::string_view reference);
+
+/// The id of a thing of the register by the name its file gives it; `instrument` where it is one
+/// of a kind that is said.
+Uuid id_of_thing(std::string_view type_name, std::optional<InstrumentKind> instrument,
+                 std::string_view reference);
 
 }  // namespace kneerail::exchange

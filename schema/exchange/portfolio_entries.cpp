@@ -7,20 +7,21 @@
 
 #include "core/base/text.h"
 #include "core/corrosion/attack.h"
-#include "schema/exchange/entry_keys.h"
+#include "core/records/registers.h"
+#include "core/records/rule_set.h"
 #include "schema/exchange/import_ids.h"
 #include "schema/store/portfolio_store.h"
 
 namespace kneerail::exchange {
 namespace {
 
-using forecast::Material;
 using forecast::PartKind;
+using FileMaterial = forecast::Material;
 
 /// The component type that parts of equal values share.
 struct TypeValues {
   PartKind kind;
-  Material material;
+  FileMaterial material;
   std::optional<std::int64_t> wall_tenth_mm;
   std::optional<std::int64_t> target_tenth_nm;
   std::optional<std::int64_t> minimum_tenth_nm;
@@ -51,103 +52,105 @@ Uuid type_id(const TypeValues& values) {
   return derived_id("component type", {type_reference(values)});
 }
 
-Entry create(const Uuid& feed, const Uuid& id, int type, const Uuid& parent, cbor::Map fields,
-             std::string_view reference) {
+Entry create(const Uuid& feed, const Uuid& id, EntityType type, const Uuid& parent,
+             cbor::Map fields, std::string_view reference) {
+  Create made;
+  made.type = type;
+  if (!parent.is_zero()) made.parent = parent;
+  made.fields = std::move(fields);
+  if (!reference.empty() && !uuid_from_text(reference)) made.import_reference = reference;
+  made.made_by = MadeBy::import;
   Entry entry;
   entry.feed = feed;
-  entry.kind = kind_create;
+  entry.kind = Create::kind;
   entry.id = id;
-  entry.body.set(create_type, type);
-  if (!parent.is_zero()) entry.body.set(create_parent, parent);
-  entry.body.set(create_fields, std::move(fields));
-  if (!reference.empty() && !uuid_from_text(reference)) entry.body.set(create_reference, reference);
-  entry.body.set(create_by, made_by_import);
+  entry.body = to_body(made);
   return entry;
 }
 
+/// A number, or a code; nothing where it is not known.
 template <class Value>
 void set_if(cbor::Map& map, int key, const std::optional<Value>& value) {
-  if (value) map.set(key, *value);
+  if (value) map.set(key, static_cast<std::int64_t>(*value));
 }
 
-/// Material and protection of a component type. A file does not say whether zinc is painted: taken
-/// as not painted.
-void set_material(cbor::Map& fields, Material material) {
-  enum : int { material_key = 2, protection_key = 3 };
-  enum : int { steel = 1, aluminium = 3, stainless = 4 };
-  enum : int { hot_dip_zinc = 1, paint_on_steel = 3, bare = 5 };
+std::int64_t code(auto value) {
+  return static_cast<std::int64_t>(value);
+}
+
+struct Made {
+  Material material;
+  std::optional<Protection> protection;
+};
+
+/// A file does not say whether zinc is painted: taken as not painted.
+Made made_of(FileMaterial material) {
   switch (material) {
-    case Material::zinc_coated_steel:
-      fields.set(material_key, steel);
-      fields.set(protection_key, hot_dip_zinc);
-      return;
-    case Material::painted_steel:
-      fields.set(material_key, steel);
-      fields.set(protection_key, paint_on_steel);
-      return;
-    case Material::bare_steel:
-      fields.set(material_key, steel);
-      fields.set(protection_key, bare);
-      return;
-    case Material::aluminium:
-      fields.set(material_key, aluminium);
-      return;
-    case Material::stainless:
-      fields.set(material_key, stainless);
-      return;
+    case FileMaterial::zinc_coated_steel:
+      return {Material::steel, Protection::hot_dip_zinc};
+    case FileMaterial::painted_steel:
+      return {Material::steel, Protection::paint_on_steel};
+    case FileMaterial::bare_steel:
+      return {Material::steel, Protection::bare};
+    case FileMaterial::aluminium:
+      return {Material::aluminium, std::nullopt};
+    case FileMaterial::stainless:
+      return {Material::stainless_steel, std::nullopt};
   }
+  return {Material::steel, std::nullopt};
 }
 
-std::optional<int> what_a_type_does(PartKind kind) {
+/// Nothing for a fitting or fixing: a file does not say which it is.
+std::optional<WhatItDoes> what_a_type_does(PartKind kind) {
   switch (kind) {
     case PartKind::post_tube:
     case PartKind::rail_tube:
-      return 11;
+      return WhatItDoes::tube;
     case PartKind::weld:
-      return 13;
+      return WhatItDoes::weld;
     case PartKind::welded_section:
-      return 14;
+      return WhatItDoes::welded_section;
     default:
-      return std::nullopt;  // a file does not say which fitting it is
+      return std::nullopt;
   }
 }
 
-int role_of(PartKind kind) {
+Role role_of(PartKind kind) {
   switch (kind) {
     case PartKind::post_tube:
-      return 1;
+      return Role::post_tube;
     case PartKind::rail_tube:
-      return 2;
+      return Role::rail_tube;
     case PartKind::fitting:
-      return 5;
+      return Role::fitting;
     case PartKind::weld:
-      return 6;
+      return Role::weld;
     case PartKind::base_fixing:
-      return 7;
+      return Role::base_fixing;
     case PartKind::toe_board:
-      return 8;
+      return Role::toe_board;
     case PartKind::infill:
-      return 9;
+      return Role::infill;
     case PartKind::gate:
-      return 10;
+      return Role::gate;
     case PartKind::cut_edge:
-      return 11;
+      return Role::cut_edge;
     case PartKind::welded_section:
-      return 12;
+      return Role::welded_section;
   }
-  return 5;
+  return Role::fitting;
 }
 
-std::optional<int> exposure_code(forecast::Exposure exposure) {
+std::optional<Exposure> exposure_of(forecast::Exposure exposure) {
   switch (exposure) {
     case forecast::Exposure::unknown:
       return std::nullopt;
     case forecast::Exposure::open:
-      return 1;
+      return Exposure::open;
     case forecast::Exposure::sheltered:
-      return 2;
+      return Exposure::sheltered;
     case forecast::Exposure::spray:
-      return 3;
+      return Exposure::spray;
   }
   return std::nullopt;
 }
@@ -158,23 +161,21 @@ std::int64_t first_year_thousandth_um(double mean_um_per_year, double exponent) 
   return std::llround(mean_um_per_year / factor * 1000);
 }
 
-cbor::Map zone_fields(const ZoneRow& row) {
-  enum : int { name = 1, category = 2, zinc_loss = 7, spread = 8, steel_loss = 9, from = 10 };
-  constexpr int from_category = 1;
+cbor::Map fields_of_zone(const ZoneRow& row) {
   const forecast::Settings settings;
   cbor::Map fields;
-  fields.set(name, row.id);
-  if (row.category) fields.set(category, static_cast<int>(*row.category) + 1);
+  fields.set(zone_field::name, row.id);
+  if (row.category) fields.set(zone_field::corrosivity_category, code(*row.category) + 1);
   if (row.zinc_rate_um_per_year)
-    fields.set(zinc_loss,
+    fields.set(zone_field::first_year_zinc_loss,
                first_year_thousandth_um(*row.zinc_rate_um_per_year, settings.zinc_path_exponent));
-  set_if(fields, spread, row.zinc_rate_ln_sd_thousandth);
+  set_if(fields, zone_field::zinc_loss_ln_sd, row.zinc_rate_ln_sd_thousandth);
   if (row.steel_rate_um_per_year)
-    fields.set(steel_loss,
+    fields.set(zone_field::first_year_steel_loss,
                first_year_thousandth_um(*row.steel_rate_um_per_year, settings.steel_path_exponent));
   if (row.zinc_rate_um_per_year && row.category &&
       is_category_rate(*row.zinc_rate_um_per_year, *row.category, settings))
-    fields.set(from, from_category);
+    fields.set(zone_field::loss_from, code(LossFrom::category));
   return fields;
 }
 
@@ -209,8 +210,8 @@ PortfolioEntries::PortfolioEntries(const CheckedPortfolio& portfolio, Uuid organ
 
 Entry PortfolioEntries::organisation(const Uuid& id, std::string_view name) {
   cbor::Map fields;
-  fields.set(1, name);
-  return create(id, id, type_organisation, {}, std::move(fields), {});
+  fields.set(organisation_field::name, name);
+  return create(id, id, EntityType::organisation, {}, std::move(fields), {});
 }
 
 Uuid PortfolioEntries::site_id(std::string_view reference) const {
@@ -251,48 +252,47 @@ std::string PortfolioEntries::rule_set_reference(const SiteRow& site) const {
 
 /// Limits 1, 2 and 6. Sites of equal limits share a rule set.
 std::vector<Entry> PortfolioEntries::rule_sets() const {
-  enum : int { name = 1, limits_key = 3 };
-  enum : int { zinc_gone = 1, first_maintenance = 2, replace_grade = 6 };
   std::vector<Entry> entries;
   std::set<std::string> made;
   for (const auto& site : portfolio_.sites) {
     const std::string reference = rule_set_reference(site);
     if (reference.empty() || !made.insert(reference).second) continue;
     cbor::Map limits;
-    set_if(limits, zinc_gone, portfolio_.zinc_gone_tenth_um);
-    set_if(limits, first_maintenance, site.first_maintenance_tenth_um);
-    set_if(limits, replace_grade, portfolio_.replace_grade);
+    set_if(limits, limit_key::zinc_gone, portfolio_.zinc_gone_tenth_um);
+    set_if(limits, limit_key::first_maintenance, site.first_maintenance_tenth_um);
+    set_if(limits, limit_key::replace_grade, portfolio_.replace_grade);
     cbor::Map fields;
-    fields.set(name, reference);
-    fields.set(limits_key, std::move(limits));
-    entries.push_back(create(organisation_, derived_id("rule set", {reference}), type_rule_set,
-                             organisation_, std::move(fields), reference));
+    fields.set(rule_set_field::name, reference);
+    fields.set(rule_set_field::limits, std::move(limits));
+    entries.push_back(create(organisation_, derived_id("rule set", {reference}),
+                             EntityType::rule_set, organisation_, std::move(fields), reference));
   }
   return entries;
 }
 
 std::vector<Entry> PortfolioEntries::component_types() const {
-  enum : int { does = 1, tube_wall = 5, target = 6, lowest = 7, owners_name = 11 };
+  using namespace component_type_field;
   std::set<TypeValues> made;
   for (const auto& row : portfolio_.components) made.insert(type_values(row));
   std::vector<Entry> entries;
   for (const auto& values : made) {
     cbor::Map fields;
-    if (const auto what = what_a_type_does(values.kind)) fields.set(does, *what);
-    set_material(fields, values.material);
+    const Made made_from = made_of(values.material);
+    set_if(fields, what_it_does, what_a_type_does(values.kind));
+    fields.set(material, code(made_from.material));
+    set_if(fields, protection, made_from.protection);
     set_if(fields, tube_wall, values.wall_tenth_mm);
-    set_if(fields, target, values.target_tenth_nm);
-    set_if(fields, lowest, values.minimum_tenth_nm);
+    set_if(fields, torque_target, values.target_tenth_nm);
+    set_if(fields, torque_lowest, values.minimum_tenth_nm);
     const std::string reference = type_reference(values);
     fields.set(owners_name, reference);
-    entries.push_back(create(organisation_, type_id(values), type_component_type, organisation_,
-                             std::move(fields), reference));
+    entries.push_back(create(organisation_, type_id(values), EntityType::component_type,
+                             organisation_, std::move(fields), reference));
   }
   return entries;
 }
 
 std::vector<Entry> PortfolioEntries::people() const {
-  constexpr int initials = 2;
   constexpr std::size_t initials_max = 6;
   std::set<std::string> made;
   for (const auto& row : portfolio_.visits)
@@ -300,15 +300,14 @@ std::vector<Entry> PortfolioEntries::people() const {
   std::vector<Entry> entries;
   for (const auto& person : made) {
     cbor::Map fields;
-    if (person.size() <= initials_max) fields.set(initials, person);
-    entries.push_back(create(organisation_, id_of_reference("person", person), type_person,
+    if (person.size() <= initials_max) fields.set(person_field::initials, person);
+    entries.push_back(create(organisation_, id_of_reference("person", person), EntityType::person,
                              organisation_, std::move(fields), person));
   }
   return entries;
 }
 
 std::vector<Entry> PortfolioEntries::instruments() const {
-  enum : int { kind = 1, serial = 2 };
   constexpr std::size_t serial_max = 40;
   std::set<std::pair<InstrumentKind, std::string>> made;
   for (const auto& row : portfolio_.visits) {
@@ -317,26 +316,26 @@ std::vector<Entry> PortfolioEntries::instruments() const {
     made.insert({InstrumentKind::wall_gauge, row.wall_gauge});
   }
   std::vector<Entry> entries;
-  for (const auto& [code, reference] : made) {
+  for (const auto& [kind, reference] : made) {
     if (reference.empty()) continue;
     cbor::Map fields;
-    fields.set(kind, static_cast<int>(code));
-    if (reference.size() <= serial_max && !uuid_from_text(reference)) fields.set(serial, reference);
-    entries.push_back(create(organisation_, instrument_id(code, reference), type_instrument,
+    fields.set(instrument_field::kind, code(kind));
+    if (reference.size() <= serial_max && !uuid_from_text(reference))
+      fields.set(instrument_field::serial, reference);
+    entries.push_back(create(organisation_, instrument_id(kind, reference), EntityType::instrument,
                              organisation_, std::move(fields), reference));
   }
   return entries;
 }
 
 std::vector<Entry> PortfolioEntries::sites() const {
-  enum : int { name = 1, rule_set = 6 };
   std::vector<Entry> entries;
   for (const auto& row : portfolio_.sites) {
     cbor::Map fields;
-    fields.set(name, row.id);
+    fields.set(site_field::name, row.id);
     if (const auto reference = rule_set_reference(row); !reference.empty())
-      fields.set(rule_set, derived_id("rule set", {reference}));
-    entries.push_back(create(organisation_, site_id(row.id), type_site, organisation_,
+      fields.set(site_field::rule_set, derived_id("rule set", {reference}));
+    entries.push_back(create(organisation_, site_id(row.id), EntityType::site, organisation_,
                              std::move(fields), row.id));
   }
   return entries;
@@ -346,78 +345,66 @@ std::vector<Entry> PortfolioEntries::zones() const {
   std::vector<Entry> entries;
   for (const auto& row : portfolio_.zones) {
     const Uuid site = site_id(row.site);
-    entries.push_back(
-        create(site, id_of_reference("zone", row.id), type_zone, site, zone_fields(row), row.id));
+    entries.push_back(create(site, id_of_reference("zone", row.id), EntityType::zone, site,
+                             fields_of_zone(row), row.id));
   }
   return entries;
 }
 
 std::vector<Entry> PortfolioEntries::runs() const {
-  enum : int { name = 1, order = 9 };
   std::vector<Entry> entries;
   for (std::size_t run = 0; run < portfolio_.runs.size(); ++run) {
     const RunRow& row = portfolio_.runs[run];
     cbor::Map fields;
-    fields.set(name, row.id);
-    fields.set(order, static_cast<std::int64_t>(run) + 1);
-    entries.push_back(create(site_of_run(run), run_id(run), type_run,
+    fields.set(run_field::name, row.id);
+    fields.set(run_field::order, code(run) + 1);
+    entries.push_back(create(site_of_run(run), run_id(run), EntityType::run,
                              id_of_reference("zone", row.zone), std::move(fields), row.id));
   }
   return entries;
 }
 
 std::vector<Entry> PortfolioEntries::posts_and_bays(std::size_t run) const {
-  enum : int { label = 1, chainage = 2, order = 3 };
-  enum : int { from_post = 1, to_post = 2, bay_kind = 3 };
-  constexpr int rails = 1;
   const auto& posts = layout_.runs[run].posts;
   const Uuid site = site_of_run(run);
   std::vector<Entry> entries;
   for (std::size_t post = 0; post < posts.size(); ++post) {
     cbor::Map fields;
-    fields.set(label, std::to_string(post + 1));
-    fields.set(chainage, posts[post].chainage_mm);
-    fields.set(order, static_cast<std::int64_t>(post) + 1);
+    fields.set(post_field::label, std::to_string(post + 1));
+    fields.set(post_field::chainage, posts[post].chainage_mm);
+    fields.set(post_field::order, code(post) + 1);
     entries.push_back(
-        create(site, post_id(run, post), type_post, run_id(run), std::move(fields), {}));
+        create(site, post_id(run, post), EntityType::post, run_id(run), std::move(fields), {}));
   }
   for (std::size_t bay = 0; bay + 1 < posts.size(); ++bay) {
     cbor::Map fields;
-    fields.set(from_post, post_id(run, bay));
-    fields.set(to_post, post_id(run, bay + 1));
-    fields.set(bay_kind, rails);
-    entries.push_back(create(site, bay_id(run, bay), type_bay, run_id(run), std::move(fields), {}));
+    fields.set(bay_field::from_post, post_id(run, bay));
+    fields.set(bay_field::to_post, post_id(run, bay + 1));
+    fields.set(bay_field::kind, code(BayKind::rails));
+    entries.push_back(
+        create(site, bay_id(run, bay), EntityType::bay, run_id(run), std::move(fields), {}));
   }
   return entries;
 }
 
 Entry PortfolioEntries::component(std::size_t place) const {
-  enum : int {
-    role = 1,
-    component_type = 2,
-    place_key = 3,
-    in_service = 5,
-    nominal = 6,
-    spots = 10,
-    exposure = 11,
-    wall_limit = 13
-  };
-  constexpr int all_round = 6;
+  using namespace component_field;
   const ComponentRow& row = portfolio_.components[place];
   const Placement& at = layout_.placements[place];
   const auto run = static_cast<std::size_t>(at.run);
   const auto parent = static_cast<std::size_t>(at.parent);
   cbor::Map fields;
-  fields.set(role, role_of(row.kind));
+  fields.set(role, code(role_of(row.kind)));
   fields.set(component_type, type_id(type_values(row)));
-  fields.set(place_key, cbor::Array{at.along_mm, std::int64_t{0}});
-  if (row.installed) fields.set(in_service, std::int64_t{row.installed->days});
-  set_if(fields, nominal, row.coating_nominal_tenth_um);
+  fields.set(component_field::place, cbor::Array{at.along_mm, std::int64_t{0}});
+  if (row.installed) fields.set(date_in_service, std::int64_t{row.installed->days});
+  set_if(fields, coating_nominal, row.coating_nominal_tenth_um);
   if (row.reference_areas > 1)
-    fields.set(spots, cbor::Array(static_cast<std::size_t>(row.reference_areas), all_round));
-  set_if(fields, exposure, exposure_code(row.exposure));
+    fields.set(spots,
+               cbor::Array(static_cast<std::size_t>(row.reference_areas), code(Face::all_round)));
+  set_if(fields, exposure, exposure_of(row.exposure));
   set_if(fields, wall_limit, row.wall_limit_hundredth_mm);
-  return create(site_of_run(run), component_ids_[place], type_component,
+  return create(site_of_run(run), component_ids_[place], EntityType::component,
                 at.in_bay ? bay_id(run, parent) : post_id(run, parent), std::move(fields), row.id);
 }
 

@@ -52,8 +52,13 @@ class PortfolioEntries {
   Entry work(const CheckedWork& work) const;
 
  private:
-  [[nodiscard]] Entry joined(std::size_t place, const Entry& opened) const;
-  [[nodiscard]] Entry foil(std::size_t place, const Entry& opened) const;
+  template <class Body>
+  [[nodiscard]] Entry of_visit(std::size_t place, const Uuid& subject, const Body& body) const;
+  template <class Body>
+  [[nodiscard]] Entry of_reading(const StagedReading& first, Body body) const;
+  [[nodiscard]] Entry opened(std::size_t place) const;
+  [[nodiscard]] Entry joined(std::size_t place) const;
+  [[nodiscard]] Entry foil(std::size_t place) const;
   [[nodiscard]] Uuid site_id(std::string_view reference) const;
   [[nodiscard]] Uuid run_id(std::size_t run) const;
   [[nodiscard]] Uuid site_of_run(std::size_t run) const;
@@ -63,7 +68,6 @@ class PortfolioEntries {
   [[nodiscard]] Uuid life_on(std::int32_t component, Date day) const;
   [[nodiscard]] std::string rule_set_reference(const SiteRow& site) const;
   [[nodiscard]] Uuid instrument_of(const StagedReading& reading) const;
-  [[nodiscard]] cbor::Map reading_body(const std::vector<StagedReading>& set) const;
   [[nodiscard]] Uuid reading_id(const StagedReading& first) const;
 
   const CheckedPortfolio& portfolio_;

@@ -2,7 +2,14 @@
 // portfolio_entries.cpp.
 
 #include "core/base/text.h"
-#include "schema/exchange/entry_keys.h"
+#include "core/records/coating_reading.h"
+#include "core/records/condition_grade.h"
+#include "core/records/instrument.h"
+#include "core/records/strike.h"
+#include "core/records/torque_reading.h"
+#include "core/records/visit.h"
+#include "core/records/wall_reading.h"
+#include "core/records/work.h"
 #include "schema/exchange/import_ids.h"
 #include "schema/exchange/portfolio_entries.h"
 
@@ -10,89 +17,113 @@ namespace kneerail::exchange {
 namespace {
 
 using forecast::Action;
-using forecast::Censoring;
 using forecast::Quantity;
-
-enum SeenKey : int { key_copied_from = 93, key_seen_at = 94, key_as_last_time = 97, key_life = 98 };
-
-int kind_of(Quantity quantity) {
-  switch (quantity) {
-    case Quantity::grade:
-      return kind_grade;
-    case Quantity::coating_um:
-      return kind_coating;
-    case Quantity::torque_nm:
-      return kind_torque;
-    case Quantity::wall_mm:
-      return kind_wall;
-  }
-  return kind_grade;
-}
+using FileCensoring = forecast::Censoring;
 
 /// A file is copied from paper: it says the day, not the hour.
-void set_seen(cbor::Map& body, Instant at) {
-  body.set(key_copied_from, copied_from_paper);
-  body.set(key_seen_at, at.ms);
+Provenance seen(Instant at) {
+  Provenance from;
+  from.copied_from = CopiedFrom::paper;
+  from.seen_at = at;
+  return from;
 }
 
-cbor::Value replicates_of(const std::vector<StagedReading>& set) {
-  cbor::Array values;
-  for (const auto& one : set) values.emplace_back(one.row.value);
+std::vector<std::int64_t> replicates_of(const std::vector<StagedReading>& set) {
+  std::vector<std::int64_t> values;
+  for (const auto& one : set) values.push_back(one.row.value);
   return values;
 }
 
-void set_torque(cbor::Map& body, const ReadingRow& row) {
-  enum : int { screw = 3, as_found = 4, censoring = 5, method = 6, wrench_set = 10 };
-  enum : int { clicked_still = 1, clicked_moved = 2, value_read = 3 };
-  body.set(screw, std::int64_t{row.spot});
-  body.set(as_found, row.value);
-  body.set(censoring, static_cast<int>(row.censoring));
-  const auto set = row.wrench_set_tenth_nm;
-  int how = value_read;
-  if (row.censoring == Censoring::at_least) how = clicked_still;
-  if (row.censoring == Censoring::at_most) how = clicked_moved;
-  if (row.censoring == Censoring::about && set) how = clicked_moved;
-  body.set(method, how);
-  if (set) body.set(wrench_set, *set);
+TorqueMethod method_of(const ReadingRow& row) {
+  switch (row.censoring) {
+    case FileCensoring::at_least:
+      return TorqueMethod::click_no_movement;
+    case FileCensoring::at_most:
+      return TorqueMethod::click_moved;
+    case FileCensoring::about:
+      return row.wrench_set_tenth_nm ? TorqueMethod::click_moved : TorqueMethod::breakaway_read;
+    case FileCensoring::exact:
+      break;
+  }
+  return TorqueMethod::breakaway_read;
 }
 
 /// Works of kind 40. A strike's signing (46) is apart.
-int action_code(Action action) {
+WorkAction work_action(Action action) {
   switch (action) {
     case Action::retorque:
-      return 1;
+      return WorkAction::retorque;
     case Action::touch_up:
-      return 2;
+      return WorkAction::touch_up;
     case Action::replace:
-      return 3;
+      return WorkAction::replace;
     case Action::regalvanise:
-      return 5;
+      return WorkAction::regalvanise;
     case Action::re_erect:
       break;
   }
-  return 9;
+  return WorkAction::other;
 }
 
-cbor::Map strike_step_body(const WorkRow& row, const Uuid& strike) {
-  enum : int { strike_key = 1, step = 2, as_left = 3, screw = 5 };
-  constexpr int torque_signed = 3;
-  cbor::Map body;
-  body.set(strike_key, strike);
-  body.set(step, torque_signed);
-  if (row.as_left_tenth_nm) body.set(as_left, *row.as_left_tenth_nm);
-  if (row.screw > 0) body.set(screw, std::int64_t{row.screw});
-  return body;
+std::optional<int> screw_of(const WorkRow& row) {
+  return row.screw > 0 ? std::optional<int>(row.screw) : std::nullopt;
 }
 
-cbor::Map work_body(const WorkRow& row) {
-  enum : int { action = 2, as_left = 4, new_nominal = 7, day_done = 9, screw = 12 };
-  cbor::Map body;
-  body.set(action, action_code(row.action));
-  if (row.as_left_tenth_nm) body.set(as_left, *row.as_left_tenth_nm);
-  if (row.new_coating_nominal_tenth_um) body.set(new_nominal, *row.new_coating_nominal_tenth_um);
-  body.set(day_done, std::int64_t{row.day.days});
-  if (row.screw > 0) body.set(screw, std::int64_t{row.screw});
-  return body;
+StrikeStep strike_step(const WorkRow& row, const Uuid& strike) {
+  StrikeStep step;
+  step.strike = strike;
+  step.step = StrikeStepKind::torque_signed;
+  step.as_left_tenth_nm = row.as_left_tenth_nm;
+  step.screw = screw_of(row);
+  step.provenance = seen(noon_utc(row.day));
+  return step;
+}
+
+WorkDone work_done(const WorkRow& row) {
+  WorkDone work;
+  work.action = work_action(row.action);
+  work.as_left_tenth_nm = row.as_left_tenth_nm;
+  work.new_coating_nominal_tenth_um = row.new_coating_nominal_tenth_um;
+  work.day_done = row.day;
+  work.screw = screw_of(row);
+  work.provenance = seen(noon_utc(row.day));
+  return work;
+}
+
+ConditionGrade condition_grade(const ReadingRow& row) {
+  ConditionGrade grade;
+  grade.grade = static_cast<int>(row.value);
+  if (row.how != forecast::How::not_said) grade.how = static_cast<HowLooked>(row.how);
+  grade.note.as_last_time.set = row.carried;
+  return grade;
+}
+
+TorqueReading torque_reading(const ReadingRow& row) {
+  TorqueReading torque;
+  torque.screw = row.spot;
+  torque.as_found_tenth_nm = row.value;
+  torque.censoring = static_cast<Censoring>(row.censoring);
+  torque.method = method_of(row);
+  torque.wrench_set_tenth_nm = row.wrench_set_tenth_nm;
+  return torque;
+}
+
+CoatingReading coating_reading(const std::vector<StagedReading>& set) {
+  const ReadingRow& row = set.front().row;
+  CoatingReading coating;
+  coating.replicates_tenth_um = replicates_of(set);
+  coating.spot = row.spot;
+  if (row.surface != forecast::Surface::not_said)
+    coating.under_probe = static_cast<UnderProbe>(row.surface);
+  return coating;
+}
+
+WallReading wall_reading(const std::vector<StagedReading>& set) {
+  WallReading wall;
+  wall.replicates_hundredth_mm = replicates_of(set);
+  const int o_clock = set.front().row.spot;
+  wall.clock_position = o_clock == 0 ? clock_not_stated : o_clock % 12;
+  return wall;
 }
 
 Uuid work_id(const WorkRow& row) {
@@ -114,65 +145,68 @@ Uuid PortfolioEntries::visit_id(std::size_t place) const {
 /// One visit a row. Rows of one site and day are said to be the same visit, so that the worst of
 /// their grades counts, as of two people who walk together.
 std::vector<Entry> PortfolioEntries::visit(std::size_t place) const {
-  constexpr int routine = 1;
   const VisitRow& row = portfolio_.visits[place];
-  std::vector<Entry> entries;
-  Entry opened;
-  opened.feed = site_id(row.site);
-  opened.kind = kind_visit;
-  opened.subject = opened.feed;
-  opened.who = row.inspector.empty() ? Uuid{} : id_of_reference("person", row.inspector);
-  opened.id = visit_id(place);
-  opened.body.set(1, routine);
-  set_seen(opened.body, noon_utc(row.day));
-  if (first_row_of_visit_[place] != place) {
-    entries.push_back(joined(place, opened));
-    if (row.foil_true_tenth_um && row.foil_read_tenth_um) entries.push_back(foil(place, opened));
-    return entries;
-  }
-  entries.push_back(opened);
+  const bool is_first_row = first_row_of_visit_[place] == place;
+  std::vector<Entry> entries{is_first_row ? opened(place) : joined(place)};
   const std::size_t first = first_visit_of_day_[place];
-  if (first != place && visit_id(first) != *opened.id) {
-    Entry same = opened;
-    same.kind = kind_same_visit;
-    same.subject = *opened.id;
-    same.id = derived_id("same visit", {row.id, portfolio_.visits[first].id}, row.day);
-    same.body = cbor::Map{{1, visit_id(first)}};
-    entries.push_back(std::move(same));
+  if (is_first_row && first != place && visit_id(first) != visit_id(place)) {
+    SameVisit same;
+    same.other_visit = visit_id(first);
+    Entry entry = of_visit(place, visit_id(place), same);
+    entry.id = derived_id("same visit", {row.id, portfolio_.visits[first].id}, row.day);
+    entries.push_back(std::move(entry));
   }
-  if (row.foil_true_tenth_um && row.foil_read_tenth_um) entries.push_back(foil(place, opened));
+  if (row.foil_true_tenth_um && row.foil_read_tenth_um) entries.push_back(foil(place));
   return entries;
 }
 
+/// An entry of a visit's row: its site's feed, its inspector.
+template <class Body>
+Entry PortfolioEntries::of_visit(std::size_t place, const Uuid& subject, const Body& body) const {
+  const VisitRow& row = portfolio_.visits[place];
+  Entry entry;
+  entry.feed = site_id(row.site);
+  entry.kind = Body::kind;
+  entry.subject = subject;
+  entry.who = row.inspector.empty() ? Uuid{} : id_of_reference("person", row.inspector);
+  entry.body = to_body(body);
+  return entry;
+}
+
+Entry PortfolioEntries::opened(std::size_t place) const {
+  const VisitRow& row = portfolio_.visits[place];
+  VisitOpened visit;
+  visit.kind_of_visit = VisitKind::routine;
+  visit.provenance = seen(noon_utc(row.day));
+  Entry entry = of_visit(place, site_id(row.site), visit);
+  entry.id = visit_id(place);
+  return entry;
+}
+
 /// A further row of a visit that an earlier row opened: another person, or another gauge.
-Entry PortfolioEntries::joined(std::size_t place, const Entry& opened) const {
-  Entry joined = opened;
-  joined.kind = kind_visit_joined;
-  joined.subject = *opened.id;
-  joined.id =
-      derived_id("visit joined", {portfolio_.visits[place].id}, portfolio_.visits[place].day);
-  joined.body = cbor::Map{};
-  set_seen(joined.body, noon_utc(portfolio_.visits[place].day));
-  return joined;
+Entry PortfolioEntries::joined(std::size_t place) const {
+  const VisitRow& row = portfolio_.visits[place];
+  VisitJoined visit;
+  visit.provenance = seen(noon_utc(row.day));
+  Entry entry = of_visit(place, visit_id(place), visit);
+  entry.id = derived_id("visit joined", {row.id}, row.day);
+  return entry;
 }
 
 /// In order, for the readings after it were taken with the gauge.
-Entry PortfolioEntries::foil(std::size_t place, const Entry& opened) const {
-  enum : int { visit = 1, what = 2, reference = 3, readings = 4, in_order = 5 };
-  constexpr int check_foil = 2;
+Entry PortfolioEntries::foil(std::size_t place) const {
   const VisitRow& row = portfolio_.visits[place];
-  Entry foil = opened;
-  foil.kind = kind_instrument_check;
-  foil.subject = instrument_id(InstrumentKind::coating_gauge, row.coating_gauge);
-  foil.id = derived_id("check foil", {row.id}, row.day);
-  foil.body = cbor::Map{};
-  foil.body.set(visit, *opened.id);
-  foil.body.set(what, check_foil);
-  foil.body.set(reference, *row.foil_true_tenth_um);
-  foil.body.set(readings, cbor::Array{*row.foil_read_tenth_um});
-  foil.body.set(in_order, true);
-  set_seen(foil.body, noon_utc(row.day));
-  return foil;
+  InstrumentCheck foil;
+  foil.visit = visit_id(place);
+  foil.what = CheckKind::check_foil;
+  foil.reference_value = *row.foil_true_tenth_um;
+  foil.readings = {*row.foil_read_tenth_um};
+  foil.in_order = true;
+  foil.provenance = seen(noon_utc(row.day));
+  Entry entry =
+      of_visit(place, instrument_id(InstrumentKind::coating_gauge, row.coating_gauge), foil);
+  entry.id = derived_id("check foil", {row.id}, row.day);
+  return entry;
 }
 
 /// The life of a part on a day: that of its last replacement before it. A reading on the day of a
@@ -217,50 +251,36 @@ Uuid PortfolioEntries::reading_id(const StagedReading& first) const {
                     visit.day);
 }
 
-cbor::Map PortfolioEntries::reading_body(const std::vector<StagedReading>& set) const {
-  enum : int { visit = 1, grade = 2, grade_how = 5 };
-  enum : int { instrument = 2, replicates = 3, spot = 4, under_probe = 8 };
-  constexpr std::int64_t clock_not_stated = 12;
-  const StagedReading& first = set.front();
-  const ReadingRow& row = first.row;
-  cbor::Map body;
-  body.set(visit, visit_id(static_cast<std::size_t>(first.visit)));
-  if (row.quantity == Quantity::grade) {
-    body.set(grade, row.value);
-    if (row.how != forecast::How::not_said) body.set(grade_how, static_cast<int>(row.how));
-    if (row.carried) body.set(key_as_last_time, true);
-    return body;
-  }
-  body.set(instrument, instrument_of(first));
-  if (row.quantity == Quantity::torque_nm) {
-    set_torque(body, row);
-    return body;
-  }
-  body.set(replicates, replicates_of(set));
-  if (row.quantity == Quantity::wall_mm) {
-    body.set(spot, row.spot == 0 ? clock_not_stated : std::int64_t{row.spot % 12});
-    return body;
-  }
-  body.set(spot, std::int64_t{row.spot});
-  if (row.surface != forecast::Surface::not_said)
-    body.set(under_probe, static_cast<int>(row.surface));
-  return body;
+/// What every reading says, put to the part of its own that `body` is.
+template <class Body>
+Entry PortfolioEntries::of_reading(const StagedReading& first, Body body) const {
+  const auto place = static_cast<std::size_t>(first.visit);
+  const Instant at = first.row.seen_at.value_or(noon_utc(portfolio_.visits[place].day));
+  body.visit = visit_id(place);
+  body.note.life = life_on(first.component, utc_day(at));
+  body.note.provenance = seen(at);
+  Entry entry = of_visit(place, component_ids_[static_cast<std::size_t>(first.component)], body);
+  entry.id = reading_id(first);
+  return entry;
 }
 
 Entry PortfolioEntries::reading(const std::vector<StagedReading>& set) const {
   const StagedReading& first = set.front();
-  const VisitRow& visit = portfolio_.visits[static_cast<std::size_t>(first.visit)];
-  const Instant seen = first.row.seen_at.value_or(noon_utc(visit.day));
-  Entry entry;
-  entry.feed = site_id(visit.site);
-  entry.kind = kind_of(first.row.quantity);
-  entry.subject = component_ids_[static_cast<std::size_t>(first.component)];
-  entry.who = visit.inspector.empty() ? Uuid{} : id_of_reference("person", visit.inspector);
-  entry.id = reading_id(first);
-  entry.body = reading_body(set);
-  entry.body.set(key_life, life_on(first.component, utc_day(seen)));
-  set_seen(entry.body, seen);
-  return entry;
+  const auto with_instrument = [&](auto body) {
+    body.instrument = instrument_of(first);
+    return of_reading(first, std::move(body));
+  };
+  switch (first.row.quantity) {
+    case Quantity::coating_um:
+      return with_instrument(coating_reading(set));
+    case Quantity::wall_mm:
+      return with_instrument(wall_reading(set));
+    case Quantity::torque_nm:
+      return with_instrument(torque_reading(first.row));
+    case Quantity::grade:
+      break;
+  }
+  return of_reading(first, condition_grade(first.row));
 }
 
 /// A re-erected part was signed again after a strike of which the file says nothing else: the
@@ -274,14 +294,13 @@ Entry PortfolioEntries::work(const CheckedWork& work) const {
   entry.subject = component_ids_[place];
   entry.id = work_id(row);
   if (row.action == Action::re_erect) {
-    entry.kind = kind_strike_step;
     const Uuid strike = derived_id("strike", {part.run, to_text(row.day)}, row.day);
-    entry.body = strike_step_body(row, strike);
+    entry.kind = StrikeStep::kind;
+    entry.body = to_body(strike_step(row, strike));
   } else {
-    entry.kind = kind_work;
-    entry.body = work_body(row);
+    entry.kind = WorkDone::kind;
+    entry.body = to_body(work_done(row));
   }
-  set_seen(entry.body, noon_utc(row.day));
   return entry;
 }
 

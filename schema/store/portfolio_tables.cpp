@@ -185,7 +185,7 @@ void PortfolioTables::set_rules(const Thing& site, forecast::Part& part) const {
 }
 
 Result<> PortfolioTables::load_parts() {
-  enum : int { spots = 10, exposure = 11, part_of = 12, wall_limit = 13 };
+  enum : int { spots = 10, exposure = 11, wall_limit = 13 };
   std::vector<std::pair<forecast::Part, const Thing*>> made;
   for (const Thing& component : components_.all()) {
     const auto kind = kind_of_role(component.role.value_or(0));
@@ -216,7 +216,7 @@ Result<> PortfolioTables::load_parts() {
     const Thing* post = posts_.find(component->parent);
     const Thing* bay = bays_.find(component->parent);
     if (post || bay) parts_of_run_[post ? post->parent : bay->parent].push_back(place);
-    if (const auto section = component->id_field(part_of)) parts_of_run_[*section].push_back(place);
+    if (component->part_of) parts_of_run_[*component->part_of].push_back(place);
     parts_.push_back(std::move(part));
   }
   enum : int { zinc_gone = 1, replace_grade = 6 };

@@ -8,7 +8,8 @@ namespace {
 
 constexpr std::string_view things_query =
     "SELECT id, type, feed, parent, import_reference, name, chainage_mm, role, component_type, "
-    "date_in_service, coating_nominal_tenth_um, rest FROM entity WHERE type = ? AND held = 0 "
+    "date_in_service, coating_nominal_tenth_um, rest, part_of FROM entity WHERE type = ? AND held "
+    "= 0 "
     "AND voided_by IS NULL AND NOT EXISTS (SELECT 1 FROM retirement r WHERE r.entity = entity.id) "
     "ORDER BY id";
 
@@ -34,6 +35,7 @@ Result<Thing> thing_of(const Statement& row) {
     if (!rest) return fail(rest.error(), "The row of " + to_text(thing.id) + ": ");
     if (const auto* map = rest->map()) thing.rest = *map;
   }
+  if (!row.is_null(12)) thing.part_of = row.uuid(12);
   return thing;
 }
 

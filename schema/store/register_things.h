@@ -29,7 +29,8 @@ struct Thing {
   std::optional<Uuid> component_type;
   std::optional<std::int64_t> date_in_service;
   std::optional<std::int64_t> coating_nominal_tenth_um;
-  cbor::Map rest;  ///< by field key
+  std::optional<Uuid> part_of;  ///< the welded section it belongs to
+  cbor::Map rest;               ///< by field key
 
   /// A field that is kept in `rest`: absent where it is not said or of another shape.
   [[nodiscard]] std::optional<std::int64_t> number(int field) const;

@@ -6,8 +6,9 @@
 #include <set>
 #include <utility>
 
+#include "core/records/coating_reading.h"
+#include "core/records/wall_reading.h"
 #include "schema/store/portfolio_tables.h"
-#include "schema/store/portfolio_tables_inside.h"
 
 namespace kneerail {
 namespace {
@@ -75,9 +76,9 @@ Result<> PortfolioTables::load_instruments_of_visits() {
     VisitPart* part = visit_part(rows->uuid(0), rows->uuid(1));
     if (part == nullptr) continue;
     const auto kind = rows->number(2);
-    auto& list = kind == kind_coating ? part->coating_gauges
-                 : kind == kind_wall  ? part->wall_gauges
-                                      : part->wrenches;
+    auto& list = kind == CoatingReading::kind ? part->coating_gauges
+                 : kind == WallReading::kind  ? part->wall_gauges
+                                              : part->wrenches;
     insert_sorted(list, rows->uuid(3));
   }
 }

@@ -3,8 +3,11 @@
 #include <algorithm>
 #include <tuple>
 
+#include "core/records/coating_reading.h"
+#include "core/records/torque_reading.h"
+#include "core/records/wall_reading.h"
+#include "core/records/work.h"
 #include "schema/store/portfolio_tables.h"
-#include "schema/store/portfolio_tables_inside.h"
 
 namespace kneerail {
 namespace {
@@ -19,16 +22,15 @@ std::optional<double> tenth(const Statement& row, int column) {
 
 /// Repaint, clean, re-fix base and other change nothing the forecast reckons with.
 std::optional<Action> action_of(std::int64_t code) {
-  enum : std::int64_t { retorque = 1, touch_up, replace, cut_out, regalvanise };
-  switch (code) {
-    case retorque:
+  switch (static_cast<WorkAction>(code)) {
+    case WorkAction::retorque:
       return Action::retorque;
-    case touch_up:
+    case WorkAction::touch_up:
       return Action::touch_up;
-    case replace:
-    case cut_out:
+    case WorkAction::replace:
+    case WorkAction::cut_out_and_weld_in:
       return Action::replace;
-    case regalvanise:
+    case WorkAction::regalvanise:
       return Action::regalvanise;
     default:
       return std::nullopt;
@@ -37,11 +39,11 @@ std::optional<Action> action_of(std::int64_t code) {
 
 Quantity quantity_of(std::int64_t kind) {
   switch (kind) {
-    case kind_coating:
+    case CoatingReading::kind:
       return Quantity::coating_um;
-    case kind_torque:
+    case TorqueReading::kind:
       return Quantity::torque_nm;
-    case kind_wall:
+    case WallReading::kind:
       return Quantity::wall_mm;
     default:
       return Quantity::grade;
@@ -50,7 +52,7 @@ Quantity quantity_of(std::int64_t kind) {
 
 /// Twelve o'clock is 0 in a record and 12 to people; 12 in a record is "not stated".
 std::int16_t o_clock(std::int64_t position) {
-  if (position == 12) return 0;
+  if (position == clock_not_stated) return 0;
   return static_cast<std::int16_t>(position == 0 ? 12 : position);
 }
 
@@ -186,7 +188,6 @@ constexpr std::string_view readings_query =
     "screw, layer, under_probe, how, carried, wrench_set_tenth_nm, held, voided_by, seen_at FROM "
     "reading "
     "WHERE kind IN (20, 21, 22, 23) AND visit IS NOT NULL ORDER BY record";
-constexpr std::int64_t not_measurable = 4;
 }  // namespace
 
 /// False for what is not of this portfolio: another site, after the day asked, not measurable.
@@ -195,7 +196,9 @@ bool PortfolioTables::reading_fact(const Statement& row, ReadingFact& fact) {
   const VisitPart* of = visit_part(row.uuid(at_visit), row.uuid(at_who));
   fact.at = Instant{row.number(at_t)};
   if (part == part_places_.end() || of == nullptr || !is_known_on(utc_day(fact.at))) return false;
-  if (!row.is_null(at_censoring) && row.number(at_censoring) == not_measurable) return false;
+  if (!row.is_null(at_censoring) &&
+      row.number(at_censoring) == static_cast<int>(Censoring::not_measurable))
+    return false;
   fact.record = row.uuid(at_record);
   fact.part = part->second;
   fact.quantity = quantity_of(row.number(at_kind));

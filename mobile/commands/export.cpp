@@ -4,6 +4,7 @@
 
 #include "mobile/commands/commands.h"
 #include "mobile/commands/open_register.h"
+#include "schema/exchange/register_csv.h"
 
 namespace kneerail::commands {
 
@@ -12,20 +13,27 @@ namespace {
 struct ExportCommand {
   std::string folder;
   std::string data;
+  bool things = false;  ///< the register's own things, not readings
 };
+
+Result<std::vector<exchange::FileCount>> export_readings(const ExportCommand& command,
+                                                         Database& tables, Console& console) {
+  Progress progress(console, "Exported");
+  return exchange::export_portfolio(
+      tables, {.folder = command.folder,
+               .as_of = std::nullopt,
+               .sites = {},
+               .progress = [&](std::int64_t done, std::int64_t all, std::string_view) {
+                 return progress(done, all);
+               }});
+}
 
 Exit export_folder(const ExportCommand& command, Console& console) {
   auto opened = open_register({.folder = command.data, .mode = Mode::read}, console);
   if (!opened) return report(opened.error(), console);
-  Progress progress(console, "Exported");
-  const auto written = exchange::export_portfolio(
-      (*opened)->tables(), {.folder = command.folder,
-                            .as_of = std::nullopt,
-                            .sites = {},
-                            .progress = [&](std::int64_t done, std::int64_t all, std::string_view) {
-                              return progress(done, all);
-                            }});
-  progress.clear();
+  const auto written = command.things
+                           ? exchange::export_register((*opened)->tables(), command.folder)
+                           : export_readings(command, (*opened)->tables(), console);
   if (!written) return report(written.error(), console);
   console.out << "Exported " << command.data << " to " << command.folder << ":\n";
   for (const exchange::FileCount& file : *written) {
@@ -43,6 +51,8 @@ void add_export(CLI::App& app, Chosen& chosen) {
   command->add_option("FOLDER", asked->folder, "Where the files go; made if it is not there")
       ->required();
   add_data_option(*command, asked->data);
+  command->add_flag("--register", asked->things,
+                    "Sites, runs, posts and parts (sites.csv ...) in place of readings");
   command->footer("The folder can be imported again: it gives the same tables in a new register.");
   command->callback([&chosen, asked] {
     chosen = [asked](Console& console) { return export_folder(*asked, console); };

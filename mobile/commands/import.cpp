@@ -3,6 +3,7 @@
 #include "mobile/commands/commands.h"
 #include "mobile/commands/open_register.h"
 #include "schema/exchange/portfolio_import.h"
+#include "schema/exchange/register_csv.h"
 
 namespace kneerail::commands {
 
@@ -12,6 +13,7 @@ struct ImportCommand {
   std::string folder;
   std::string data;
   bool good_rows = false;
+  bool things = false;  ///< the register's own things, not readings
 };
 
 constexpr std::size_t rows_named = 100;
@@ -91,7 +93,8 @@ Exit import_folder(const ImportCommand& command, Console& console) {
   options.progress = [progress](std::int64_t done, std::int64_t all, std::string_view what) {
     return (*progress)(done, all, what);
   };
-  const auto imported = exchange::import_portfolio(**opened, options);
+  const auto imported = command.things ? exchange::import_register(**opened, options)
+                                       : exchange::import_portfolio(**opened, options);
   options.progress = {};
   progress.reset();
   if (!imported && imported.error().fault == Fault::cancelled) {
@@ -113,6 +116,8 @@ void add_import(CLI::App& app, Chosen& chosen) {
   add_data_option(*command, options->data);
   command->add_flag("--good-rows", options->good_rows,
                     "Import what is good and list what was left out; else all rows must be good");
+  command->add_flag("--register", options->things,
+                    "The folder holds sites, runs, posts and parts (sites.csv ...), no readings");
   command->footer(
       "Files: portfolio.csv, components.csv, visits.csv, readings.csv, interventions.csv.\n"
       "Importing the same folder again changes nothing. Ctrl-C stops between two records.\n"

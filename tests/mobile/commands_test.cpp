@@ -143,6 +143,25 @@ TEST_CASE("a folder of readings goes in and remaining life comes out", "[mobile]
   }
 }
 
+TEST_CASE("the things of a register go out as files and in again", "[mobile]") {
+  const Imported in;
+  REQUIRE(in.ended.code == 0);
+  const Ended out = run_kneerail({"export", in.folder / "out", "--register", "--data", in.data});
+  INFO(out.err);
+  REQUIRE(out.code == 0);
+  const std::string other = in.folder / "other";
+  const Ended back = run_kneerail({"import", in.folder / "out", "--register", "--data", other});
+  INFO(back.out << back.err);
+  REQUIRE(back.code == 0);
+  REQUIRE(run_kneerail({"export", in.folder / "again", "--register", "--data", other}).code == 0);
+  for (const std::string file : {"/sites.csv", "/runs.csv", "/posts.csv", "/components.csv"}) {
+    INFO(file);
+    const std::string first = file_text(in.folder / "out" + file);
+    CHECK_FALSE(first.empty());
+    CHECK(first == file_text(in.folder / "again" + file));
+  }
+}
+
 TEST_CASE("export, import and forecast again give the same file", "[mobile]") {
   const Imported in;
   REQUIRE(in.ended.code == 0);

@@ -46,8 +46,9 @@ Exit tell(const ImportCommand& command, const exchange::ImportReport& report, Co
         << with_commas(report.already_there()) << " already there.\n";
   } else {
     out << "Nothing was imported from " << command.folder << ": "
-        << counted(report.bad.count(), "row is", "rows are")
-        << " not as it should be. Mend them, or give --good-rows to import the rest.\n";
+        << counted(report.bad.count(), "row is", "rows are") << " not as it should be. Mend "
+        << (report.bad.count() == 1 ? "it" : "them")
+        << ", or give --good-rows to import the rest.\n";
   }
   print_files(report, out);
   for (const std::string& note : report.notes) out << note << "\n";

@@ -2,8 +2,10 @@
 """Runs the README's examples and follows the links of the documents. Exit 0: all true; 1: some not, each shown.
 
 usage: check_documents.py ROOT BIN
-  An example is a block that opens with ```console: lines after "$ " are typed into one shell in an empty folder with BIN on the
-  path; the lines below them are what must come out, where a line "..." stands for any lines, and "…" for any characters.
+  An example is a block that opens with ```console. Each line after "$ " is typed into a shell, in a folder that looks like the
+  root as far as examples may go: `assets` and `tests` are ROOT's, `build/bin` is BIN, and what is written stays there. A line that
+  ends in a backslash goes on in the next. The lines below are what must come out, with what the shell says of the exit code
+  where it is not 0: "[exit 1]". A line "..." stands for any lines, and "…" for any characters.
 """
 import os
 import pathlib
@@ -15,15 +17,9 @@ import tempfile
 
 def examples(text):
     for block in re.findall(r"^```console\n(.*?)^```", text, re.M | re.S):
-        command, expected = None, []
-        for line in block.splitlines():
-            if line.startswith("$ "):
-                if command is not None:
-                    yield command, expected
-                command, expected = line[2:], []
-            else:
-                expected.append(line)
-        yield command, expected
+        for typed in re.split(r"^\$ ", block, flags=re.M)[1:]:
+            command, *expected = typed.replace("\\\n", "").splitlines()
+            yield command, expected
 
 
 def pattern(expected):
@@ -33,14 +29,21 @@ def pattern(expected):
     return "".join(parts)
 
 
-def example_faults(document, folder, binaries):
+def furnish(folder, root, binaries):
+    (folder / "build").mkdir()
+    (folder / "build" / "bin").symlink_to(pathlib.Path(binaries).resolve())
+    for name in ("assets", "tests"):
+        (folder / name).symlink_to(root.resolve() / name)
+
+
+def example_faults(document, folder):
     for command, expected in examples(document.read_text(encoding="utf-8")):
-        environment = dict(os.environ, PATH=f"{binaries}:{os.environ['PATH']}", LC_ALL="C.UTF-8")
-        ran = subprocess.run(["bash", "-c", command], cwd=folder, env=environment, text=True,
+        ran = subprocess.run(["bash", "-c", command], cwd=folder, env=dict(os.environ, LC_ALL="C.UTF-8"), text=True,
                              stdout=subprocess.PIPE, stderr=subprocess.STDOUT)
-        if not re.fullmatch(pattern(expected), ran.stdout):
+        came = ran.stdout + (f"[exit {ran.returncode}]\n" if ran.returncode else "")
+        if not re.fullmatch(pattern(expected), came):
             yield f"{document.name}: $ {command}\n  expected:\n    " + "\n    ".join(expected) + \
-                  "\n  came out:\n    " + "\n    ".join(ran.stdout.splitlines())
+                  "\n  came out:\n    " + "\n    ".join(came.splitlines())
 
 
 def link_faults(document):
@@ -60,10 +63,12 @@ def place_faults(root, document):
 def main():
     root, binaries = pathlib.Path(sys.argv[1]), sys.argv[2]
     found = []
-    with tempfile.TemporaryDirectory() as folder:
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        furnish(folder, root, binaries)
         for document in (root / "README.md", root / "DEVELOPERS.md"):
             found += list(link_faults(document)) + list(place_faults(root, document))
-            found += list(example_faults(document, folder, binaries))
+            found += list(example_faults(document, folder))
     print("\n".join(found) or "every example, link and place is true")
     return 1 if found else 0
 

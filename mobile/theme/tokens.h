@@ -74,10 +74,16 @@ class Tokens : public QObject {
   Q_PROPERTY(qreal tagHeightChosen READ tag_height_chosen NOTIFY sizesChanged)
   Q_PROPERTY(qreal tagCut READ tag_cut NOTIFY sizesChanged)
   Q_PROPERTY(qreal tagHole READ tag_hole NOTIFY sizesChanged)
+  Q_PROPERTY(qreal tagHook READ tag_hook NOTIFY sizesChanged)
   Q_PROPERTY(qreal cellWidth READ cell_width NOTIFY sizesChanged)
   Q_PROPERTY(qreal noteHeight READ note_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal slotWidth READ slot_width NOTIFY sizesChanged)
   Q_PROPERTY(qreal slotHeight READ slot_height NOTIFY sizesChanged)
+  Q_PROPERTY(qreal slotCut READ slot_cut NOTIFY sizesChanged)
+  Q_PROPERTY(qreal slotEdgeHere READ slot_edge_here NOTIFY sizesChanged)
+  Q_PROPERTY(qreal sleeveHeight READ sleeve_height NOTIFY sizesChanged)
+  Q_PROPERTY(qreal inkBarHeight READ ink_bar_height NOTIFY sizesChanged)
+  Q_PROPERTY(qreal torqueScaleHeight READ torque_scale_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal keyCut READ key_cut NOTIFY sizesChanged)
   Q_PROPERTY(qreal keyEdge READ key_edge NOTIFY sizesChanged)
   Q_PROPERTY(qreal keyEdgeChosen READ key_edge_chosen NOTIFY sizesChanged)
@@ -96,6 +102,7 @@ class Tokens : public QObject {
   Q_PROPERTY(qreal sealSlide READ seal_slide NOTIFY sizesChanged)
   // Text sizes, for font.pixelSize.
   Q_PROPERTY(int captionText READ caption_text NOTIFY sizesChanged)
+  Q_PROPERTY(int cellText READ cell_text NOTIFY sizesChanged)
   Q_PROPERTY(int smallText READ small_text NOTIFY sizesChanged)
   Q_PROPERTY(int bodyText READ body_text NOTIFY sizesChanged)
   Q_PROPERTY(int labelText READ label_text NOTIFY sizesChanged)
@@ -200,10 +207,18 @@ class Tokens : public QObject {
   [[nodiscard]] qreal tag_height_chosen() const { return drawn(58); }
   [[nodiscard]] qreal tag_cut() const { return drawn(12); }
   [[nodiscard]] qreal tag_hole() const { return drawn(3.4); }    ///< radius
+  [[nodiscard]] qreal tag_hook() const { return drawn(18); }     ///< width
   [[nodiscard]] qreal cell_width() const { return drawn(180); }  ///< of the title block
   [[nodiscard]] qreal note_height() const { return drawn(112); }
   [[nodiscard]] qreal slot_width() const { return drawn(70); }
   [[nodiscard]] qreal slot_height() const { return drawn(66); }
+  [[nodiscard]] qreal slot_cut() const { return drawn(7); }
+  [[nodiscard]] qreal slot_edge_here() const { return drawn(3.5); }
+  [[nodiscard]] qreal sleeve_height() const {
+    return drawn(42);
+  }  ///< of a tube that a sleeve closes
+  [[nodiscard]] qreal ink_bar_height() const { return drawn(84); }
+  [[nodiscard]] qreal torque_scale_height() const { return drawn(96); }
   [[nodiscard]] qreal key_cut() const { return drawn(9); }  ///< cut corners of a key
   [[nodiscard]] qreal key_edge() const { return drawn(2); }
   [[nodiscard]] qreal key_edge_chosen() const { return drawn(3); }
@@ -224,7 +239,10 @@ class Tokens : public QObject {
   [[nodiscard]] qreal seal_slide() const { return mm(60); }      ///< how far a seal is slid
 
   [[nodiscard]] int caption_text() const { return text(15); }  ///< title block
-  [[nodiscard]] int small_text() const { return text(16); }    ///< notes, tick labels
+  [[nodiscard]] int cell_text() const {
+    return text(17);
+  }  ///< what stands in a cell of the title block
+  [[nodiscard]] int small_text() const { return text(16); }  ///< notes, tick labels
   [[nodiscard]] int body_text() const { return text(18); }
   [[nodiscard]] int label_text() const { return text(20); }   ///< two-line key, pad heading
   [[nodiscard]] int key_text() const { return text(22); }     ///< key label, heading

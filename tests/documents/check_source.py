@@ -4,6 +4,7 @@
 usage: check_source.py ROOT
   Layers: core <- schema <- sync <- mobile; nothing includes the other way. Some headers have one owner.
   Functions: at most 70 lines. Each folder's CMakeLists.txt lists every source in it.
+  QML: no bare size, time or colour (they are Tokens), no property var, at most 250 lines, listed by the module.
 """
 import pathlib
 import re
@@ -23,6 +24,14 @@ OWNERS = [
 ]
 NOT_IN_CORE = re.compile(r"<(fstream|filesystem|iostream|cstdio|random)>|system_clock|steady_clock|std::random_device")
 CORE_MAY_PRINT = {"core/base/result.cpp", "core/base/date.cpp"}  # the last words of check(), and snprintf
+
+QML_LINES_MAX = 250
+QML_RULES = [
+    (re.compile(r"\b(x|y|z?[wW]idth|[hH]eight|implicit(Width|Height)|\w*[mM]argins?|\w*[pP]adding|spacing|radius|pixelSize|pointSize"
+                r"|\w*Margin|border\.width|duration|interval|\w+Offset)\s*:\s*-?(?!0\s*$)[0-9.]+\s*$"), "a bare size or time; name it in Tokens"),
+    (re.compile(r'"#[0-9A-Fa-f]{3,8}"|\bQt\.(rgba|hsla|hsva)\(|\b\w*[cC]olou?r\s*:\s*"(?!transparent")'), "a literal colour; name it in Tokens"),
+    (re.compile(r"\bproperty\s+var\b"), "property var; give it its type"),
+]
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*[<"]([^>"]+)[>"]')
 
@@ -73,7 +82,23 @@ def listing_faults(root, path):
         yield f"{path.relative_to(root)}: not listed in {listing.relative_to(root)}"
 
 
+def qml_faults(root):
+    module = root / "mobile" / "CMakeLists.txt"
+    for path in sorted((root / "mobile").rglob("*.qml")):
+        name = path.relative_to(root).as_posix()
+        lines = path.read_text(encoding="utf-8").split("\n")
+        for number, line in enumerate(lines, 1):
+            for pattern, words in QML_RULES:
+                if pattern.search(line.split("//")[0]):
+                    yield f"{name}:{number}: {words}: {line.strip()}"
+        if len(lines) > QML_LINES_MAX + 1:
+            yield f"{name}: {len(lines)} lines; find a seam before {QML_LINES_MAX}"
+        if path.relative_to(root / "mobile").as_posix() not in re.split(r"[\s()]+", module.read_text()):
+            yield f"{name}: not listed in {module.relative_to(root)}"
+
+
 def faults(root):
+    yield from qml_faults(root)
     for path in sources(root):
         name = path.relative_to(root).as_posix()
         lines = path.read_text(encoding="utf-8").split("\n")

@@ -40,6 +40,29 @@ class RulesTest(unittest.TestCase):
         found = self.faults({"core/a.cpp": "\n", "core/CMakeLists.txt": "b.cpp"})
         self.assertIn("not listed", found[0])
 
+    def qml(self, line):
+        listed = {"mobile/CMakeLists.txt": "QML_FILES\n  screens/A.qml\n"}
+        return self.faults({"mobile/screens/A.qml": "Item {\n    " + line + "\n}\n", **listed})
+
+    def test_a_bare_size_or_time_in_qml(self):
+        for line in ["width: 84", "font.pixelSize: 15", "anchors.margins: 1.5", "duration: 120", "border.width: 2"]:
+            self.assertIn("a bare size or time", self.qml(line)[0], line)
+        for line in ["width: 0", "width: Tokens.railHeight", "width: parent.width / 2", "lineHeight: Tokens.gap"]:
+            self.assertEqual(self.qml(line), [], line)
+
+    def test_a_literal_colour_in_qml(self):
+        for line in ['color: "#FFFFFF"', 'color: "red"', "color: Qt.rgba(0, 0, 0, 1)"]:
+            self.assertIn("a literal colour", self.qml(line)[0], line)
+        self.assertEqual(self.qml('color: "transparent"'), [])
+
+    def test_an_untyped_property_in_qml(self):
+        self.assertIn("property var", self.qml("property var rooms")[0])
+
+    def test_a_qml_file_that_is_long_or_not_listed(self):
+        long = self.faults({"mobile/screens/A.qml": "\n" * 251, "mobile/CMakeLists.txt": "screens/A.qml"})
+        self.assertIn("252 lines", long[0])
+        self.assertIn("not listed", self.faults({"mobile/screens/A.qml": "Item {}\n", "mobile/CMakeLists.txt": ""})[0])
+
 
 if __name__ == "__main__":
     unittest.main()

@@ -1,0 +1,65 @@
+// A slot for one reading: what is typed, last visit's value under it. It is drawn as kept only when it is on the disk.
+import QtQuick
+import QtQuick.Templates as T
+import Kneerail.Ui
+
+T.AbstractButton {
+    id: slot
+
+    property string ghost
+    property bool current: false
+    property bool kept: false
+    property bool lookAgain: false
+    property bool notKept: false
+
+    implicitWidth: Tokens.slotWidth
+    implicitHeight: Tokens.slotHeight
+    focusPolicy: Qt.TabFocus
+    Accessible.role: Accessible.EditableText
+    Accessible.focusable: true
+
+    background: Octagon {
+        cut: Tokens.slotCut
+        fill: slot.pressed ? Tokens.chalkLight : Tokens.paper
+        edge: slot.current || slot.visualFocus ? Tokens.chalk : slot.kept || slot.text !== "" ? Tokens.edge : Tokens.line
+        edgeWidth: slot.current ? Tokens.slotEdgeHere : Tokens.keyEdge
+        doubleEdge: slot.lookAgain || slot.notKept
+        dashed: slot.text !== "" && !slot.kept && !slot.current
+        focusRing: slot.visualFocus
+        ring: Tokens.ink
+    }
+
+    InkText {
+        id: typed
+
+        anchors.horizontalCenter: parent.horizontalCenter
+        anchors.bottom: was.top
+        anchors.bottomMargin: -Tokens.smallGap
+        text: slot.text
+        bold: true
+        font.pixelSize: Tokens.slotText
+        fontSizeMode: Text.HorizontalFit
+    }
+
+    Rectangle {
+        id: cursor
+
+        visible: slot.current
+        x: (slot.text === "" ? parent.width / 2 : typed.x + typed.width + Tokens.smallGap) - width / 2
+        anchors.verticalCenter: typed.verticalCenter
+        width: Tokens.keyEdgeChosen
+        height: Tokens.slotText
+        color: Tokens.chalk
+    }
+
+    InkText {
+        id: was
+
+        anchors.horizontalCenter: parent.horizontalCenter
+        anchors.bottom: parent.bottom
+        anchors.bottomMargin: Tokens.smallGap / 2
+        text: slot.ghost
+        color: Tokens.ink2
+        font.pixelSize: Tokens.smallText
+    }
+}

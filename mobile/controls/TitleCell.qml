@@ -1,0 +1,81 @@
+// A ruled cell of the title block: a caption and what stands now. Touching it asks for its acts.
+import QtQuick
+import QtQuick.Templates as T
+import Kneerail.Ui
+
+T.AbstractButton {
+    id: cell
+
+    property string caption
+    property bool lookAgain: false
+    property Component sign: null
+
+    implicitWidth: Math.max(Tokens.cellWidth, Math.max(above.implicitWidth, below.implicitWidth + signPlace.width) + Tokens.inset * 2)
+    height: parent ? parent.height : implicitHeight
+    implicitHeight: Tokens.railHeight - Tokens.tagTop
+    focusPolicy: Qt.TabFocus
+    Accessible.role: Accessible.Button
+    Accessible.name: qsTr("%1: %2").arg(cell.caption).arg(cell.text)
+
+    background: Rectangle {
+        color: cell.pressed ? Tokens.chalkLight : Tokens.sheet
+
+        Rectangle {
+            width: Tokens.ruleStroke
+            height: parent.height
+            color: Tokens.line
+        }
+
+        Rectangle {
+            anchors.fill: parent
+            anchors.margins: Tokens.keyEdge
+            visible: cell.lookAgain || cell.visualFocus
+            color: "transparent"
+            border.color: Tokens.ink
+            border.width: Tokens.keyEdge
+
+            Rectangle {
+                anchors.fill: parent
+                anchors.margins: Tokens.smallGap
+                visible: cell.lookAgain
+                color: "transparent"
+                border.color: Tokens.ink
+                border.width: Tokens.hairStroke
+            }
+        }
+    }
+
+    InkText {
+        id: above
+
+        x: Tokens.inset
+        anchors.bottom: parent.verticalCenter
+        width: parent.width - Tokens.inset * 2
+        text: cell.caption
+        color: Tokens.ink2
+        font.pixelSize: Tokens.captionText
+        elide: Text.ElideRight
+    }
+
+    InkText {
+        id: below
+
+        x: Tokens.inset
+        anchors.top: parent.verticalCenter
+        anchors.topMargin: Tokens.smallGap / 2
+        width: parent.width - signPlace.width - Tokens.inset * 2
+        text: cell.text
+        bold: true
+        font.pixelSize: Tokens.cellText
+        elide: Text.ElideRight
+    }
+
+    Loader {
+        id: signPlace
+
+        anchors.right: parent.right
+        anchors.rightMargin: Tokens.inset
+        anchors.verticalCenter: below.verticalCenter
+        sourceComponent: cell.sign
+    }
+}

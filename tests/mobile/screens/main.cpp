@@ -1,0 +1,17 @@
+#include <QQmlEngine>
+#include <QQuickStyle>
+#include <QtQuickTest>
+
+class Setup : public QObject {
+  Q_OBJECT
+
+ public slots:
+  void applicationAvailable() { QQuickStyle::setStyle(QStringLiteral("Basic")); }
+  void qmlEngineAvailable(QQmlEngine* engine) {
+    engine->addImportPath(QStringLiteral("qrc:/qt/qml"));
+  }
+};
+
+QUICK_TEST_MAIN_WITH_SETUP(screen_tests, Setup)
+
+#include "main.moc"

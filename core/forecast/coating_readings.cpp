@@ -12,10 +12,6 @@ namespace kneerail::forecast {
 
 namespace {
 
-std::string gauge_name(const Visit& visit) {
-  return visit.coating_gauge.empty() ? "inspector " + visit.inspector : visit.coating_gauge;
-}
-
 Date day_of(const Portfolio& portfolio, const Reading& reading) {
   return reading.seen.value_or(portfolio.visits[static_cast<std::size_t>(reading.visit)].day);
 }
@@ -125,6 +121,10 @@ void note_unusable(const Portfolio& portfolio, const std::vector<std::int32_t>& 
 }
 
 }  // namespace
+
+std::string gauge_name(const Visit& visit) {
+  return visit.coating_gauge.empty() ? "inspector " + visit.inspector : visit.coating_gauge;
+}
 
 std::vector<UsedReading> used_readings(const Portfolio& portfolio, CoatingData& data) {
   const auto served = served_index(portfolio, data);

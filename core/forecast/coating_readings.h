@@ -28,6 +28,9 @@ struct CountedMean {
   double thickness_um = 0;
 };
 
+/// What a session is named after: the coating gauge, or who read where none is named.
+std::string gauge_name(const Visit& visit);
+
 /// Fills sites, parts, zones and runs of `data` with what the model serves.
 void lay_out_parts(const Portfolio& portfolio, CoatingData& data);
 

@@ -56,12 +56,6 @@ double mean_start_um(const Posterior& posterior) {
   return sum;
 }
 
-double zinc_gone_um(const Portfolio& portfolio, const std::string& site) {
-  for (const SiteLimits& limits : portfolio.limits)
-    if (limits.site == site) return limits.zinc_gone_um.value_or(0);
-  return 0;
-}
-
 /// What both rows of a part share.
 LimitForecast common_row(const ReportContext& context, const PartView& view) {
   LimitForecast row;
@@ -108,6 +102,12 @@ PartView view_of(const ReportContext& context, int index) {
 }
 
 }  // namespace
+
+double zinc_gone_um(const Portfolio& portfolio, const std::string& site) {
+  for (const SiteLimits& limits : portfolio.limits)
+    if (limits.site == site) return limits.zinc_gone_um.value_or(0);
+  return 0;
+}
 
 std::vector<LimitForecast> limit_rows(const ReportContext& context, int index) {
   const PartView view = view_of(context, index);

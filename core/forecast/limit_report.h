@@ -2,6 +2,7 @@
 
 // One part's row for each limit: quantiles, chances by date, and the reason in words.
 
+#include <string>
 #include <vector>
 
 #include "core/forecast/coating_model.h"
@@ -18,6 +19,9 @@ struct ReportContext {
 /// Two rows (coating exhausted, first maintenance) of a part the model serves; `index` is its place
 /// in CoatingData::parts. A row that cannot be answered keeps its words.
 std::vector<LimitForecast> limit_rows(const ReportContext& context, int index);
+
+/// The coating at which a part of that site counts as gone, um: the owner's, else 0.
+double zinc_gone_um(const Portfolio& portfolio, const std::string& site);
 
 /// The one row, without an answer, of a part the model does not serve.
 LimitForecast unserved_row(const Portfolio& portfolio, std::int32_t place);

@@ -185,13 +185,10 @@ void settle_weights(CoatingData& one, const SharedEffects& effects) {
 
 }  // namespace
 
-Result<std::vector<LimitForecast>> forecast_one_part(const CoatingModel& model,
-                                                     const Portfolio& one) {
+Result<CoatingModel> model_of_one_part(const CoatingModel& model, const Portfolio& one) {
   if (one.parts.size() != 1)
     return fail(Fault::invalid_input,
                 "Forecast of one part: exactly one part must be given. Nothing was computed.");
-  if (!why_not_served(one.parts[0]).empty())
-    return std::vector<LimitForecast>{unserved_row(one, 0)};
   auto data = prepare_coating(one, GaugeSpread{model.data.replicate_sd_um, model.data.area_sd_um});
   if (!data) return fail(data.error());
   CoatingModel own{std::move(*data), {}, {}};
@@ -200,8 +197,17 @@ Result<std::vector<LimitForecast>> forecast_one_part(const CoatingModel& model,
   cut_unrecorded_swaps(own.data, own.effects, 1);
   settle_weights(own.data, own.effects);
   note_zone_sessions(model.data, own.data);
-  const auto sessions = session_reports(own);
-  return limit_rows({&one, &own, &sessions}, 0);
+  return own;
+}
+
+Result<std::vector<LimitForecast>> forecast_one_part(const CoatingModel& model,
+                                                     const Portfolio& one) {
+  if (one.parts.size() == 1 && !why_not_served(one.parts[0]).empty())
+    return std::vector<LimitForecast>{unserved_row(one, 0)};
+  const auto own = model_of_one_part(model, one);
+  if (!own) return fail(own.error());
+  const auto sessions = session_reports(*own);
+  return limit_rows({&one, &*own, &sessions}, 0);
 }
 
 }  // namespace kneerail::forecast

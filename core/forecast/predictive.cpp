@@ -154,4 +154,24 @@ double median_now_um(const Posterior& posterior, const Clock& clock) {
   return (low + high) / 2;
 }
 
+std::array<double, 3> thickness_quantiles_um(const Posterior& posterior, const Clock& clock,
+                                             double years) {
+  // The chance that a thickness is under x is the chance that the limit x is reached.
+  constexpr std::array<double, 3> levels{0.1, 0.5, 0.9};
+  constexpr int halvings = 16;  // 300 um to under 0.005 um
+  const double h = clock.effective(clock.age_now + years);
+  std::array<double, 3> out{};
+  for (std::size_t i = 0; i < levels.size(); ++i) {
+    double low = 0;
+    double high = constant::largest_coating_um;
+    if (chance_at(posterior, clock, low, h) >= levels[i]) continue;
+    for (int n = 0; n < halvings; ++n) {
+      const double middle = (low + high) / 2;
+      (chance_at(posterior, clock, middle, h) < levels[i] ? low : high) = middle;
+    }
+    out[i] = (low + high) / 2;
+  }
+  return out;
+}
+
 }  // namespace kneerail::forecast

@@ -43,6 +43,11 @@ std::array<double, 7> limit_quantiles(const Posterior& posterior, const Clock& c
 /// Median thickness on the as-of date, um: the limit that is as likely reached as not; at least 0.
 double median_now_um(const Posterior& posterior, const Clock& clock);
 
+/// Quantiles 10, 50 and 90 % of the thickness so many years after the as-of date (before it where
+/// negative), um, at least 0: the limit that is reached by then with that chance. To 0.005 um.
+std::array<double, 3> thickness_quantiles_um(const Posterior& posterior, const Clock& clock,
+                                             double years);
+
 inline constexpr std::array<double, 7> quantile_levels{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
 
 }  // namespace kneerail::forecast

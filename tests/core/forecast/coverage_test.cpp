@@ -3,6 +3,7 @@
 
 #include "core/forecast/coating_forecast.h"
 #include "core/forecast/one_part.h"
+#include "core/forecast/part_story.h"
 #include "made_portfolio.h"
 
 using namespace kneerail;
@@ -50,7 +51,7 @@ TEST_CASE("one part again with the readings of the fit gives the forecast of the
   REQUIRE(whole);
   for (std::size_t i = 0; i < whole->limits.size(); i += 6) {
     const LimitForecast& row = whole->limits[i];
-    const auto again = forecast_one_part(*model, only(made.portfolio, row.part));
+    const auto again = forecast_one_part(*model, only_part(made.portfolio, row.part));
     REQUIRE(again);
     REQUIRE(again->size() == 2);
     INFO("part " << row.part);
@@ -68,7 +69,7 @@ TEST_CASE("a new reading moves its part at once, more so with a check foil", "[c
   const Made made = made_portfolio({.seed = 78, .sites = 2});
   const auto model = fit_coating_model(made.portfolio, {});
   REQUIRE(model);
-  Portfolio one = only(made.portfolio, 3);
+  Portfolio one = only_part(made.portfolio, 3);
   one.parts[0].installed = date_from_civil(2010, 5, 1);
   const auto before = forecast_one_part(*model, one);
   REQUIRE(before);

@@ -179,14 +179,4 @@ Portfolio shuffled(const Portfolio& portfolio, std::uint64_t seed) {
   return out;
 }
 
-Portfolio only(const Portfolio& portfolio, std::int32_t part) {
-  Portfolio out = portfolio;
-  out.parts = {portfolio.parts[static_cast<std::size_t>(part)]};
-  std::erase_if(out.readings, [&](const Reading& reading) { return reading.part != part; });
-  std::erase_if(out.works, [&](const Work& work) { return work.part != part; });
-  for (Reading& reading : out.readings) reading.part = 0;
-  for (Work& work : out.works) work.part = 0;
-  return out;
-}
-
 }  // namespace kneerail::forecast

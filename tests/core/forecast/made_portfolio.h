@@ -45,7 +45,4 @@ Made made_portfolio(const Recipe& recipe);
 /// The same portfolio with parts, visits, readings and works in another order.
 Portfolio shuffled(const Portfolio& portfolio, std::uint64_t seed);
 
-/// The part alone with its readings, visits and works.
-Portfolio only(const Portfolio& portfolio, std::int32_t part);
-
 }  // namespace kneerail::forecast

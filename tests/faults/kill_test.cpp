@@ -14,6 +14,7 @@
 #include "tests/faults/child.h"
 #include "tests/faults/loop_entries.h"
 #include "tests/schema/register_fixture.h"
+#include "tests/support/seeds.h"
 
 using namespace kneerail;
 using namespace kneerail::tests;
@@ -67,7 +68,7 @@ void judge(Register& opened, const Told& told) {
 }
 
 void kill_rounds(std::uint64_t seed, int rounds) {
-  INFO("reproduce: seed " << seed);
+  INFO(test::reproduce(seed));
   SplitMix64 random(seed);
   Folder folder;
   Told told;
@@ -87,9 +88,9 @@ void kill_rounds(std::uint64_t seed, int rounds) {
 }  // namespace
 
 TEST_CASE("a program killed while it saves loses nothing it had kept", "[faults]") {
-  kill_rounds(11, 20);
+  kill_rounds(test::seed_or(11), 20);
 }
 
 TEST_CASE("200 killed programs lose nothing they had kept", "[faults][.slow]") {
-  kill_rounds(static_cast<std::uint64_t>(GENERATE(range(21, 31))), 20);
+  kill_rounds(GENERATE(test::each_seed(21, 30)), 20);
 }

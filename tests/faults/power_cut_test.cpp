@@ -7,6 +7,7 @@
 
 #include "tests/faults/fault_disk.h"
 #include "tests/schema/register_fixture.h"
+#include "tests/support/seeds.h"
 
 using namespace kneerail;
 using namespace kneerail::tests;
@@ -110,7 +111,7 @@ class Life {
 };
 
 void live(std::uint64_t seed, int cuts) {
-  INFO("reproduce: seed " << seed);
+  INFO(test::reproduce(seed));
   Life life(seed);
   for (int cut = 1; cut <= cuts; ++cut) {
     INFO("cut " << cut);
@@ -122,9 +123,9 @@ void live(std::uint64_t seed, int cuts) {
 }  // namespace
 
 TEST_CASE("power lost between any two writes loses no saved entry", "[faults][property]") {
-  live(static_cast<std::uint64_t>(GENERATE(range(1, 21))), 10);
+  live(GENERATE(test::each_seed(1, 20)), 10);
 }
 
 TEST_CASE("2,000 cuts lose no saved entry", "[faults][property][.slow]") {
-  live(static_cast<std::uint64_t>(GENERATE(range(1001, 1101))), 20);
+  live(GENERATE(test::each_seed(1001, 1100)), 20);
 }

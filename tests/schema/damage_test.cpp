@@ -5,6 +5,7 @@
 
 #include "tests/faults/fault_disk.h"
 #include "tests/schema/register_fixture.h"
+#include "tests/support/seeds.h"
 
 using namespace kneerail;
 using namespace kneerail::tests;
@@ -109,8 +110,8 @@ TEST_CASE("what nobody has any more is told in numbers", "[schema]") {
 }
 
 TEST_CASE("a bit flipped anywhere in the register's file loses nothing", "[schema][property]") {
-  const auto seed = static_cast<std::uint64_t>(GENERATE(range(1, 101)));
-  INFO("seed " << seed);
+  const auto seed = GENERATE(test::each_seed(1, 100));
+  INFO(test::reproduce(seed));
   Damaged damaged(seed);
   damaged.opened.reset();
   damaged.flip(records, 0, damaged.size(records));
@@ -123,8 +124,8 @@ TEST_CASE("a bit flipped anywhere in the register's file loses nothing", "[schem
 }
 
 TEST_CASE("a damaged log loses nothing", "[schema][property]") {
-  const auto seed = static_cast<std::uint64_t>(GENERATE(range(1, 61)));
-  INFO("seed " << seed);
+  const auto seed = GENERATE(test::each_seed(1, 60));
+  INFO(test::reproduce(seed));
   Damaged damaged(seed);
   damaged.stop_dead();
   const auto size = damaged.size(log_of_records);
@@ -160,8 +161,8 @@ TEST_CASE("a register's file that is gone comes back from the second copy", "[sc
 }
 
 TEST_CASE("a damaged second copy is set aside and written again", "[schema][property]") {
-  const auto seed = static_cast<std::uint64_t>(GENERATE(range(1, 41)));
-  INFO("seed " << seed);
+  const auto seed = GENERATE(test::each_seed(1, 40));
+  INFO(test::reproduce(seed));
   Damaged damaged(seed);
   damaged.opened.reset();
   damaged.flip(copy, 0, 12'000);

@@ -8,6 +8,7 @@
 #include "schema/store/table_store.h"
 #include "schema/store/verify.h"
 #include "tests/schema/register_fixture.h"
+#include "tests/support/seeds.h"
 
 using namespace kneerail;
 using namespace kneerail::tests;
@@ -175,9 +176,9 @@ TEST_CASE("tables do not depend on the order of arrival", "[schema][property]") 
   const auto digest = taken(opened->table_digest());
   auto journal = taken(Journal::open(opened->tables()));
   auto rows = rows_of(*opened);
-  const auto seed = GENERATE(range(1, 11));
-  INFO("seed " << seed);
-  SplitMix64 random(static_cast<std::uint64_t>(seed));
+  const auto seed = GENERATE(test::each_seed(1, 10));
+  INFO(test::reproduce(seed));
+  SplitMix64 random(seed);
   for (std::size_t i = rows.size(); i > 1; --i) {
     std::swap(rows[i - 1], rows[static_cast<std::size_t>(random.between(0, std::int64_t(i) - 1))]);
   }

@@ -3,6 +3,7 @@
 
 #include "tests/core/fold/random_records.h"
 #include "tests/core/fold/records_at_hand.h"
+#include "tests/support/seeds.h"
 
 namespace kneerail::fold::test {
 
@@ -85,7 +86,7 @@ void count_reached(const MemoryTableStore& store, std::map<std::string, int>& re
 }  // namespace
 
 TEST_CASE("few records give the same rows in every order of arrival", "[core][fold][property]") {
-  for (std::uint64_t seed = 1; seed <= 1000; ++seed) {
+  for (const std::uint64_t seed : kneerail::test::seeds(1, 1000)) {
     SplitMix64 random(seed);
     const int count = static_cast<int>(random.between(2, 5));
     std::vector<PlacedRecord> records = random_records(random, count);
@@ -95,7 +96,8 @@ TEST_CASE("few records give the same rows in every order of arrival", "[core][fo
     do {
       const MemoryTableStore store = folded(records);
       if (store == judge) continue;
-      INFO("seed " << seed << ", " << count << " records" << difference(store, judge));
+      INFO(kneerail::test::reproduce(seed) << "\n"
+                                           << count << " records" << difference(store, judge));
       FAIL();
     } while (std::next_permutation(
         records.begin(), records.end(),
@@ -106,7 +108,7 @@ TEST_CASE("few records give the same rows in every order of arrival", "[core][fo
 
 TEST_CASE("many records give the same rows in random orders, stamps later, some twice",
           "[core][fold][property]") {
-  for (std::uint64_t seed = 1; seed <= 1000; ++seed) {
+  for (const std::uint64_t seed : kneerail::test::seeds(1, 1000)) {
     SplitMix64 random(seed * 7919);
     const int count = static_cast<int>(random.between(6, seed % 10 == 0 ? 120 : 40));
     const std::vector<PlacedRecord> records = random_records(random, count);
@@ -117,8 +119,9 @@ TEST_CASE("many records give the same rows in random orders, stamps later, some 
       const MemoryTableStore store =
           order % 3 == 2 ? folded_in_batches(arrived, random) : folded(arrived);
       if (store == judge) continue;
-      INFO("seed " << seed << ", " << count << " records, order " << order
-                   << difference(store, judge));
+      INFO(kneerail::test::reproduce(seed)
+           << "\n"
+           << count << " records, order " << order << difference(store, judge));
       FAIL();
     }
   }

@@ -8,6 +8,7 @@
 #include "core/statistics/normal.h"
 #include "core/statistics/quantiles.h"
 #include "core/statistics/uncertainty.h"
+#include "tests/support/seeds.h"
 
 using namespace kneerail;
 using namespace kneerail::statistics;
@@ -23,9 +24,9 @@ TEST_CASE("normal quantiles are those of the tables", "[core][reference]") {
 }
 
 TEST_CASE("the normal quantile is the inverse of the distribution", "[core][property]") {
-  const auto seed = GENERATE(take(20, random(1, 1'000'000)));
-  INFO("seed " << seed);
-  SplitMix64 random(static_cast<std::uint64_t>(seed));
+  const auto seed = GENERATE(test::each_seed(1, 20));
+  INFO(test::reproduce(seed));
+  SplitMix64 random(seed);
   for (int i = 0; i < 50; ++i) {
     const double p = std::exp(-600 * random.uniform() * random.uniform()) * 0.999;
     CHECK_THAT(normal_cdf(normal_quantile(p)), WithinRel(p, 1e-12));
@@ -71,8 +72,8 @@ TEST_CASE("a small sigma overflows nothing", "[core]") {
 TEST_CASE("a drift that is simulated agrees with its closed form", "[core][property]") {
   // Second judge: the slow way, exact steps of the process with the chance that a path touched the
   // barrier between two of them (Brownian bridge).
-  constexpr std::uint64_t seed = 20311;
-  INFO("seed " << seed);
+  const std::uint64_t seed = test::seed_or(20311);
+  INFO(test::reproduce(seed));
   SplitMix64 random(seed);
   const Drift process{.barrier = 8, .drift = 0.5, .sigma = 1};
   constexpr int paths = 20000;

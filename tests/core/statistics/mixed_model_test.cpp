@@ -7,6 +7,7 @@
 #include "core/statistics/line.h"
 #include "core/statistics/minimise.h"
 #include "core/statistics/normal.h"
+#include "tests/support/seeds.h"
 
 using namespace kneerail;
 using namespace kneerail::statistics;
@@ -86,10 +87,10 @@ Closed closed_form(const MixedData& data, int times) {
 }  // namespace
 
 TEST_CASE("balanced groups have the optimum of the closed form", "[core][property]") {
-  const auto seed = GENERATE(range(1, 21));
-  INFO("seed " << seed);
+  const auto seed = GENERATE(test::each_seed(1, 20));
+  INFO(test::reproduce(seed));
   const Truth truth;
-  const auto data = balanced(truth, static_cast<std::uint64_t>(seed));
+  const auto data = balanced(truth, seed);
   const auto fit = fit_mixed_model(data, Criterion::reml);
   REQUIRE(fit);
   CHECK(fit->settled);
@@ -106,7 +107,9 @@ TEST_CASE("balanced groups have the optimum of the closed form", "[core][propert
 }
 
 TEST_CASE("one-way groups have the variances of the analysis of variance", "[core][property]") {
-  SplitMix64 random(7);
+  const std::uint64_t seed = test::seed_or(7);
+  INFO(test::reproduce(seed));
+  SplitMix64 random(seed);
   constexpr int groups = 12;
   constexpr int each = 5;
   MixedData data;

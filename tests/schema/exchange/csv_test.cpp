@@ -4,6 +4,7 @@
 #include <sstream>
 
 #include "core/base/world.h"
+#include "tests/support/seeds.h"
 
 using namespace kneerail;
 using Table = std::vector<std::vector<std::string>>;
@@ -85,8 +86,8 @@ TEST_CASE("a field or a row past its limit is refused without being held", "[sch
 }
 
 TEST_CASE("what is written is read again as it was", "[schema][exchange][property]") {
-  const auto seed = static_cast<std::uint64_t>(GENERATE(range(1, 201)));
-  INFO("seed " << seed);
+  const auto seed = GENERATE(test::each_seed(1, 200));
+  INFO(test::reproduce(seed));
   SplitMix64 random(seed);
   const std::vector<std::string> letters{"a", ",", "\"", "\n", "\r", "=", "'", "+",
                                          "-", "@", "\t", " ",  "é",  "µ", "1"};

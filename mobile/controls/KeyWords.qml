@@ -7,7 +7,7 @@ Item {
 
     property string text
     property string secondLine
-    property Component sign: null
+    property Item sign: null
     property color ink: Tokens.ink
     property color secondInk: Tokens.ink2
     property int textSize: Tokens.keyText
@@ -24,12 +24,14 @@ Item {
         width: parent.width
         spacing: words.sign !== null ? Tokens.smallGap : 0
 
-        Loader {
+        Item {
             id: signPlace
 
             anchors.horizontalCenter: parent.horizontalCenter
-            sourceComponent: words.sign
+            width: words.sign ? words.sign.width : 0
+            height: words.sign ? words.sign.height : 0
             visible: words.sign !== null
+            children: words.sign ? [words.sign] : []
         }
 
         InkText {

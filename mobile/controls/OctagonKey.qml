@@ -17,10 +17,11 @@ T.AbstractButton {
     property int look: OctagonKey.Plain
     property string secondLine
     property string spoken: secondLine === "" ? text : qsTr("%1, %2").arg(text).arg(secondLine)
-    property Component sign: null
+    property Item sign: null
     property int textSize: Tokens.keyText
     property int secondTextSize: Tokens.bodyText
     property bool boldText: true
+    property bool footed: true
     readonly property bool filled: look === OctagonKey.Main || look === OctagonKey.Here
     readonly property color inkColour: look === OctagonKey.Main ? Tokens.actInk : look === OctagonKey.Here ? Tokens.paper : Tokens.ink
 
@@ -37,11 +38,11 @@ T.AbstractButton {
             : key.pressed ? Tokens.chalkLight
             : key.look === OctagonKey.Chosen ? Tokens.chalkLight
             : key.look === OctagonKey.Soft ? Tokens.press : Tokens.sheet
-        edge: key.look === OctagonKey.Main ? fill
+        edge: key.look === OctagonKey.Main ? Tokens.act
             : key.look === OctagonKey.Chosen ? Tokens.chalk
             : key.look === OctagonKey.Soft ? Tokens.line : Tokens.edge
         edgeWidth: key.look === OctagonKey.Chosen ? Tokens.keyEdgeChosen : Tokens.keyEdge
-        foot: key.look === OctagonKey.Plain || key.look === OctagonKey.Soft ? Tokens.keyFoot : 0
+        foot: key.footed && (key.look === OctagonKey.Plain || key.look === OctagonKey.Soft) ? Tokens.keyFoot : 0
         cut: Tokens.keyCut
         focusRing: key.visualFocus
         ring: key.inkColour

@@ -8,7 +8,7 @@ T.AbstractButton {
 
     property string caption
     property bool lookAgain: false
-    property Component sign: null
+    property Item sign: null
 
     implicitWidth: Math.max(Tokens.cellWidth, Math.max(above.implicitWidth, below.implicitWidth + signPlace.width) + Tokens.inset * 2)
     height: parent ? parent.height : implicitHeight
@@ -70,12 +70,14 @@ T.AbstractButton {
         elide: Text.ElideRight
     }
 
-    Loader {
+    Item {
         id: signPlace
 
         anchors.right: parent.right
         anchors.rightMargin: Tokens.inset
         anchors.verticalCenter: below.verticalCenter
-        sourceComponent: cell.sign
+        width: cell.sign ? cell.sign.width : 0
+        height: cell.sign ? cell.sign.height : 0
+        children: cell.sign ? [cell.sign] : []
     }
 }

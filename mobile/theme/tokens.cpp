@@ -1,33 +1,19 @@
 #include "mobile/theme/tokens.h"
 
-#include <QFontDatabase>
 #include <QGuiApplication>
-#include <QStringList>
 #include <cmath>
 
-namespace {
-
-/// The family itself, or the system's own when it is not on this machine; then `missing` takes the
-/// package that brings it.
-QString family_or_system(const QString& family, const QString& package, QStringList& missing) {
-  if (QFontDatabase::hasFamily(family)) return family;
-  if (!missing.contains(package)) missing.append(package);
-  return QFontDatabase::systemFont(QFontDatabase::GeneralFont).family();
-}
-
-}  // namespace
+#include "mobile/theme/fonts.h"
 
 Tokens::Tokens(QObject* parent) : QObject(parent) {
   if (qGuiApp == nullptr) return;  // fonts are looked up with a screen only
-  QStringList missing;
-  text_family_ = family_or_system(QStringLiteral("B612"), QStringLiteral("fonts-b612"), missing);
-  digest_family_ =
-      family_or_system(QStringLiteral("B612 Mono"), QStringLiteral("fonts-b612"), missing);
-  if (!missing.isEmpty()) {
-    missing_fonts_ = tr("A font is missing. Letters come from another one until the package %1 is "
-                        "installed.")
-                         .arg(missing.join(QStringLiteral(", ")));
-  }
+  const kneerail::theme::Fonts& fonts = kneerail::theme::fonts();
+  text_family_ = fonts.text;
+  digest_family_ = fonts.digest;
+  if (fonts.missing_package.isEmpty()) return;
+  missing_fonts_ = tr("A font is missing. Letters come from another one until the package %1 is "
+                      "installed.")
+                       .arg(fonts.missing_package);
 }
 
 void Tokens::set_dark(bool dark) {

@@ -93,6 +93,7 @@ class Tokens : public QObject {
   Q_PROPERTY(qreal noteStroke READ note_stroke NOTIFY sizesChanged)
   Q_PROPERTY(qreal focusRing READ focus_ring NOTIFY sizesChanged)
   Q_PROPERTY(qreal focusGround READ focus_ground NOTIFY sizesChanged)
+  Q_PROPERTY(qreal signWidth READ sign_width NOTIFY sizesChanged)
   Q_PROPERTY(qreal signHeight READ sign_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal glyphOnKey READ glyph_on_key NOTIFY sizesChanged)
   Q_PROPERTY(qreal glyphInList READ glyph_in_list NOTIFY sizesChanged)
@@ -107,6 +108,7 @@ class Tokens : public QObject {
   Q_PROPERTY(int bodyText READ body_text NOTIFY sizesChanged)
   Q_PROPERTY(int labelText READ label_text NOTIFY sizesChanged)
   Q_PROPERTY(int keyText READ key_text NOTIFY sizesChanged)
+  Q_PROPERTY(int gradeText READ grade_text NOTIFY sizesChanged)
   Q_PROPERTY(int slotText READ slot_text NOTIFY sizesChanged)
   Q_PROPERTY(int digitText READ digit_text NOTIFY sizesChanged)
   Q_PROPERTY(int figureText READ figure_text NOTIFY sizesChanged)
@@ -228,6 +230,7 @@ class Tokens : public QObject {
   [[nodiscard]] qreal note_stroke() const { return drawn(2.4); }  ///< a note's frame and its leader
   [[nodiscard]] qreal focus_ring() const { return drawn(3); }     ///< ink
   [[nodiscard]] qreal focus_ground() const { return drawn(2); }   ///< sheet, inside the ring
+  [[nodiscard]] qreal sign_width() const { return drawn(46); }
   [[nodiscard]] qreal sign_height() const { return drawn(34); }   ///< sign over a label on a key
   [[nodiscard]] qreal glyph_on_key() const { return drawn(34); }  ///< radius of a grade glyph
   [[nodiscard]] qreal glyph_in_list() const { return drawn(21); }
@@ -246,6 +249,7 @@ class Tokens : public QObject {
   [[nodiscard]] int body_text() const { return text(18); }
   [[nodiscard]] int label_text() const { return text(20); }   ///< two-line key, pad heading
   [[nodiscard]] int key_text() const { return text(22); }     ///< key label, heading
+  [[nodiscard]] int grade_text() const { return text(26); }   ///< its number on a key
   [[nodiscard]] int slot_text() const { return text(28); }    ///< reading in a slot
   [[nodiscard]] int digit_text() const { return text(34); }   ///< digit key
   [[nodiscard]] int figure_text() const { return text(42); }  ///< the one figure that counts

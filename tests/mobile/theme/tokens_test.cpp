@@ -1,9 +1,14 @@
 #include "mobile/theme/tokens.h"
 
+#include <QFontMetricsF>
+#include <QGuiApplication>
 #include <QMetaProperty>
+#define CATCH_CONFIG_RUNNER
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <string>
+
+#include "mobile/theme/fonts.h"
 
 namespace {
 
@@ -124,4 +129,28 @@ TEST_CASE("every size and colour of the tokens is a real one", "[mobile][theme]"
     if (value.metaType() == QMetaType::fromType<qreal>()) CHECK(value.toReal() > 0);
     if (value.metaType() == QMetaType::fromType<int>()) CHECK(value.toInt() > 0);
   }
+}
+
+TEST_CASE("the letters of the screens are not all of one width", "[mobile][theme]") {
+  const kneerail::theme::Fonts& fonts = kneerail::theme::fonts();
+  INFO(fonts.missing_package.toStdString());
+  REQUIRE(fonts.missing_package.isEmpty());
+  for (const QFont::Weight weight : {QFont::Normal, QFont::Bold}) {
+    QFont font(fonts.text);
+    font.setPixelSize(100);
+    font.setWeight(weight);
+    const QFontMetricsF metrics(font);
+    CHECK(metrics.horizontalAdvance(QLatin1Char('i')) <
+          metrics.horizontalAdvance(QLatin1Char('m')) / 2);
+    for (const char digit : {'0', '1', '7'}) {
+      CHECK(metrics.horizontalAdvance(QLatin1Char(digit)) == Approx(65).margin(1.5));
+    }
+  }
+  CHECK(Tokens().text_family() == fonts.text);
+}
+
+int main(int argc, char** argv) {
+  qputenv("QT_QPA_PLATFORM", "offscreen");
+  const QGuiApplication app(argc, argv);
+  return Catch::Session().run(argc, argv);
 }

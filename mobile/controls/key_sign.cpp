@@ -1,0 +1,126 @@
+#include "mobile/controls/key_sign.h"
+
+#include <QPainter>
+#include <algorithm>
+#include <cmath>
+
+namespace {
+
+constexpr qreal wide = 48;
+constexpr qreal high = 40;
+
+QPen pen(const QColor& ink, qreal width) {
+  return {ink, width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin};
+}
+
+void paint_coating(QPainter& painter, const QColor& ink) {
+  painter.setPen(QPen(ink, 5, Qt::SolidLine, Qt::FlatCap));
+  painter.drawLine(QPointF(4, 33), QPointF(44, 33));
+  QPen line(ink, 1.6, Qt::CustomDashLine, Qt::FlatCap);
+  line.setDashPattern({3.1, 1.9});
+  painter.setPen(line);
+  painter.drawLine(QPointF(4, 26), QPointF(44, 26));
+  const QPointF probe[] = {{19, 9}, {29, 9}, {29, 18}, {24, 24}, {19, 18}};
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(ink);
+  painter.drawPolygon(probe, 5);
+}
+
+void paint_torque(QPainter& painter, const QColor& ink) {
+  QPolygonF screw;
+  for (int corner = 0; corner < 6; ++corner) {
+    const double angle = corner * 1.0471975511965976;  // 60 degrees
+    screw << QPointF(15 + 9 * std::cos(angle), 23 + 9 * std::sin(angle));
+  }
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(pen(ink, 2.2));
+  painter.drawPolygon(screw);
+  painter.setPen(pen(ink, 2.4));
+  painter.drawArc(QRectF(-1, 7, 32, 32), 0, 90 * 16);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(ink);
+  const QPointF head[] = {{31, 28}, {25, 20}, {37, 20}};
+  painter.drawPolygon(head, 3);
+}
+
+void paint_octagon(QPainter& painter, const QRectF& box, qreal cut) {
+  const QPointF corners[] = {{box.left() + cut, box.top()},     {box.right() - cut, box.top()},
+                             {box.right(), box.top() + cut},    {box.right(), box.bottom() - cut},
+                             {box.right() - cut, box.bottom()}, {box.left() + cut, box.bottom()},
+                             {box.left(), box.bottom() - cut},  {box.left(), box.top() + cut}};
+  painter.drawPolygon(corners, 8);
+}
+
+void paint_next_slot(QPainter& painter, const QColor& ink, const QColor& chalk,
+                     const QColor& chalk_light) {
+  painter.setPen(pen(ink, 1.2));
+  painter.setBrush(Qt::NoBrush);
+  paint_octagon(painter, QRectF(2, 11.5, 13, 17), 2.2);
+  painter.setPen(pen(chalk, 1.7));
+  painter.setBrush(chalk_light);
+  paint_octagon(painter, QRectF(31, 10.5, 14.5, 19), 2.4);
+  painter.setPen(pen(ink, 1.5));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawLine(QPointF(18, 20), QPointF(28, 20));
+  const QPointF head[] = {{24, 16}, {28, 20}, {24, 24}};
+  painter.drawPolyline(head, 3);
+}
+
+void paint_erase(QPainter& painter, const QColor& ink) {
+  painter.setPen(pen(ink, 2.4));
+  painter.setBrush(Qt::NoBrush);
+  const QPointF tag[] = {{2, 20}, {16, 7}, {46, 7}, {46, 33}, {16, 33}};
+  painter.drawPolygon(tag, 5);
+  painter.drawLine(QPointF(23, 15), QPointF(34, 25));
+  painter.drawLine(QPointF(34, 15), QPointF(23, 25));
+}
+
+/// Two tube ends; `closed`: a solid sleeve across the joint.
+void paint_joint(QPainter& painter, const QColor& ink, bool closed) {
+  painter.setPen(QPen(ink, 2.2));
+  painter.setBrush(Qt::NoBrush);
+  for (const double side : {-1.0, 1.0}) {
+    const double end = 24 + side * (closed ? 1 : 6);
+    const QPointF tube[] = {{24 + side * 23, 14}, {end, 14}, {end, 26}, {24 + side * 23, 26}};
+    painter.drawPolyline(tube, 4);
+  }
+  if (closed) painter.fillRect(QRectF(13, 11, 22, 18), ink);
+}
+
+/// Half a disc in light, half in shade.
+void paint_light(QPainter& painter, const QColor& ink) {
+  painter.setPen(pen(ink, 2.2));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawEllipse(QPointF(24, 20), 12, 12);
+  painter.setBrush(ink);
+  painter.drawPie(QRectF(12, 8, 24, 24), 90 * 16, 180 * 16);
+}
+
+}  // namespace
+
+KeySign::KeySign(QQuickItem* parent) : QQuickPaintedItem(parent) {
+  setAntialiasing(true);
+  connect(this, &KeySign::lookChanged, this, [this] { update(); });
+}
+
+void KeySign::paint(QPainter* painter) {
+  const qreal scale = std::min(width() / wide, height() / high);
+  painter->translate((width() - wide * scale) / 2, (height() - high * scale) / 2);
+  painter->scale(scale, scale);
+  switch (kind_) {
+    case Coating:
+      return paint_coating(*painter, ink_);
+    case Torque:
+      return paint_torque(*painter, ink_);
+    case NextSlot:
+      return paint_next_slot(*painter, ink_, chalk_, chalk_light_);
+    case Erase:
+      return paint_erase(*painter, ink_);
+    case JointApart:
+      return paint_joint(*painter, ink_, false);
+    case JointClosed:
+      return paint_joint(*painter, ink_, true);
+    case Light:
+      return paint_light(*painter, ink_);
+  }
+}

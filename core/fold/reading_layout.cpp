@@ -59,8 +59,10 @@ std::span<const Field> own_fields(int kind) {
       return hand_load_fields;
     case kind::geometry:
       return geometry_fields;
-    default:
+    case kind::gate_check:
       return gate_fields;
+    default:
+      return {};
   }
 }
 

@@ -72,20 +72,24 @@ Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOpti
   return model;
 }
 
+CoatingForecast report_coating(const CoatingModel& model, const Portfolio& portfolio, int threads) {
+  CoatingForecast out;
+  out.sessions = session_reports(model);
+  out.limits = all_rows({&portfolio, &model, &out.sessions}, threads);
+  out.track_record = model.back_dated.rows;
+  out.left_out = portfolio.left_out;
+  out.left_out.insert(out.left_out.end(), model.data.left_out.begin(), model.data.left_out.end());
+  out.notes = model.data.notes;
+  for (auto& note : class_notes(portfolio, model)) out.notes.push_back(std::move(note));
+  for (auto& note : fit_notes(model.effects)) out.notes.push_back(std::move(note));
+  out.largest_move = model.effects.largest_move_ln;
+  return out;
+}
+
 Result<CoatingForecast> forecast_coating(const Portfolio& portfolio, const RunOptions& options) {
   const auto model = fit_coating_model(portfolio, options);
   if (!model) return fail(model.error());
-  CoatingForecast out;
-  out.sessions = session_reports(*model);
-  out.limits = all_rows({&portfolio, &*model, &out.sessions}, options.threads);
-  out.track_record = model->back_dated.rows;
-  out.left_out = portfolio.left_out;
-  out.left_out.insert(out.left_out.end(), model->data.left_out.begin(), model->data.left_out.end());
-  out.notes = model->data.notes;
-  for (auto& note : class_notes(portfolio, *model)) out.notes.push_back(std::move(note));
-  for (auto& note : fit_notes(model->effects)) out.notes.push_back(std::move(note));
-  out.largest_move = model->effects.largest_move_ln;
-  return out;
+  return report_coating(*model, portfolio, options.threads);
 }
 
 }  // namespace kneerail::forecast

@@ -20,4 +20,8 @@ struct CoatingModel {
 /// Errors: not_estimable, with the reason in words.
 Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOptions& options);
 
+/// What the fitted model says of its portfolio: every part's limits, sessions, track record, notes.
+/// The same as forecast_coating(), which fits first.
+CoatingForecast report_coating(const CoatingModel& model, const Portfolio& portfolio, int threads);
+
 }  // namespace kneerail::forecast

@@ -66,13 +66,15 @@ Answer interval_ln_sd(const Question& question) {
   Needed need(question.inputs);
   const double low = need.number("low");
   const double high = need.number("high");
+  need.demand(low > 0 && high >= low, "not an interval of factors");
   if (!need.complete()) return need.unknown();
-  if (!(low > 0 && high >= low)) return Unknown{"not an interval of factors"};
   return ln_sd_of_interval(low, high);
 }
 
-bool is_exponent(double b) {
-  return b > 0 && b <= 1;
+double exponent(Needed& need) {
+  const double b = need.number("b");
+  need.demand(b > 0 && b <= 1, "an exponent that is not between 0 and 1");
+  return b;
 }
 
 Answer bare_growth(const Question& question) {
@@ -86,10 +88,9 @@ Answer bare_growth(const Question& question) {
 Answer attack(const Question& question) {
   Needed need(question.inputs);
   const Exposed exposed{.first_year_rate_um = need.number("rcorr"),
-                        .exponent = need.number("b"),
+                        .exponent = exponent(need),
                         .age_years = need.number("t_yr")};
   if (!need.complete()) return need.unknown();
-  if (!is_exponent(exposed.exponent)) return Unknown{"an exponent that is not between 0 and 1"};
   return attack_um(exposed);
 }
 
@@ -97,27 +98,24 @@ Answer consumed(const Question& question) {
   Needed need(question.inputs);
   const Consumed coating{.thickness_um = need.number("D_um"),
                          .first_year_rate_um = need.number("rcorr"),
-                         .exponent = need.number("b")};
+                         .exponent = exponent(need)};
   if (!need.complete()) return need.unknown();
-  if (!is_exponent(coating.exponent)) return Unknown{"an exponent that is not between 0 and 1"};
   return years_to_consume(coating);
 }
 
 Answer mean_factor(const Question& question) {
   Needed need(question.inputs);
-  const double exponent = need.number("b");
+  const double b = exponent(need);
   if (!need.complete()) return need.unknown();
-  if (!is_exponent(exponent)) return Unknown{"an exponent that is not between 0 and 1"};
-  return AttackPath(exponent).first_year_to_mean();
+  return AttackPath(b).first_year_to_mean();
 }
 
 Answer effective_age(const Question& question) {
   Needed need(question.inputs);
-  const double exponent = need.number("b");
+  const double b = exponent(need);
   const double years = need.number("t_yr");
   if (!need.complete()) return need.unknown();
-  if (!is_exponent(exponent)) return Unknown{"an exponent that is not between 0 and 1"};
-  return AttackPath(exponent).effective_age(years);
+  return AttackPath(b).effective_age(years);
 }
 
 /// The two ends of ">3..6", ">=6", "<1.5", "4": a bound that is left out is moved by the least a

@@ -94,14 +94,24 @@ std::optional<double> Question::captured_number(std::size_t place) const {
 
 double Needed::number(std::string_view key) {
   const auto value = inputs_.number(key);
-  if (!value && missing_.empty()) missing_ = key;
+  demand(value.has_value(), "needs the input " + std::string(key));
   return value.value_or(0);
 }
 
 std::vector<double> Needed::numbers(std::string_view key) {
   const auto value = inputs_.numbers(key);
-  if (!value && missing_.empty()) missing_ = key;
+  demand(value.has_value(), "needs the input " + std::string(key));
   return value.value_or(std::vector<double>{});
+}
+
+double Needed::probability(std::string_view key) {
+  const double p = number(key);
+  demand(p > 0 && p < 1, std::string(key) + " is not a probability");
+  return p;
+}
+
+void Needed::demand(bool holds, std::string_view otherwise) {
+  if (!holds && why_not_.empty()) why_not_ = otherwise;
 }
 
 }  // namespace kneerail::reference

@@ -47,18 +47,22 @@ struct Question {
   [[nodiscard]] std::optional<double> captured_number(std::size_t place) const;
 };
 
-/// Collects numbers by name; says afterwards which were missing.
+/// Collects numbers by name; says afterwards what was missing or cannot be.
 class Needed {
  public:
   explicit Needed(const Inputs& inputs) : inputs_(inputs) {}
   double number(std::string_view key);
   std::vector<double> numbers(std::string_view key);
-  [[nodiscard]] bool complete() const { return missing_.empty(); }
-  [[nodiscard]] Unknown unknown() const { return {"needs the input " + missing_}; }
+  /// A probability: a number between 0 and 1, neither of them itself.
+  double probability(std::string_view key);
+  /// What must hold of the numbers; `otherwise` says why there is no answer.
+  void demand(bool holds, std::string_view otherwise);
+  [[nodiscard]] bool complete() const { return why_not_.empty(); }
+  [[nodiscard]] Unknown unknown() const { return {why_not_}; }
 
  private:
   const Inputs& inputs_;
-  std::string missing_;
+  std::string why_not_;  ///< the first thing that was amiss
 };
 
 }  // namespace kneerail::reference

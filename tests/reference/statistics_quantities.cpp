@@ -14,38 +14,30 @@ namespace {
 
 using namespace statistics;
 
-bool is_probability(double p) {
-  return p > 0 && p < 1;
-}
-
 Answer normal(const Question& question) {
   Needed need(question.inputs);
-  const double p = need.number("p");
+  const double p = need.probability("p");
   if (!need.complete()) return need.unknown();
-  if (!is_probability(p)) return Unknown{"not a probability"};
   return normal_quantile(p);
 }
 
 template <double (*quantile)(double, double)>
 Answer by_degrees(const Question& question) {
   Needed need(question.inputs);
-  const double p = need.number("p");
+  const double p = need.probability("p");
   const double degrees = need.number("df");
+  need.demand(degrees > 0, "no degrees of freedom");
   if (!need.complete()) return need.unknown();
-  if (!is_probability(p) || !(degrees > 0)) return Unknown{"not a probability, or no degrees"};
   return quantile(p, degrees);
 }
 
 Answer tolerance_factor(const Question& question) {
   Needed need(question.inputs);
   const Tolerance wanted{.sample_size = need.number("n"),
-                         .coverage = need.number("coverage"),
-                         .confidence = need.number("confidence")};
+                         .coverage = need.probability("coverage"),
+                         .confidence = need.probability("confidence")};
+  need.demand(wanted.sample_size >= 2, "not a sample of two");
   if (!need.complete()) return need.unknown();
-  if (!(wanted.sample_size >= 2) || !is_probability(wanted.coverage) ||
-      !is_probability(wanted.confidence)) {
-    return Unknown{"not a sample of two, or not a probability"};
-  }
   return one_sided_tolerance_factor(wanted);
 }
 
@@ -55,8 +47,8 @@ Answer drift_by(const Question& question) {
                       .drift = need.number("drift"),
                       .sigma = need.number("sigma")};
   const double t = need.number("t");
+  need.demand(process.barrier > 0 && process.sigma > 0, "no barrier or no sigma");
   if (!need.complete()) return need.unknown();
-  if (!(process.barrier > 0 && process.sigma > 0)) return Unknown{"no barrier or no sigma"};
   return drift_reaches_by(process, t);
 }
 
@@ -66,10 +58,9 @@ Answer gamma_by(const Question& question) {
                           .shape_per_year = need.number("shape_per_yr"),
                           .scale = need.number("scale")};
   const double t = need.number("t");
+  need.demand(process.barrier > 0 && process.shape_per_year > 0 && process.scale > 0,
+              "a parameter that is not above 0");
   if (!need.complete()) return need.unknown();
-  if (!(process.barrier > 0 && process.shape_per_year > 0 && process.scale > 0)) {
-    return Unknown{"a parameter that is not above 0"};
-  }
   return gamma_loss_reaches_by(process, t);
 }
 
@@ -78,9 +69,9 @@ Answer life(const Question& question) {
   const RateSpread spread{.thickness = need.number("residual_um"),
                           .rate_median = need.number("rate_median"),
                           .rate_ln_sd = need.number("sd_ln")};
-  const double p = need.number("p");
+  const double p = need.probability("p");
+  need.demand(spread.rate_median > 0, "no rate");
   if (!need.complete()) return need.unknown();
-  if (!(spread.rate_median > 0) || !is_probability(p)) return Unknown{"no rate or no probability"};
   return life_quantile(spread, p);
 }
 

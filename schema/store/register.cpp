@@ -59,6 +59,12 @@ Result<> Register::save_draft(const Draft& draft) {
   return save_draft_touch(*inside_, draft);
 }
 
+Result<> Register::drop_draft(const Draft& draft) {
+  auto done = save_entries(*inside_, {}, &draft);
+  if (!done) return fail(done.error());
+  return Done{};
+}
+
 Result<std::vector<Draft>> Register::drafts() {
   return read_drafts(*inside_->database);
 }

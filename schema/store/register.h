@@ -91,6 +91,8 @@ class Register {
 
   Result<> save_draft(const Draft& draft);
   Result<std::vector<Draft>> drafts();
+  /// The entry was taken back before it was whole: no record comes of it.
+  Result<> drop_draft(const Draft& draft);
   /// Makes the draft a record.
   Result<Uuid> close_draft(const Draft& draft);
 

@@ -83,7 +83,6 @@ void PickIndex::add_joint(const SheetPart& part, int place) {
 
 /// The ground chooses a post's lowest base fixing. One right under a flange has no other place.
 void PickIndex::add_fixings(const RunSheet& sheet) {
-  constexpr double under_a_flange_mm = 100;
   for (std::size_t i = 0; i < sheet.parts.size(); ++i) {
     const SheetPart& part = sheet.parts[i];
     if (part.role != Role::base_fixing) continue;
@@ -95,8 +94,7 @@ void PickIndex::add_fixings(const RunSheet& sheet) {
     Post& post = posts_[static_cast<std::size_t>(part.post)];
     const SheetPart* lower = at(sheet.parts, post.base);
     if (lower == nullptr || part.up_mm < lower->up_mm) post.base = place;
-    const double gap_mm = std::abs(post.lowest_mm - static_cast<double>(part.up_mm));
-    if (gap_mm >= under_a_flange_mm) add_joint(part, place);
+    if (!stands_in_ground(part, post.lowest_mm)) add_joint(part, place);
   }
 }
 

@@ -14,6 +14,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "mobile/elevation/part_place.h"
 #include "schema/store/run_store.h"
 
 namespace kneerail::elevation {
@@ -22,12 +23,6 @@ inline constexpr double reach_mm = 11;        ///< of a joint, on the glass
 inline constexpr double tube_reach_mm = 5.5;  ///< half of the band along a tube
 inline constexpr double crowd_mm = 20;        ///< joints closer than this may be mistaken
 inline constexpr double sure_mm = 5;          ///< a touch this far from the halfway line is not
-
-/// A place on the run in its own millimetres; up from the deck, negative below it.
-struct RunPoint {
-  double along_mm = 0;
-  double up_mm = 0;
-};
 
 struct Pick {
   enum class What { nothing, part, post, bay, crowd };

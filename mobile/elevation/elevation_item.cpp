@@ -1,0 +1,348 @@
+#include "mobile/elevation/elevation_item.h"
+
+#include <QQmlEngine>
+#include <algorithm>
+#include <utility>
+
+#include "mobile/elevation/run_measure.h"
+#include "mobile/elevation/scale_steps.h"
+
+namespace elevation = kneerail::elevation;
+using elevation::RunPoint;
+using elevation::RunView;
+using kneerail::RunSheet;
+
+namespace {
+
+// Pixels of the drawings, which were made for 5.88 pixels in a millimetre.
+constexpr double drawn_pixels_per_mm = 5.88;
+constexpr double deck_margin_drawn = 94;   // ground and dimensions
+constexpr double headroom_drawn = 110;     // tags over the top rail
+constexpr double bracket_half_drawn = 38;  // from the middle of a joint
+constexpr double bracket_inset_drawn = 8;  // of a bay's brackets from its rails
+constexpr double leader_up_drawn = 30;     // where a leader meets the brackets, above the middle
+
+double between(double from, double to, double t) {
+  return from + (to - from) * t;
+}
+
+}  // namespace
+
+ElevationItem::ElevationItem(QQuickItem* parent)
+    : QQuickItem(parent),
+      sheet_(std::make_shared<RunSheet>()),
+      filter_([this](double x_px, double y_px) { return cell_at(x_px, y_px); }) {
+  setFlag(ItemHasContents);
+  setClip(true);
+  setAcceptTouchEvents(true);
+  setAcceptedMouseButtons(Qt::LeftButton);
+  setActiveFocusOnTab(true);
+  hold_timer_.setSingleShot(true);
+  connect(&hold_timer_, &QTimer::timeout, this, [this] {
+    if (const auto due_ms = filter_.next_time_ms()) act(filter_.time(*due_ms));
+  });
+  glide_.setStartValue(0.0);
+  glide_.setEndValue(1.0);
+  glide_.setEasingCurve(QEasingCurve::OutCubic);
+  connect(&glide_, &QVariantAnimation::valueChanged, this, [this](const QVariant& value) {
+    RunView view = view_;
+    view.centre_mm = between(glide_from_.centre_mm, glide_to_.centre_mm, value.toDouble());
+    view.deck_px = between(glide_from_.deck_px, glide_to_.deck_px, value.toDouble());
+    set_view(view);
+  });
+  connect(&glide_, &QVariantAnimation::finished, this, &ElevationItem::settle);
+  bracket_glide_.setStartValue(0.0);
+  bracket_glide_.setEndValue(1.0);
+  bracket_glide_.setEasingCurve(QEasingCurve::OutCubic);
+  connect(&bracket_glide_, &QVariantAnimation::valueChanged, this, [this](const QVariant& value) {
+    const double t = value.toDouble();
+    brackets_ = Brackets{{between(brackets_from_.middle.along_mm, brackets_to_.middle.along_mm, t),
+                          between(brackets_from_.middle.up_mm, brackets_to_.middle.up_mm, t)},
+                         between(brackets_from_.half_along_mm, brackets_to_.half_along_mm, t),
+                         between(brackets_from_.half_up_mm, brackets_to_.half_up_mm, t)};
+    emit chosenMoved();
+    update();
+  });
+}
+
+ElevationItem::~ElevationItem() = default;
+
+void ElevationItem::componentComplete() {
+  QQuickItem::componentComplete();
+  if (tokens_ == nullptr) adopt_tokens();
+  list_visible_parts();
+}
+
+void ElevationItem::adopt_tokens() {
+  QQmlEngine* engine = qmlEngine(this);
+  if (engine != nullptr) {
+    const int type = qmlTypeId("Kneerail.Ui", 1, 0, "Tokens");
+    if (auto* tokens = engine->singletonInstance<Tokens*>(type)) return use_tokens(tokens);
+  }
+  own_tokens_ = std::make_unique<Tokens>();
+  use_tokens(own_tokens_.get());
+}
+
+void ElevationItem::use_tokens(Tokens* tokens) {
+  if (tokens_ != nullptr) tokens_->disconnect(this);
+  tokens_ = tokens;
+  connect(tokens, &Tokens::themeChanged, this, [this] {
+    closeJoint();
+    update();
+  });
+  const auto sized = [this] {
+    filter_.set_pixels_per_mm(tokens_->pixels_per_mm());
+    RunView view = view_;
+    view.pixels_per_mm = tokens_->pixels_per_mm();
+    view.deck_px = resting_deck_px();
+    closeJoint();
+    set_view(clamped(view));
+    if (!scale_by_hand_) open_at_rule();
+    list_visible_parts();
+  };
+  connect(tokens, &Tokens::sizesChanged, this, sized);
+  sized();
+}
+
+double ElevationItem::drawn_px(double pixels) const {
+  return pixels / drawn_pixels_per_mm * view_.pixels_per_mm;
+}
+
+qreal ElevationItem::deck_margin() const {
+  return deck_margin_px_.value_or(drawn_px(deck_margin_drawn));
+}
+
+void ElevationItem::set_deck_margin(qreal margin_px) {
+  if (deck_margin_px_ && qFuzzyCompare(*deck_margin_px_, margin_px)) return;
+  deck_margin_px_ = margin_px;
+  RunView view = view_;
+  view.deck_px = resting_deck_px();
+  set_view(clamped(view));
+  emit deckMarginChanged();
+}
+
+double ElevationItem::resting_deck_px() const {
+  return view_.height_px - deck_margin();
+}
+
+void ElevationItem::set_thumb_side(Qt::Edge side) {
+  if (side == thumb_side_) return;
+  thumb_side_ = side;
+  closeJoint();
+  emit thumbSideChanged();
+}
+
+void ElevationItem::set_picture(RunPicture* picture) {
+  if (picture == picture_) return;
+  if (picture_ != nullptr) picture_->disconnect(this);
+  picture_ = picture;
+  if (picture != nullptr) {
+    connect(picture, &RunPicture::changed, this, &ElevationItem::sheet_changed);
+    connect(picture, &RunPicture::chosenChanged, this, &ElevationItem::chosen_changed);
+  }
+  emit pictureChanged();
+  sheet_changed();
+}
+
+void ElevationItem::sheet_changed() {
+  sheet_ = picture_ != nullptr ? picture_->sheet() : std::make_shared<RunSheet>();
+  index_ = elevation::PickIndex(*sheet_);
+  const bool other_run = sheet_->id != run_;
+  run_ = sheet_->id;
+  closeJoint();
+  if (other_run) {
+    filter_.cancel();
+    glide_.stop();
+    bracket_glide_.stop();
+    scale_by_hand_ = false;
+    brackets_.reset();
+    open_at_rule();
+  }
+  chosen_changed();
+  if (!moving()) list_visible_parts();
+  update();
+}
+
+/// Where the person has not chosen a scale, and when another run is shown.
+void ElevationItem::open_at_rule() {
+  RunView view = view_;
+  elevation::OpeningView opening{.width_mm = view_.width_px / view_.pixels_per_mm};
+  opening.rail_gap_mm = elevation::least_rail_gap_mm(*sheet_);
+  opening.bay_mm = elevation::usual_bay_mm(*sheet_);
+  view.denominator = elevation::opening_scale(opening);
+  view.deck_px = resting_deck_px();
+  set_view(clamped(view));
+}
+
+void ElevationItem::set_scale_denominator(qreal denominator) {
+  if (denominator <= 0) return;
+  scale_by_hand_ = true;
+  closeJoint();
+  set_view(clamped(elevation::scaled_about(view_, elevation::nearest_step(denominator),
+                                           view_.width_px / 2, view_.deck_px)));
+  settle();
+}
+
+void ElevationItem::stepScale(int direction) {
+  set_scale_denominator(elevation::next_step(view_.denominator, direction));
+}
+
+void ElevationItem::set_centre_chainage(qreal chainage_mm) {
+  glide_.stop();
+  closeJoint();
+  RunView view = view_;
+  view.centre_mm = chainage_mm;
+  set_view(clamped(view));
+  settle();
+}
+
+RunView ElevationItem::clamped(RunView view) const {
+  if (!sheet_->posts.empty()) {
+    const auto [first, last] = std::minmax_element(
+        sheet_->posts.begin(), sheet_->posts.end(),
+        [](const auto& a, const auto& b) { return a.chainage_mm < b.chainage_mm; });
+    view.centre_mm = std::clamp(view.centre_mm, static_cast<double>(first->chainage_mm),
+                                static_cast<double>(last->chainage_mm));
+  }
+  // Down as far as the top rail and its tags need to be seen; never up.
+  const double resting_px = resting_deck_px();
+  const double needed_px =
+      static_cast<double>(sheet_->height_mm) * view.scale() + drawn_px(headroom_drawn);
+  view.deck_px = std::clamp(view.deck_px, resting_px, std::max(resting_px, needed_px));
+  return view;
+}
+
+void ElevationItem::set_view(const RunView& view) {
+  if (view == view_) return;
+  const bool other_scale = view.denominator != view_.denominator;
+  view_ = view;
+  if (elevation::nearest_step(view.denominator) == view.denominator) {
+    drawn_denominator_ = view.denominator;
+  }
+  if (other_scale) emit scaleDenominatorChanged();
+  emit viewChanged();
+  if (brackets_) emit chosenMoved();
+  update();
+}
+
+void ElevationItem::geometryChange(const QRectF& now, const QRectF& before) {
+  QQuickItem::geometryChange(now, before);
+  if (now.size() == before.size()) return;
+  filter_.cancel();  // what touches now touched another drawing
+  hold_timer_.stop();
+  closeJoint();
+  RunView view = view_;
+  view.width_px = now.width();
+  view.height_px = now.height();
+  const double lifted_px = view_.deck_px - resting_deck_px();
+  view_.height_px = now.height();
+  view.deck_px = resting_deck_px() + std::max(lifted_px, 0.0);
+  set_view(clamped(view));
+  if (!scale_by_hand_) open_at_rule();
+  list_visible_parts();
+}
+
+void ElevationItem::chosen_changed() {
+  if (picture_ == nullptr) return move_brackets(std::nullopt);
+  const auto to = brackets_of_chosen();
+  move_brackets(to);
+  const int post = picture_->post();
+  if (post < 0 || post >= picture_->posts()) return;
+  RunView view = view_;
+  view.centre_mm =
+      picture_->bay() >= 0 && to
+          ? to->middle.along_mm
+          : static_cast<double>(sheet_->posts[static_cast<std::size_t>(post)].chainage_mm);
+  if (to &&
+      picture_->part() >= 0) {  // bring it into view where the drawing is higher than the glass
+    const double y_px = view_.y_px(to->middle.up_mm);
+    const double edge_px = drawn_px(headroom_drawn);
+    view.deck_px += std::max(edge_px - y_px, 0.0);
+    view.deck_px -= std::max(y_px - (view_.height_px - deck_margin()), 0.0);
+  }
+  glide_to(clamped(view), tokens_ != nullptr ? tokens_->post_glide_time() : 0);
+  update();
+}
+
+void ElevationItem::glide_to(const RunView& view, int time_ms) {
+  glide_.stop();
+  closeJoint();
+  if (view == view_) return settle();
+  if (time_ms <= 0 || window() == nullptr || !isVisible()) {
+    set_view(view);
+    return settle();
+  }
+  glide_from_ = view_;
+  glide_to_ = view;
+  glide_.setDuration(time_ms);
+  glide_.start();
+  emit movingChanged();
+}
+
+std::optional<ElevationItem::Brackets> ElevationItem::brackets_of_chosen() const {
+  const int part = picture_->part();
+  if (part >= 0 && static_cast<std::size_t>(part) < sheet_->parts.size()) {
+    return Brackets{elevation::part_place(*sheet_, part, view_.denominator), 0, 0};
+  }
+  const int bay = picture_->bay();
+  if (bay < 0 || static_cast<std::size_t>(bay) >= sheet_->bays.size()) return std::nullopt;
+  const auto& at = sheet_->bays[static_cast<std::size_t>(bay)];
+  const auto along = [&](int post) {
+    return static_cast<double>(sheet_->posts.at(static_cast<std::size_t>(post)).chainage_mm);
+  };
+  const double half_up_mm = static_cast<double>(sheet_->height_mm) / 2;
+  return Brackets{{(along(at.from) + along(at.to)) / 2, half_up_mm},
+                  std::abs(along(at.to) - along(at.from)) / 2,
+                  half_up_mm};
+}
+
+void ElevationItem::move_brackets(const std::optional<Brackets>& to) {
+  bracket_glide_.stop();
+  const bool same_kind = to && brackets_ && (to->half_up_mm > 0) == (brackets_->half_up_mm > 0);
+  const int time_ms = tokens_ != nullptr ? tokens_->part_glide_time() : 0;
+  if (same_kind && time_ms > 0 && window() != nullptr && isVisible()) {
+    brackets_from_ = *brackets_;
+    brackets_to_ = *to;
+    bracket_glide_.setDuration(time_ms);
+    bracket_glide_.start();
+  } else {
+    brackets_ = to;
+  }
+  emit chosenMoved();
+  update();
+}
+
+QRectF ElevationItem::chosen_rect() const {
+  if (!brackets_) return {};
+  const QPointF middle(view_.x_px(brackets_->middle.along_mm), view_.y_px(brackets_->middle.up_mm));
+  double half_across = drawn_px(bracket_half_drawn);
+  double half_up = half_across;
+  if (brackets_->half_up_mm > 0) {
+    const double inset = drawn_px(bracket_inset_drawn) * 2;
+    half_across = std::max(brackets_->half_along_mm * view_.scale() - inset, half_across);
+    half_up = std::max(brackets_->half_up_mm * view_.scale() - inset, half_up);
+  }
+  return {middle.x() - half_across, middle.y() - half_up, 2 * half_across, 2 * half_up};
+}
+
+QPointF ElevationItem::chosen_point() const {
+  const QRectF rect = chosen_rect();
+  if (brackets_ && brackets_->half_up_mm > 0) {
+    return {rect.left() + drawn_px(bracket_half_drawn), rect.top()};
+  }
+  return {rect.left(), rect.center().y() - drawn_px(leader_up_drawn)};
+}
+
+bool ElevationItem::moving() const {
+  return hand_moves_ || glide_.state() == QAbstractAnimation::Running;
+}
+
+void ElevationItem::settle() {
+  if (moving()) return;
+  list_visible_parts();
+  emit movingChanged();
+}
+
+void ElevationItem::list_visible_parts() {
+  if (isComponentComplete()) visible_parts_.show(sheet_, view_);
+}

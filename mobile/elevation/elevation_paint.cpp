@@ -1,0 +1,69 @@
+// What ElevationView hands to the scene graph.
+
+#include <array>
+
+#include "mobile/elevation/elevation_item.h"
+
+namespace elevation = kneerail::elevation;
+using elevation::Point;
+using elevation::ShapeList;
+
+namespace {
+
+constexpr double arm_drawn = 16;
+constexpr double bay_arm_drawn = 26;
+constexpr double stroke_drawn = 4.5;
+
+}  // namespace
+
+QSGNode* ElevationItem::updatePaintNode(QSGNode* old, UpdatePaintNodeData* /*data*/) {
+  ++paints_;
+  bool more = false;
+  QSGNode* node = scene_.update(old, *window(), wanted(), more);
+  if (more) QMetaObject::invokeMethod(this, &QQuickItem::update, Qt::QueuedConnection);
+  return node;
+}
+
+elevation::SceneWanted ElevationItem::wanted() const {
+  elevation::SceneWanted wanted;
+  wanted.sheet = sheet_;
+  wanted.view = view_;
+  wanted.drawing.pixels_per_mm = view_.pixels_per_mm;
+  // While a pinch lasts the shapes of the last step are stretched; they are made again when it
+  // settles.
+  wanted.drawing.denominator = drawn_denominator_;
+  wanted.drawing.chosen_post = picture_ != nullptr ? picture_->post() : -1;
+  if (tokens_ != nullptr) {
+    wanted.drawing.text_scale = tokens_->text_scale();
+    wanted.drawing.theme =
+        tokens_->dark() ? kneerail::theme::Theme::dark : kneerail::theme::Theme::light;
+    wanted.drawing.more_contrast = tokens_->more_contrast();
+    wanted.family = tokens_->text_family();
+  }
+  wanted.over = bracket_shapes();
+  if (lens_) {
+    wanted.lens_view = lens_->view;
+    wanted.lens_rect = lens_->rect;
+  }
+  return wanted;
+}
+
+ShapeList ElevationItem::bracket_shapes() const {
+  ShapeList list;
+  if (!brackets_ || tokens_ == nullptr) return list;
+  const QRectF rect = chosen_rect();
+  const auto arm =
+      static_cast<float>(drawn_px(brackets_->half_up_mm > 0 ? bay_arm_drawn : arm_drawn));
+  const elevation::Stroke stroke{.width_px = static_cast<float>(drawn_px(stroke_drawn))};
+  const auto left = static_cast<float>(rect.left());
+  const auto right = static_cast<float>(rect.right());
+  const auto top = static_cast<float>(rect.top());
+  const auto foot = static_cast<float>(rect.bottom());
+  for (const auto& [x, y] : {std::pair{left, top}, {right, top}, {left, foot}, {right, foot}}) {
+    const float inward = x == left ? arm : -arm;
+    const float down = y == top ? arm : -arm;
+    list.line(std::array{Point{x + inward, y}, Point{x, y}, Point{x, y + down}}, tokens_->chalk(),
+              stroke);
+  }
+  return list;
+}

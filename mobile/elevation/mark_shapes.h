@@ -1,0 +1,25 @@
+#pragma once
+
+// What is not rail: the ground, post tags, chalk rings, barrier boards, dimensions.
+
+#include "mobile/elevation/run_pen.h"
+
+namespace kneerail::elevation {
+
+/// Deck line and hatched ground from `left` to `right`, deck at y 0.
+void add_ground(ShapeList& list, const RunPen& pen, float left, float right);
+
+/// A post's tag over its top: ink when seen, sheet when open, dashed when skipped or struck, chalk
+/// when chosen.
+void add_tag(ShapeList& list, const RunPen& pen, const SheetPost& post, Point top, bool chosen);
+
+/// A finding's chalk ring with its number.
+void add_ring(ShapeList& list, const RunPen& pen, const SheetFinding& finding, Point middle);
+
+/// A board across a bay that is closed off; `left` at half its height.
+void add_board(ShapeList& list, const RunPen& pen, Point left, float right_x);
+
+/// The distance of two posts, under the ground.
+void add_dimension(ShapeList& list, const RunPen& pen, float left, float right, double length_mm);
+
+}  // namespace kneerail::elevation

@@ -1,0 +1,29 @@
+#pragma once
+
+// Where a part's sign stands on the drawing and its cell lies under the finger.
+
+#include "schema/store/run_store.h"
+
+namespace kneerail::elevation {
+
+/// A place on the run in its own millimetres; up from the deck, negative below it.
+struct RunPoint {
+  double along_mm = 0;
+  double up_mm = 0;
+};
+
+/// In the ground, so far below the deck on the glass.
+inline constexpr double in_ground_mm = 3.6;
+
+/// Fittings, welds, fixings, cut edges: what is a place and not a length.
+bool is_joint(const SheetPart& part);
+
+/// A base fixing right under another joint of its post: it has no room of its own above the deck,
+/// so its sign stands in the ground.
+bool stands_in_ground(const SheetPart& fixing, double lowest_other_joint_mm);
+bool stands_in_ground(const RunSheet& sheet, const SheetPart& part);
+
+/// The middle of a part at a scale.
+RunPoint part_place(const RunSheet& sheet, int part, double denominator);
+
+}  // namespace kneerail::elevation

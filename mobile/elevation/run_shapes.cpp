@@ -1,0 +1,172 @@
+#include "mobile/elevation/run_shapes.h"
+
+#include <algorithm>
+
+#include "mobile/elevation/fitting_shapes.h"
+#include "mobile/elevation/grade_glyph.h"
+#include "mobile/elevation/mark_shapes.h"
+#include "mobile/elevation/part_place.h"
+#include "mobile/elevation/tube_shapes.h"
+
+namespace kneerail::elevation {
+
+namespace {
+
+bool is_tube(const SheetPart& part) {
+  return part.role == Role::post_tube || part.role == Role::rail_tube ||
+         part.role == Role::top_rail || part.role == Role::mid_rail;
+}
+
+class Piece {
+ public:
+  Piece(const RunSheet& sheet, const Stretch& stretch, const RunDrawing& drawing)
+      : sheet_(sheet), stretch_(stretch), pen_(drawing), drawing_(drawing) {
+    end_post_ = std::min(stretch.first_post + stretch.posts, static_cast<int>(sheet.posts.size()));
+  }
+
+  RunPiece make() {
+    ground();
+    each_part([&](int part) { tube(part_at(part)); });
+    each_part([&](int part) { body(part); });
+    each_part([&](int part) { glyph(part); });
+    for (int post = stretch_.first_post; post < end_post_; ++post) {
+      tag(post);
+      dimension(post);
+    }
+    for (const SheetFinding& finding : sheet_.findings) mark(finding);
+    for (const SheetBay& bay : sheet_.bays) board(bay);
+    return std::move(piece_);
+  }
+
+ private:
+  template <class Do>
+  void each_part(Do draw) {
+    for (int post = stretch_.first_post; post < end_post_; ++post) {
+      const SheetPost& at = sheet_.posts[static_cast<std::size_t>(post)];
+      const int end = std::min(at.first_part + at.parts, static_cast<int>(sheet_.parts.size()));
+      for (int i = std::max(at.first_part, 0); i < end; ++i) {
+        draw(i);
+      }
+    }
+  }
+
+  [[nodiscard]] bool mine(int post) const {
+    return post >= stretch_.first_post && post < end_post_;
+  }
+
+  [[nodiscard]] float x(std::int64_t along_mm) const {
+    return static_cast<float>((static_cast<double>(along_mm) - stretch_.origin_mm) * pen_.scale());
+  }
+  [[nodiscard]] float y(std::int64_t up_mm) const {
+    return static_cast<float>(-static_cast<double>(up_mm) * pen_.scale());
+  }
+  [[nodiscard]] float post_x(int post) const {
+    const int last = static_cast<int>(sheet_.posts.size()) - 1;
+    return x(sheet_.posts[static_cast<std::size_t>(std::clamp(post, 0, last))].chainage_mm);
+  }
+
+  void ground() {
+    if (stretch_.first_post >= end_post_) return;
+    float left = post_x(stretch_.first_post);
+    float right = post_x(end_post_);
+    const float beyond = pen_.px(60);
+    if (stretch_.first_post == 0) left -= beyond;
+    if (end_post_ == static_cast<int>(sheet_.posts.size())) right += beyond;
+    add_ground(piece_.body, pen_, left, right);
+  }
+
+  void tube(const SheetPart& part) {
+    if (!is_tube(part)) return;
+    Tube tube{&part, {}, {}, pen_.od_px(part)};
+    if (part.role == Role::post_tube) {
+      tube.from = {x(part.along_mm), 0};
+      tube.to = {x(part.along_mm), y(2 * part.up_mm)};
+    } else {
+      const bool in_bay = part.bay >= 0 && static_cast<std::size_t>(part.bay) < sheet_.bays.size();
+      if (!in_bay) return;
+      const SheetBay& bay = sheet_.bays[static_cast<std::size_t>(part.bay)];
+      tube.from = {post_x(bay.from), y(part.up_mm)};
+      tube.to = {post_x(bay.to), y(part.up_mm)};
+    }
+    add_tube(piece_.body, pen_, tube);
+  }
+
+  [[nodiscard]] const SheetPart& part_at(int part) const {
+    return sheet_.parts[static_cast<std::size_t>(part)];
+  }
+
+  [[nodiscard]] Point place(int part) const {
+    const RunPoint at = part_place(sheet_, part, drawing_.denominator);
+    return {static_cast<float>((at.along_mm - stretch_.origin_mm) * pen_.scale()),
+            static_cast<float>(-at.up_mm * pen_.scale())};
+  }
+
+  void body(int part) {
+    const SheetPart& at = part_at(part);
+    const int last = static_cast<int>(sheet_.posts.size()) - 1;
+    Fitting fitting{.part = &at, .middle = {x(at.along_mm), y(at.up_mm)}};
+    if (at.bay < 0 && at.post == 0) fitting.neighbours = Neighbours::right_only;
+    if (at.bay < 0 && at.post == last && last > 0) fitting.neighbours = Neighbours::left_only;
+    fitting.at_top = at.up_mm >= sheet_.height_mm;
+    add_fitting(piece_.body, pen_, fitting);
+  }
+
+  void glyph(int part) {
+    if (is_joint(part_at(part))) add_grade_of(piece_.body, pen_, part_at(part), place(part));
+  }
+
+  void dimension(int post) {
+    if (static_cast<std::size_t>(post) + 1 >= sheet_.posts.size()) return;
+    const auto length_mm = sheet_.posts[static_cast<std::size_t>(post) + 1].chainage_mm -
+                           sheet_.posts[static_cast<std::size_t>(post)].chainage_mm;
+    add_dimension(piece_.marks, pen_, post_x(post), post_x(post + 1),
+                  static_cast<double>(length_mm));
+  }
+
+  void tag(int post) {
+    const SheetPost& at = sheet_.posts[static_cast<std::size_t>(post)];
+    add_tag(piece_.marks, pen_, at, {post_x(post), y(at.height_mm)}, post == drawing_.chosen_post);
+  }
+
+  void mark(const SheetFinding& finding) {
+    const auto in = [](const auto& rows, int place) {
+      return place >= 0 && static_cast<std::size_t>(place) < rows.size();
+    };
+    Point at;
+    int post = finding.post;
+    if (in(sheet_.parts, finding.part)) {
+      const SheetPart& part = sheet_.parts[static_cast<std::size_t>(finding.part)];
+      post = part.post;
+      at = {x(part.along_mm), y(part.up_mm)};
+    } else if (in(sheet_.bays, finding.bay)) {
+      const SheetBay& bay = sheet_.bays[static_cast<std::size_t>(finding.bay)];
+      post = bay.from;
+      at = {(post_x(bay.from) + post_x(bay.to)) / 2, y(sheet_.height_mm / 2)};
+    } else if (in(sheet_.posts, post)) {
+      at = {post_x(post), y(sheet_.height_mm / 2)};
+    }
+    if (!mine(post)) return;
+    if (finding.along_mm && finding.up_mm) at = {x(*finding.along_mm), y(*finding.up_mm)};
+    add_ring(piece_.marks, pen_, finding, at);
+  }
+
+  void board(const SheetBay& bay) {
+    if (!bay.closed_off || !mine(bay.from)) return;
+    add_board(piece_.marks, pen_, {post_x(bay.from), y(sheet_.height_mm * 7 / 10)}, post_x(bay.to));
+  }
+
+  const RunSheet& sheet_;
+  const Stretch& stretch_;
+  const RunPen pen_;
+  const RunDrawing& drawing_;
+  int end_post_ = 0;
+  RunPiece piece_;
+};
+
+}  // namespace
+
+RunPiece run_shapes(const RunSheet& sheet, const Stretch& stretch, const RunDrawing& drawing) {
+  return Piece(sheet, stretch, drawing).make();
+}
+
+}  // namespace kneerail::elevation

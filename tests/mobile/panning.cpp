@@ -1,0 +1,104 @@
+#include "tests/mobile/panning.h"
+
+#include <QCoreApplication>
+#include <QEventLoop>
+#include <QQuickWindow>
+#include <QSGRendererInterface>
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <memory>
+
+#include "mobile/elevation/elevation_item.h"
+#include "tests/mobile/made_run.h"
+
+namespace kneerail::tests {
+
+namespace {
+
+using Clock = std::chrono::steady_clock;
+
+/// Times each frame of a window on the thread that draws it, from the synchronisation with the
+/// item to the end of the frame.
+class FrameTimer {
+ public:
+  explicit FrameTimer(QQuickWindow& window) : window_(window) {
+    QObject::connect(
+        &window, &QQuickWindow::beforeSynchronizing, &window, [this] { from_ = Clock::now(); },
+        Qt::DirectConnection);
+    QObject::connect(
+        &window, &QQuickWindow::afterFrameEnd, &window,
+        [this] {
+          last_ms_ = std::chrono::duration<double, std::milli>(Clock::now() - from_).count();
+        },
+        Qt::DirectConnection);
+    QObject::connect(&window, &QQuickWindow::frameSwapped, &loop_, &QEventLoop::quit,
+                     Qt::QueuedConnection);
+  }
+
+  double frame_ms() {
+    window_.update();
+    loop_.exec();
+    return last_ms_;
+  }
+
+ private:
+  QQuickWindow& window_;
+  QEventLoop loop_;
+  Clock::time_point from_;
+  std::atomic<double> last_ms_ = 0;
+};
+
+}  // namespace
+
+double Panning::quantile_ms(double share) const {
+  if (frames_ms.empty()) return 0;
+  std::vector<double> sorted = frames_ms;
+  std::sort(sorted.begin(), sorted.end());
+  const auto last = static_cast<double>(sorted.size() - 1);
+  return sorted[static_cast<std::size_t>(share * last)];
+}
+
+Panning measure_panning(const PanningRule& rule) {
+  RunPicture picture;
+  picture.show(std::make_shared<RunSheet>(
+      made_run({.posts = rule.posts, .rails = 3, .rail_spacing_mm = 450})));
+  Tokens tokens;
+  tokens.set_less_motion(true);
+  tokens.set_dark(rule.dark);
+  QQuickWindow window;
+  window.resize(876, 580);
+  window.setColor(tokens.paper());
+  ElevationItem item;
+  item.use_tokens(&tokens);
+  item.setParentItem(window.contentItem());
+  item.setSize({876, 580});
+  item.set_picture(&picture);
+  item.set_scale_denominator(rule.denominator);
+  window.show();
+  FrameTimer timer(window);
+  Panning panning;
+  for (int warm = 0; warm < 10; ++warm) timer.frame_ms();
+  const auto api = window.rendererInterface()->graphicsApi();
+  panning.renderer = api == QSGRendererInterface::Software ? "Software" : "OpenGL";
+  const double step_mm = rule.step_px / item.view().scale();
+  double at_mm = 0;
+  double direction = 1;
+  const auto end_mm = static_cast<double>(picture.sheet()->posts.back().chainage_mm);
+  for (int frame = 0; frame < rule.frames; ++frame) {
+    if (at_mm + direction * step_mm > end_mm || at_mm + direction * step_mm < 0) {
+      direction = -direction;
+    }
+    at_mm += direction * step_mm;
+    item.set_centre_chainage(at_mm);
+    panning.frames_ms.push_back(timer.frame_ms());
+  }
+  if (!rule.picture.empty()) {
+    picture.choose_part(picture.sheet()->posts[3].first_part + 2);
+    timer.frame_ms();
+    window.grabWindow().save(QString::fromStdString(rule.picture));
+  }
+  return panning;
+}
+
+}  // namespace kneerail::tests

@@ -1,6 +1,5 @@
 #include "mobile/elevation/elevation_item.h"
 
-#include <QQmlEngine>
 #include <algorithm>
 #include <utility>
 
@@ -15,7 +14,6 @@ using kneerail::RunSheet;
 namespace {
 
 // Pixels of the drawings, which were made for 5.88 pixels in a millimetre.
-constexpr double drawn_pixels_per_mm = 5.88;
 constexpr double deck_margin_drawn = 94;   // ground and dimensions
 constexpr double headroom_drawn = 110;     // tags over the top rail
 constexpr double bracket_half_drawn = 38;  // from the middle of a joint
@@ -29,10 +27,9 @@ double between(double from, double to, double t) {
 }  // namespace
 
 ElevationItem::ElevationItem(QQuickItem* parent)
-    : QQuickItem(parent),
+    : DrawingItem(parent),
       sheet_(std::make_shared<RunSheet>()),
       filter_([this](double x_px, double y_px) { return cell_at(x_px, y_px); }) {
-  setFlag(ItemHasContents);
   setClip(true);
   setAcceptTouchEvents(true);
   setAcceptedMouseButtons(Qt::LeftButton);
@@ -68,44 +65,21 @@ ElevationItem::ElevationItem(QQuickItem* parent)
 ElevationItem::~ElevationItem() = default;
 
 void ElevationItem::componentComplete() {
-  QQuickItem::componentComplete();
-  if (tokens_ == nullptr) adopt_tokens();
+  DrawingItem::componentComplete();
   list_visible_parts();
 }
 
-void ElevationItem::adopt_tokens() {
-  QQmlEngine* engine = qmlEngine(this);
-  if (engine != nullptr) {
-    const int type = qmlTypeId("Kneerail.Ui", 1, 0, "Tokens");
-    if (auto* tokens = engine->singletonInstance<Tokens*>(type)) return use_tokens(tokens);
-  }
-  own_tokens_ = std::make_unique<Tokens>();
-  use_tokens(own_tokens_.get());
-}
-
-void ElevationItem::use_tokens(Tokens* tokens) {
-  if (tokens_ != nullptr) tokens_->disconnect(this);
-  tokens_ = tokens;
-  connect(tokens, &Tokens::themeChanged, this, [this] {
-    closeJoint();
-    update();
-  });
-  const auto sized = [this] {
-    filter_.set_pixels_per_mm(tokens_->pixels_per_mm());
-    RunView view = view_;
-    view.pixels_per_mm = tokens_->pixels_per_mm();
-    view.deck_px = resting_deck_px();
-    closeJoint();
-    set_view(clamped(view));
-    if (!scale_by_hand_) open_at_rule();
-    list_visible_parts();
-  };
-  connect(tokens, &Tokens::sizesChanged, this, sized);
-  sized();
-}
-
-double ElevationItem::drawn_px(double pixels) const {
-  return pixels / drawn_pixels_per_mm * view_.pixels_per_mm;
+void ElevationItem::tokens_changed(bool sizes) {
+  closeJoint();
+  update();
+  if (!sizes) return;
+  filter_.set_pixels_per_mm(tokens().pixels_per_mm());
+  RunView view = view_;
+  view.pixels_per_mm = tokens().pixels_per_mm();
+  view.deck_px = resting_deck_px();
+  set_view(clamped(view));
+  if (!scale_by_hand_) open_at_rule();
+  list_visible_parts();
 }
 
 qreal ElevationItem::deck_margin() const {
@@ -226,7 +200,7 @@ void ElevationItem::set_view(const RunView& view) {
 }
 
 void ElevationItem::geometryChange(const QRectF& now, const QRectF& before) {
-  QQuickItem::geometryChange(now, before);
+  DrawingItem::geometryChange(now, before);
   if (now.size() == before.size()) return;
   filter_.cancel();  // what touches now touched another drawing
   hold_timer_.stop();
@@ -260,7 +234,7 @@ void ElevationItem::chosen_changed() {
     view.deck_px += std::max(edge_px - y_px, 0.0);
     view.deck_px -= std::max(y_px - (view_.height_px - deck_margin()), 0.0);
   }
-  glide_to(clamped(view), tokens_ != nullptr ? tokens_->post_glide_time() : 0);
+  glide_to(clamped(view), tokens().post_glide_time());
   update();
 }
 
@@ -299,7 +273,7 @@ std::optional<ElevationItem::Brackets> ElevationItem::brackets_of_chosen() const
 void ElevationItem::move_brackets(const std::optional<Brackets>& to) {
   bracket_glide_.stop();
   const bool same_kind = to && brackets_ && (to->half_up_mm > 0) == (brackets_->half_up_mm > 0);
-  const int time_ms = tokens_ != nullptr ? tokens_->part_glide_time() : 0;
+  const int time_ms = tokens().part_glide_time();
   if (same_kind && time_ms > 0 && window() != nullptr && isVisible()) {
     brackets_from_ = *brackets_;
     brackets_to_ = *to;

@@ -1,31 +1,12 @@
 #pragma once
 
-// ElevationView: a run drawn to scale, panned, pinched and touched. In QML:
-//
-//   ElevationView {
-//     id: view
-//     picture: model.picture
-//     onPartTouched: (part) => model.choosePart(part)
-//     Repeater {                     // what a screen reader finds on the drawing
-//       model: view.visibleParts
-//       Item {
-//         required property int part
-//         required property rect rect
-//         required property string name
-//         x: view.contentX + rect.x; y: view.contentY + rect.y
-//         width: rect.width; height: rect.height
-//         Accessible.role: Accessible.Button; Accessible.name: name
-//         Accessible.onPressAction: view.partTouched(part)
-//       }
-//     }
-//   }
-//
-// It shows what `picture` holds and chooses nothing itself: a touch is a signal, and what the model
-// then chooses is what the drawing glides to. Colours, sizes and times come from Tokens.
+// ElevationItem: a run drawn to scale, panned, pinched and touched. It shows what `picture` holds
+// and chooses nothing itself: a touch is a signal, and what the model then chooses is what the
+// drawing glides to. Colours, sizes and times come from Tokens. In QML it is used as ElevationView
+// (ElevationView.qml), which adds what a screen reader finds on it.
 
 #include <QtQml/qqmlregistration.h>
 #include <QPointer>
-#include <QQuickItem>
 #include <QRectF>
 #include <QTimer>
 #include <QVariantAnimation>
@@ -33,17 +14,17 @@
 #include <memory>
 #include <optional>
 
+#include "mobile/elevation/drawing_item.h"
 #include "mobile/elevation/picking.h"
 #include "mobile/elevation/run_scene.h"
 #include "mobile/elevation/run_view.h"
 #include "mobile/elevation/touch_filter.h"
 #include "mobile/elevation/visible_parts.h"
 #include "mobile/models/run_picture.h"
-#include "mobile/theme/tokens.h"
 
-class ElevationItem : public QQuickItem {
+class ElevationItem : public DrawingItem {
   Q_OBJECT
-  QML_NAMED_ELEMENT(ElevationView)
+  QML_ELEMENT
   Q_PROPERTY(RunPicture* picture READ picture WRITE set_picture NOTIFY pictureChanged)
   /// 25 is 1:25. Set by the rule of scale_steps.h when another run is shown, then by the hand.
   Q_PROPERTY(qreal scaleDenominator READ scale_denominator WRITE set_scale_denominator NOTIFY
@@ -101,10 +82,7 @@ class ElevationItem : public QQuickItem {
 
   /// Tests hand in the time of touches; otherwise it is the event's own.
   void use_clock(std::function<std::int64_t()> now_ms) { now_ms_ = std::move(now_ms); }
-  /// Tests without an engine hand in the tokens; otherwise they are the engine's own.
-  void use_tokens(Tokens* tokens);
-  /// How often the drawing was brought to the glass, and how many stretches were made into shapes.
-  [[nodiscard]] int paints() const { return paints_; }
+  /// How many stretches were made into shapes.
   [[nodiscard]] std::uint64_t stretches_made() const { return scene_.chunks_made(); }
 
  signals:
@@ -128,6 +106,7 @@ class ElevationItem : public QQuickItem {
   QSGNode* updatePaintNode(QSGNode* old, UpdatePaintNodeData* data) override;
   void geometryChange(const QRectF& now, const QRectF& before) override;
   void componentComplete() override;
+  void tokens_changed(bool sizes) override;
   void touchEvent(QTouchEvent* event) override;
   void touchUngrabEvent() override;
   void mousePressEvent(QMouseEvent* event) override;
@@ -149,14 +128,12 @@ class ElevationItem : public QQuickItem {
     double half_up_mm = 0;
   };
 
-  void adopt_tokens();
   void sheet_changed();
   void chosen_changed();
   void open_at_rule();
   void set_view(const kneerail::elevation::RunView& view);
   [[nodiscard]] kneerail::elevation::RunView clamped(kneerail::elevation::RunView view) const;
   [[nodiscard]] double resting_deck_px() const;
-  [[nodiscard]] double drawn_px(double pixels) const;
   void glide_to(const kneerail::elevation::RunView& view, int time_ms);
   void move_brackets(const std::optional<Brackets>& to);
   [[nodiscard]] std::optional<Brackets> brackets_of_chosen() const;
@@ -178,8 +155,6 @@ class ElevationItem : public QQuickItem {
   void enlarge(const kneerail::elevation::Pick& crowd);
 
   QPointer<RunPicture> picture_;
-  QPointer<Tokens> tokens_;
-  std::unique_ptr<Tokens> own_tokens_;  ///< where no engine has any
   std::shared_ptr<const kneerail::RunSheet> sheet_;
   kneerail::Uuid run_;
   kneerail::elevation::PickIndex index_;
@@ -205,5 +180,4 @@ class ElevationItem : public QQuickItem {
   Brackets brackets_to_;
 
   kneerail::elevation::RunScene scene_;
-  int paints_ = 0;
 };

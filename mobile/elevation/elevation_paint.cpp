@@ -33,13 +33,11 @@ elevation::SceneWanted ElevationItem::wanted() const {
   // settles.
   wanted.drawing.denominator = drawn_denominator_;
   wanted.drawing.chosen_post = picture_ != nullptr ? picture_->post() : -1;
-  if (tokens_ != nullptr) {
-    wanted.drawing.text_scale = tokens_->text_scale();
-    wanted.drawing.theme =
-        tokens_->dark() ? kneerail::theme::Theme::dark : kneerail::theme::Theme::light;
-    wanted.drawing.more_contrast = tokens_->more_contrast();
-    wanted.family = tokens_->text_family();
-  }
+  wanted.drawing.text_scale = tokens().text_scale();
+  wanted.drawing.theme =
+      tokens().dark() ? kneerail::theme::Theme::dark : kneerail::theme::Theme::light;
+  wanted.drawing.more_contrast = tokens().more_contrast();
+  wanted.family = tokens().text_family();
   wanted.over = bracket_shapes();
   if (lens_) {
     wanted.lens_view = lens_->view;
@@ -50,7 +48,7 @@ elevation::SceneWanted ElevationItem::wanted() const {
 
 ShapeList ElevationItem::bracket_shapes() const {
   ShapeList list;
-  if (!brackets_ || tokens_ == nullptr) return list;
+  if (!brackets_) return list;
   const QRectF rect = chosen_rect();
   const auto arm =
       static_cast<float>(drawn_px(brackets_->half_up_mm > 0 ? bay_arm_drawn : arm_drawn));
@@ -62,7 +60,7 @@ ShapeList ElevationItem::bracket_shapes() const {
   for (const auto& [x, y] : {std::pair{left, top}, {right, top}, {left, foot}, {right, foot}}) {
     const float inward = x == left ? arm : -arm;
     const float down = y == top ? arm : -arm;
-    list.line(std::array{Point{x + inward, y}, Point{x, y}, Point{x, y + down}}, tokens_->chalk(),
+    list.line(std::array{Point{x + inward, y}, Point{x, y}, Point{x, y + down}}, tokens().chalk(),
               stroke);
   }
   return list;

@@ -79,6 +79,8 @@ class ElevationItem : public DrawingItem {
   Q_INVOKABLE void stepScale(int direction);
   /// Takes the joint that is drawn larger away.
   Q_INVOKABLE void closeJoint();
+  /// Where a place of the run is drawn in the joint that is drawn larger, in the item's pixels.
+  Q_INVOKABLE [[nodiscard]] QPointF enlargedPlace(qreal along_mm, qreal up_mm) const;
 
   /// Tests hand in the time of touches; otherwise it is the event's own.
   void use_clock(std::function<std::int64_t()> now_ms) { now_ms_ = std::move(now_ms); }
@@ -103,9 +105,9 @@ class ElevationItem : public DrawingItem {
   void palmSeen();             ///< rain or a palm: the pad rests 400 ms
 
  protected:
+  void componentComplete() override;
   QSGNode* updatePaintNode(QSGNode* old, UpdatePaintNodeData* data) override;
   void geometryChange(const QRectF& now, const QRectF& before) override;
-  void componentComplete() override;
   void tokens_changed(bool sizes) override;
   void touchEvent(QTouchEvent* event) override;
   void touchUngrabEvent() override;

@@ -271,3 +271,8 @@ void ElevationItem::closeJoint() {
   emit jointEnlargedChanged();
   update();
 }
+
+QPointF ElevationItem::enlargedPlace(qreal along_mm, qreal up_mm) const {
+  if (!lens_) return {};
+  return lens_->rect.topLeft() + QPointF(lens_->view.x_px(along_mm), lens_->view.y_px(up_mm));
+}

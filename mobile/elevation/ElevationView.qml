@@ -8,6 +8,19 @@ ElevationItem {
     Accessible.role: Accessible.Graphic
     Accessible.name: qsTr("drawing of the run, arrow keys go from part to part")
 
+    Text {
+        id: scaleWords
+
+        x: view.thumbSide === Qt.LeftEdge ? Tokens.inset : view.width - width - Tokens.inset
+        y: view.contentY + Tokens.glyphOnDrawing - height / 2
+        text: view.scaleText
+        color: Tokens.ink2
+        font.family: Tokens.textFamily
+        font.pixelSize: Tokens.smallText
+        Accessible.role: Accessible.StaticText
+        Accessible.name: scaleWords.text
+    }
+
     PartNames {
         x: view.contentX
         y: view.contentY

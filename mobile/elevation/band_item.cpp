@@ -21,7 +21,7 @@ using kneerail::elevation::TouchPoint;
 
 namespace {
 
-constexpr double side_drawn = 6;     // ground beyond the ends
+constexpr double side_drawn = 13;    // ground and rings beyond the ends
 constexpr double sky_drawn = 20;     // boards above the top rail
 constexpr double height_drawn = 36;  // of the rail; lengths are to scale, heights are not
 constexpr double foot_drawn = 6;
@@ -155,11 +155,14 @@ void RunBandItem::add_rails(ShapeList& list) const {
     }
     const float rail = y(run.height_mm);
     list.line(Point{from, rail}, Point{to, rail}, tokens().ink(), top);
-    const int grade = std::max(worst[bay], worst_of_post.at(static_cast<std::size_t>(at.from)));
-    if (grade < 3) continue;
-    list.line(Point{from, rail}, Point{to, rail}, patch[grade == 3 ? 1 : 0],
-              {.width_px = drawn(5)});
-    if (grade > 3) list.disc({(from + to) / 2, rail + drawn(6)}, drawn(1.8), patch[0]);
+    const QColor begun = tokens().dark() ? patch[2] : patch[1];
+    if (worst[bay] >= 3) {
+      list.line(Point{from, rail}, Point{to, rail}, worst[bay] == 3 ? begun : tokens().rust(),
+                {.width_px = drawn(5)});
+    }
+    if (worst_of_post.at(static_cast<std::size_t>(at.from)) > 3) {
+      list.disc({from, rail + drawn(7)}, drawn(2), tokens().rust());
+    }
   }
 }
 

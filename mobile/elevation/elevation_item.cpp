@@ -131,6 +131,7 @@ void ElevationItem::sheet_changed() {
     scale_by_hand_ = false;
     brackets_.reset();
     open_at_rule();
+    emit scaleTextChanged();
   }
   chosen_changed();
   if (!moving()) list_visible_parts();
@@ -193,7 +194,10 @@ void ElevationItem::set_view(const RunView& view) {
   if (elevation::nearest_step(view.denominator) == view.denominator) {
     drawn_denominator_ = view.denominator;
   }
-  if (other_scale) emit scaleDenominatorChanged();
+  if (other_scale) {
+    emit scaleDenominatorChanged();
+    emit scaleTextChanged();
+  }
   emit viewChanged();
   if (brackets_) emit chosenMoved();
   update();

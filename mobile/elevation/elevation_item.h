@@ -45,6 +45,8 @@ class ElevationItem : public DrawingItem {
   Q_PROPERTY(bool hasChosen READ has_chosen NOTIFY chosenMoved)
   Q_PROPERTY(QRectF chosenRect READ chosen_rect NOTIFY chosenMoved)
   Q_PROPERTY(QPointF chosenPoint READ chosen_point NOTIFY chosenMoved)
+  /// "seen from the sea, about 1:25": about, because glass differs from what it says of itself.
+  Q_PROPERTY(QString scaleText READ scale_text NOTIFY scaleTextChanged)
   /// A crowded joint is drawn at 1:10 in place, for the second touch.
   Q_PROPERTY(bool jointEnlarged READ joint_enlarged NOTIFY jointEnlargedChanged)
   Q_PROPERTY(bool moving READ moving NOTIFY movingChanged)
@@ -71,6 +73,7 @@ class ElevationItem : public DrawingItem {
   [[nodiscard]] bool has_chosen() const { return brackets_.has_value(); }
   [[nodiscard]] QRectF chosen_rect() const;
   [[nodiscard]] QPointF chosen_point() const;
+  [[nodiscard]] QString scale_text() const;
   [[nodiscard]] bool joint_enlarged() const { return lens_.has_value(); }
   [[nodiscard]] bool moving() const;
   [[nodiscard]] const kneerail::elevation::RunView& view() const { return view_; }
@@ -91,6 +94,7 @@ class ElevationItem : public DrawingItem {
   void pictureChanged();
   void scaleDenominatorChanged();
   void viewChanged();
+  void scaleTextChanged();
   void deckMarginChanged();
   void thumbSideChanged();
   void chosenMoved();

@@ -65,3 +65,9 @@ ShapeList ElevationItem::bracket_shapes() const {
   }
   return list;
 }
+
+QString ElevationItem::scale_text() const {
+  const QString scale = tr("about 1:%1").arg(qRound(view_.denominator));
+  if (sheet_->looked_at.empty()) return scale;
+  return tr("seen %1 · %2").arg(QString::fromStdString(sheet_->looked_at), scale);
+}

@@ -34,7 +34,8 @@ class FittingDrawer {
   }
 
   void draw() {
-    if (part_.role == Role::weld || part_.welded) return weld();
+    if (part_.role == Role::weld) return weld();
+    if (part_.welded) return part_.role == Role::base_fixing ? weld_foot() : void();
     switch (part_.does.value_or(WhatItDoes::plate)) {
       case WhatItDoes::three_way_tee:
       case WhatItDoes::corner_tee:
@@ -153,7 +154,7 @@ class FittingDrawer {
 
   /// Ripples along the joint, either side of the grade.
   void weld() {
-    if (pen_.far() || part_.role == Role::base_fixing) return weld_foot();
+    if (pen_.far()) return;
     const float pitch = pen_.px(4.2);
     for (const float side : {-1.12F, 1.12F}) {
       const float x = fitting_.middle.x + side * od_;
@@ -185,9 +186,10 @@ void add_fitting(ShapeList& list, const RunPen& pen, const Fitting& fitting) {
   FittingDrawer(list, pen, fitting).draw();
 }
 
-void add_grade_of(ShapeList& list, const RunPen& pen, const SheetPart& part, Point middle) {
+void add_grade_of(ShapeList& list, const RunPen& pen, const SheetPart& part, Point middle,
+                  Room room) {
   if (part.struck) return;
-  const float radius = pen.px(pen.far() ? 8 : 14);
+  const float radius = pen.px(pen.far() ? 8 : (room == Room::little ? 11 : 14));
   list.disc(middle, radius + pen.px(2.5), pen.color().sheet);
   if (part.now) {
     const auto which = static_cast<std::size_t>(std::clamp(part.now->grade, 1, 5) - 1);

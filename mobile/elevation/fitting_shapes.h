@@ -19,7 +19,10 @@ struct Fitting {
 
 void add_fitting(ShapeList& list, const RunPen& pen, const Fitting& fitting);
 
+enum class Room { enough, little };
+
 /// The grade given now, or a dashed ring with the last one in it.
-void add_grade_of(ShapeList& list, const RunPen& pen, const SheetPart& part, Point middle);
+void add_grade_of(ShapeList& list, const RunPen& pen, const SheetPart& part, Point middle,
+                  Room room = Room::enough);
 
 }  // namespace kneerail::elevation

@@ -101,11 +101,12 @@ void PickIndex::add_fixings(const RunSheet& sheet) {
 void PickIndex::add_tube(const RunSheet& sheet, int place, double up_mm) {
   const SheetPart& part = *at(sheet.parts, place);
   const SheetBay* bay = at(sheet.bays, part.bay);
-  const SheetPost* from = bay == nullptr ? nullptr : at(sheet.posts, bay->from);
-  const SheetPost* to = bay == nullptr ? nullptr : at(sheet.posts, bay->to);
+  // A part of no bay that lies along one reaches from its post to the next.
+  const SheetPost* from = at(sheet.posts, bay == nullptr ? part.post : bay->from);
+  const SheetPost* to = at(sheet.posts, bay == nullptr ? part.post + 1 : bay->to);
   const auto middle_mm = static_cast<double>(part.along_mm);
   Target tube{middle_mm, middle_mm, up_mm, up_mm, place};
-  if (from != nullptr && to != nullptr) {
+  if (part.post >= 0 && from != nullptr && to != nullptr) {
     const auto [low, high] = std::minmax(from->chainage_mm, to->chainage_mm);
     tube.from_mm = static_cast<double>(low);
     tube.to_mm = static_cast<double>(high);

@@ -76,19 +76,39 @@ class Piece {
   }
 
   void tube(const SheetPart& part) {
+    if (part.role == Role::welded_section) return section(part);
     if (!is_tube(part)) return;
-    Tube tube{&part, {}, {}, pen_.od_px(part)};
     if (part.role == Role::post_tube) {
-      tube.from = {x(part.along_mm), 0};
-      tube.to = {x(part.along_mm), y(2 * part.up_mm)};
+      const Point foot{x(part.along_mm), 0};
+      add_tube(piece_.body, pen_, {&part, foot, {foot.x, y(2 * part.up_mm)}, pen_.od_px(part)});
     } else {
-      const bool in_bay = part.bay >= 0 && static_cast<std::size_t>(part.bay) < sheet_.bays.size();
-      if (!in_bay) return;
-      const SheetBay& bay = sheet_.bays[static_cast<std::size_t>(part.bay)];
-      tube.from = {post_x(bay.from), y(part.up_mm)};
-      tube.to = {post_x(bay.to), y(part.up_mm)};
+      rail(part, part.up_mm);
     }
-    add_tube(piece_.body, pen_, tube);
+  }
+
+  void rail(const SheetPart& part, std::int64_t up_mm) {
+    if (part.bay < 0 || static_cast<std::size_t>(part.bay) >= sheet_.bays.size()) return;
+    const SheetBay& bay = sheet_.bays[static_cast<std::size_t>(part.bay)];
+    add_tube(piece_.body, pen_,
+             {&part, {post_x(bay.from), y(up_mm)}, {post_x(bay.to), y(up_mm)}, pen_.od_px(part)});
+  }
+
+  /// A welded section has no rails of its own in the register: they run at its post's welds.
+  void section(const SheetPart& part) {
+    if (part.post < 0 || static_cast<std::size_t>(part.post) >= sheet_.posts.size()) return;
+    const SheetPost& post = sheet_.posts[static_cast<std::size_t>(part.post)];
+    const int end = std::min(post.first_part + post.parts, static_cast<int>(sheet_.parts.size()));
+    for (int i = std::max(post.first_part, 0); i < end; ++i) {
+      const SheetPart& weld = part_at(i);
+      if (weld.role == Role::weld) section_rail(part, weld.up_mm);
+    }
+  }
+
+  void section_rail(const SheetPart& part, std::int64_t up_mm) {
+    if (part.bay >= 0) return rail(part, up_mm);
+    const int next = std::min(part.post + 1, static_cast<int>(sheet_.posts.size()) - 1);
+    add_tube(piece_.body, pen_,
+             {&part, {post_x(part.post), y(up_mm)}, {post_x(next), y(up_mm)}, pen_.od_px(part)});
   }
 
   [[nodiscard]] const SheetPart& part_at(int part) const {
@@ -112,7 +132,10 @@ class Piece {
   }
 
   void glyph(int part) {
-    if (is_joint(part_at(part))) add_grade_of(piece_.body, pen_, part_at(part), place(part));
+    const SheetPart& at = part_at(part);
+    if (!is_joint(at)) return;
+    const bool below = stands_in_ground(sheet_, at);
+    add_grade_of(piece_.body, pen_, at, place(part), below ? Room::little : Room::enough);
   }
 
   void dimension(int post) {

@@ -9,7 +9,7 @@ using kneerail::elevation::ShapeList;
 
 namespace {
 
-constexpr double least_gap_of_numbers_drawn = 100;
+constexpr double least_gap_of_numbers_drawn = 150;
 
 /// Metres from number to number, so that they never crowd.
 double number_step_m(double pixels_per_metre, double least_gap_px) {
@@ -79,7 +79,7 @@ ShapeList TapeItem::shapes() const {
     if (!number) continue;
     const int decimals = numbers_m < 1 ? 1 : 0;
     list.label({.text = tr("%1 m").arg(QLocale().toString(at_m, 'f', decimals)),
-                .at = {x + drawn(5), foot - drawn(9)},
+                .at = {x + drawn(5), foot - drawn(11)},
                 .size_px = static_cast<float>(tokens().small_text()) * 1.06F,
                 .color = tokens().ink().rgba(),
                 .bold = true,

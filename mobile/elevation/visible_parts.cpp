@@ -26,10 +26,11 @@ bool is_tube(const SheetPart& part) {
   }
 }
 
-QRectF part_rect(const SheetPart& part, const RunView& view) {
+QRectF part_rect(const RunSheet& sheet, int part, const RunView& view) {
   const double half = kneerail::elevation::reach_mm * view.pixels_per_mm;
-  return {static_cast<double>(part.along_mm) * view.scale() - half,
-          -static_cast<double>(part.up_mm) * view.scale() - half, 2 * half, 2 * half};
+  const auto place = kneerail::elevation::part_place(sheet, part, view.denominator);
+  return {place.along_mm * view.scale() - half, -place.up_mm * view.scale() - half, 2 * half,
+          2 * half};
 }
 
 }  // namespace
@@ -72,7 +73,7 @@ std::vector<VisibleParts::Row> VisibleParts::rows_in(const RunView& view) const 
   }
   std::vector<Row> rows;
   for (const int i : parts) {
-    rows.push_back({i, part_rect(part_at(i), view), kneerail::spoken_part(*sheet_, i)});
+    rows.push_back({i, part_rect(*sheet_, i, view), kneerail::spoken_part(*sheet_, i)});
   }
   return rows;
 }

@@ -9,6 +9,7 @@
 #include <chrono>
 #include <memory>
 
+#include "core/base/result.h"
 #include "mobile/elevation/elevation_item.h"
 #include "tests/mobile/made_run.h"
 
@@ -99,6 +100,23 @@ Panning measure_panning(const PanningRule& rule) {
     window.grabWindow().save(QString::fromStdString(rule.picture));
   }
   return panning;
+}
+
+double measure_picking_us(int parts) {
+  const RunSheet sheet = run_of_parts(parts);
+  const elevation::PickIndex index(sheet);
+  constexpr int touches = 10000;
+  const auto length_mm = static_cast<double>(sheet.posts.back().chainage_mm);
+  int found = 0;
+  const auto from = Clock::now();
+  for (int touch = 0; touch < touches; ++touch) {
+    const double along_mm = length_mm * touch / touches;
+    const double up_mm = touch % 1300;
+    if (index.pick({along_mm, up_mm}, 25).what != elevation::Pick::What::nothing) ++found;
+  }
+  const auto to = Clock::now();
+  check(found > 0, "no touch of the measure found anything");
+  return std::chrono::duration<double, std::micro>(to - from).count() / touches;
 }
 
 }  // namespace kneerail::tests

@@ -8,6 +8,7 @@
 //   xvfb-run -a -s "-screen 0 1280x800x24" build/bin/panning --posts 620 --frames 600
 // and the painter's path:
 //   QT_QPA_PLATFORM=offscreen build/bin/panning --posts 620 --frames 600
+// It also prints how long a touch takes to find its part among 100,000.
 // From a program (a benchmark section): call measure_panning with a QGuiApplication running; the
 // renderer is the one the process was started with.
 
@@ -32,5 +33,8 @@ struct Panning {
 };
 
 Panning measure_panning(const PanningRule& rule);
+
+/// Microseconds to find what lies under a touch on a run of so many parts: the mean of 10,000.
+double measure_picking_us(int parts);
 
 }  // namespace kneerail::tests

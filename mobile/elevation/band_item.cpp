@@ -195,7 +195,7 @@ void RunBandItem::add_marks(ShapeList& list) const {
                            Point{at + tall, top}, Point{at + tall * 0.66F, top}},
                 tokens().tape_ink());
     }
-    list.rect_outline({middle - half, top}, {2 * half, tall}, tokens().tape_ink(),
+    list.rect_outline({middle - half, top}, {2 * half, tall}, tokens().edge(),
                       {.width_px = drawn(1.6)});
   }
 }

@@ -135,9 +135,9 @@ void add_board(ShapeList& list, const RunPen& pen, Point left, float right_x) {
     }
     list.fill(inside, color.tape_ink);
   }
-  list.rect_outline({from, top}, {to - from, 2 * half}, color.tape_ink, {.width_px = pen.px(1.6)});
+  list.rect_outline({from, top}, {to - from, 2 * half}, color.edge, {.width_px = pen.px(1.6)});
   for (const float x : {from, to}) {
-    list.line(Point{x, top - half * 0.5F}, Point{x, foot + half * 1.5F}, color.tape_ink,
+    list.line(Point{x, top - half * 0.5F}, Point{x, foot + half * 1.5F}, color.edge,
               {.width_px = pen.px(3)});
   }
 }

@@ -249,7 +249,7 @@ void RunLineItem::add_marks(ShapeList& list) const {
                      Point{x + at + half, y - tall}, Point{x + at + half - tall * 0.8F, y - tall}},
           tokens().tape_ink());
     }
-    list.rect_outline({x - half, y - tall}, {2 * half, 2 * tall}, tokens().tape_ink(),
+    list.rect_outline({x - half, y - tall}, {2 * half, 2 * tall}, tokens().edge(),
                       {.width_px = drawn(1.4)});
   }
   for (const auto& finding : run.findings) {

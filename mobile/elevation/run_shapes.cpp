@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "mobile/elevation/bay_shapes.h"
 #include "mobile/elevation/fitting_shapes.h"
 #include "mobile/elevation/grade_glyph.h"
 #include "mobile/elevation/mark_shapes.h"
@@ -26,6 +27,12 @@ class Piece {
 
   RunPiece make() {
     ground();
+    for (const SheetBay& bay : sheet_.bays) {
+      if (mine(bay.from) && bay.kind == BayKind::mesh_infill && !bay.struck) {
+        add_infill(piece_.body, pen_, frame(bay));
+      }
+    }
+    each_part([&](int part) { toe_board(part_at(part)); });  // behind the posts
     each_part([&](int part) { tube(part_at(part)); });
     each_part([&](int part) { body(part); });
     each_part([&](int part) { glyph(part); });
@@ -75,8 +82,18 @@ class Piece {
     add_ground(piece_.body, pen_, left, right);
   }
 
+  void toe_board(const SheetPart& part) {
+    if (part.role != Role::toe_board || part.bay < 0) return;
+    if (static_cast<std::size_t>(part.bay) >= sheet_.bays.size()) return;
+    add_toe_board(piece_.body, pen_, part, frame(sheet_.bays[static_cast<std::size_t>(part.bay)]));
+  }
+
   void tube(const SheetPart& part) {
     if (part.role == Role::welded_section) return section(part);
+    if (part.bay >= 0 && static_cast<std::size_t>(part.bay) < sheet_.bays.size()) {
+      const BayFrame bay = frame(sheet_.bays[static_cast<std::size_t>(part.bay)]);
+      if (part.role == Role::gate) return add_gate(piece_.body, pen_, part, bay);
+    }
     if (!is_tube(part)) return;
     if (part.role == Role::post_tube) {
       const Point foot{x(part.along_mm), 0};
@@ -84,6 +101,10 @@ class Piece {
     } else {
       rail(part, part.up_mm);
     }
+  }
+
+  [[nodiscard]] BayFrame frame(const SheetBay& bay) const {
+    return {post_x(bay.from), post_x(bay.to), y(sheet_.height_mm)};
   }
 
   void rail(const SheetPart& part, std::int64_t up_mm) {

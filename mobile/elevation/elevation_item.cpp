@@ -250,7 +250,11 @@ void ElevationItem::glide_to(const RunView& view, int time_ms) {
     set_view(view);
     return settle();
   }
+  // From far away only the last screen of the way: nobody can read what would rush by.
+  const double screen_mm = view_.width_px / view_.scale();
   glide_from_ = view_;
+  glide_from_.centre_mm =
+      std::clamp(view_.centre_mm, view.centre_mm - screen_mm, view.centre_mm + screen_mm);
   glide_to_ = view;
   glide_.setDuration(time_ms);
   glide_.start();

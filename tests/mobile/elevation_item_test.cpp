@@ -198,6 +198,17 @@ TEST_CASE("panning makes only what comes into view, choosing only what changes",
   CHECK(after <= made + 2);
 }
 
+TEST_CASE("a glide from far away makes only the stretches at its end", "[item]") {
+  ShownElevation shown(made_run({.posts = 400}));
+  shown.tokens.set_less_motion(false);
+  const auto made = shown.item->stretches_made();
+  shown.picture.choose_post(390);
+  CHECK(shown.item->moving());
+  for (int n = 0; shown.item->moving() && n < 10000; ++n) shown.frame();
+  CHECK(shown.item->centre_chainage() == 390 * 1500);
+  CHECK(shown.item->stretches_made() <= made + 6);
+}
+
 TEST_CASE("the parts in view are listed by name and place", "[item]") {
   const auto shown = at_post_ten();
   VisibleParts* visible = shown->item->visible_parts();

@@ -208,7 +208,7 @@ void RunBandItem::act(const std::vector<Gesture>& gestures) {
 
 void RunBandItem::touchEvent(QTouchEvent* event) {
   event->accept();
-  if (event->type() == QEvent::TouchCancel) filter_.cancel();
+  if (event->type() == QEvent::TouchCancel) return filter_.taken_away();
   std::vector<TouchPoint> all;
   std::vector<TouchPoint> staying;
   for (const QEventPoint& point : event->points()) {

@@ -54,8 +54,7 @@ void ElevationItem::touchEvent(QTouchEvent* event) {
 }
 
 void ElevationItem::touchUngrabEvent() {
-  filter_.cancel();
-  act(filter_.points({}, 0));
+  filter_.taken_away();
   hand_gone();
 }
 

@@ -75,6 +75,9 @@ class TouchFilter {
   /// What touches now counts for nothing until it has left (the window turned, the touch was taken
   /// away).
   void cancel();
+  /// Nothing touches any more, without having left the glass: another took the touch over. A rest
+  /// that has begun goes on.
+  void taken_away() { state_ = State::idle; }
   [[nodiscard]] bool resting(std::int64_t t_ms) const { return t_ms < rest_until_ms_; }
 
  private:

@@ -23,6 +23,10 @@ class Glass {
   }
   Glass& up(std::int64_t t_ms) { return points(t_ms, {}); }
   Glass& wait_until(std::int64_t t_ms) { return keep(filter_.time(t_ms)); }
+  Glass& take_away() {
+    filter_.taken_away();
+    return *this;
+  }
   Glass& turn() {
     filter_.cancel();
     return *this;
@@ -145,6 +149,16 @@ TEST_CASE("what touches while the window turns counts for nothing, what comes af
   glass.at(0, 5).turn().at(60, 5).up(120);
   CHECK(glass.said().empty());
   CHECK(glass.at(200, 5).up(300).said() == Said{What::touch});
+}
+
+TEST_CASE("a touch that is taken away says nothing, and a rest goes on", "[touch]") {
+  Glass glass;
+  glass.at(0, 5).take_away().at(500, 5).up(600);
+  CHECK(glass.said() == Said{What::touch});
+  Glass rain;
+  rain.points(0, {{1, 50, 0}, {2, 300, 0}, {3, 500, 0}}).take_away();
+  CHECK(rain.at(300, 5).up(380).said() == Said{What::palm});
+  CHECK(rain.at(401, 5).up(500).said() == Said{What::palm, What::touch});
 }
 
 TEST_CASE("another finger in the place of the first is no drag", "[touch]") {

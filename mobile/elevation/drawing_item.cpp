@@ -1,7 +1,6 @@
 #include "mobile/elevation/drawing_item.h"
 
 #include <QPainter>
-#include <QQmlEngine>
 #include <QSGTransformNode>
 #include <utility>
 
@@ -28,10 +27,8 @@ double DrawingItem::drawn_px(double pixels) const {
 
 void DrawingItem::componentComplete() {
   QQuickItem::componentComplete();
-  QQmlEngine* engine = qmlEngine(this);
-  if (tokens_ != nullptr || engine == nullptr) return;
-  const int type = qmlTypeId("Kneerail.Ui", 1, 0, "Tokens");
-  if (auto* tokens = engine->singletonInstance<Tokens*>(type)) use_tokens(tokens);
+  Tokens* tokens = Tokens::of(*this);
+  if (tokens_ == nullptr && tokens != nullptr) use_tokens(tokens);
 }
 
 void DrawingItem::use_tokens(Tokens* tokens) {

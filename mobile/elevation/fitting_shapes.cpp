@@ -190,13 +190,13 @@ void add_grade_of(ShapeList& list, const RunPen& pen, const SheetPart& part, Poi
                   Room room) {
   if (part.struck) return;
   const float radius = pen.px(pen.far() ? 8 : (room == Room::little ? 11 : 14));
-  list.disc(middle, radius + pen.px(2.5), pen.color().sheet);
+  list.disc(middle, radius + pen.px(glyph_ground_drawn), pen.color().sheet);
   if (part.now) {
     const auto which = static_cast<std::size_t>(std::clamp(part.now->grade, 1, 5) - 1);
     return add_grade(list, middle, radius, part.now->grade, pen.color().grade[which]);
   }
-  add_open_grade(list, middle, radius, pen.ink2());
-  if (part.last) add_grade(list, middle, 0.72F * radius, part.last->grade, pen.ghost());
+  add_open_grade(list, middle, radius, pen.ink2(), pen.px(1));
+  if (part.last) add_last_grade(list, middle, radius, part.last->grade, pen.ghost());
 }
 
 }  // namespace kneerail::elevation

@@ -84,10 +84,15 @@ void add_grade(ShapeList& list, Point middle, float radius, int grade, const QCo
   }
 }
 
-void add_open_grade(ShapeList& list, Point middle, float radius, const QColor& color) {
-  const float dash = std::max(radius * 0.27F, 2.0F);
+void add_open_grade(ShapeList& list, Point middle, float radius, const QColor& color, float px) {
+  const float around = 2 * std::numbers::pi_v<float> * coating_radius * radius;
+  const float dash = around / (2 * std::max(std::round(around / (8 * px)), 6.0F));
   list.circle(middle, coating_radius * radius, color,
-              {.width_px = std::max(1.4F, 0.085F * radius), .on_px = dash, .off_px = dash});
+              {.width_px = 1.6F * px, .on_px = dash, .off_px = dash});
+}
+
+void add_last_grade(ShapeList& list, Point middle, float radius, int grade, const QColor& color) {
+  add_grade(list, middle, 0.72F * radius, grade, color);
 }
 
 }  // namespace kneerail::elevation

@@ -1,6 +1,7 @@
 #include "mobile/theme/tokens.h"
 
 #include <QGuiApplication>
+#include <QQmlEngine>
 #include <cmath>
 
 #include "mobile/theme/fonts.h"
@@ -14,6 +15,12 @@ Tokens::Tokens(QObject* parent) : QObject(parent) {
   missing_fonts_ = tr("A font is missing. Letters come from another one until the package %1 is "
                       "installed.")
                        .arg(fonts.missing_package);
+}
+
+Tokens* Tokens::of(const QObject& item) {
+  QQmlEngine* engine = qmlEngine(&item);
+  if (engine == nullptr) return nullptr;
+  return engine->singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens"));
 }
 
 void Tokens::set_dark(bool dark) {

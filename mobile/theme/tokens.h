@@ -128,6 +128,8 @@ class Tokens : public QObject {
 
  public:
   explicit Tokens(QObject* parent = nullptr);
+  /// The tokens of the engine that made `item`; null where there is none.
+  static Tokens* of(const QObject& item);
 
   [[nodiscard]] bool dark() const { return theme_ == kneerail::theme::Theme::dark; }
   void set_dark(bool dark);

@@ -4,11 +4,13 @@
 #include <QMouseEvent>
 #include <QTouchEvent>
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <set>
 #include <vector>
 
+#include "mobile/elevation/sign_shapes.h"
+
+namespace elevation = kneerail::elevation;
 using kneerail::PostState;
 using kneerail::RunSheet;
 using kneerail::SheetPart;
@@ -180,23 +182,17 @@ void RunBandItem::add_marks(ShapeList& list) const {
       post = run.bays[static_cast<std::size_t>(finding.bay)].from;
     }
     if (post < 0) continue;
-    list.circle({along(post), y(run.height_mm * 2 / 3)}, drawn(11), tokens().chalk(),
-                {.width_px = drawn(2.6)});
+    elevation::add_chalk_ring(
+        list, {{along(post), y(run.height_mm * 2 / 3)}, drawn(11), drawn(2.6), finding.record},
+        tokens().chalk());
   }
   for (const auto& bay : run.bays) {
     if (!bay.closed_off) continue;
     const float middle = (along(bay.from) + along(bay.to)) / 2;
     const float half = drawn(14);
-    const float top = y(run.height_mm) - drawn(20);
-    const float tall = drawn(15);
-    list.rect({middle - half, top}, {2 * half, tall}, tokens().tape());
-    for (float at = middle - half; at < middle + half - tall * 0.9F; at += tall * 0.66F) {
-      list.fill(std::array{Point{at, top + tall}, Point{at + tall * 0.33F, top + tall},
-                           Point{at + tall, top}, Point{at + tall * 0.66F, top}},
-                tokens().tape_ink());
-    }
-    list.rect_outline({middle - half, top}, {2 * half, tall}, tokens().edge(),
-                      {.width_px = drawn(1.6)});
+    const Point corner{middle - half, y(run.height_mm) - drawn(20)};
+    elevation::add_barrier_board(list, {corner, {2 * half, drawn(15)}, drawn(1.6)},
+                                 tokens().palette());
   }
 }
 

@@ -1,10 +1,11 @@
 #include "mobile/elevation/mark_shapes.h"
 
 #include <QLocale>
+#include <QStringList>
 #include <array>
-#include <cmath>
-#include <functional>
-#include <numbers>
+
+#include "mobile/elevation/sign_shapes.h"
+#include "mobile/models/part_words.h"
 
 namespace kneerail::elevation {
 
@@ -13,6 +14,27 @@ namespace {
 constexpr double ground_drawn = 36;
 constexpr double tag_gap_drawn =
     18;  // from the top rail's fitting to the tag's foot, with its line
+
+/// What is written beside a ring: two lines at most, the number first.
+QStringList finding_lines(const SheetFinding& finding, bool number_only) {
+  const QString number = QString::fromStdString(finding.number);
+  if (number_only) return {number};
+  constexpr qsizetype most_letters = 22;
+  QStringList lines{number};
+  QString words = finding_word(finding.what) + QStringLiteral(" ");
+  words += QString::fromStdString(finding.text);
+  for (const QString& word : words.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
+    if (lines.back().size() + 1 + word.size() <= most_letters) {
+      lines.back() += QStringLiteral(" ") + word;
+    } else if (lines.size() < 2) {
+      lines.push_back(word);
+    } else {
+      lines.back() += QStringLiteral(" …");
+      break;
+    }
+  }
+  return lines;
+}
 
 }  // namespace
 
@@ -40,9 +62,9 @@ void add_tag(ShapeList& list, const RunPen& pen, const SheetPost& post, Point to
   const float head = foot - height;
   const float cut = pen.px(9);
   const bool absent = post.state == PostState::skipped || post.state == PostState::struck;
-  const bool dark = chosen || (post.state == PostState::seen && !absent);
+  const bool dark = chosen || post.state == PostState::seen;
   const QColor ground = chosen ? color.chalk : (dark ? color.ink : color.sheet);
-  const QColor ink = dark ? color.sheet : color.ink;
+  const QColor ink = dark ? color.sheet : (absent ? pen.ink2() : color.ink);
   list.line(Point{top.x, foot}, Point{top.x, top.y - pen.px(18)}, color.edge,
             {.width_px = pen.px(1.2)});
   const std::array plate = {Point{top.x - half, foot},       Point{top.x - half, head + cut},
@@ -50,12 +72,17 @@ void add_tag(ShapeList& list, const RunPen& pen, const SheetPost& post, Point to
                             Point{top.x + half, head + cut}, Point{top.x + half, foot}};
   list.fill(plate, ground);
   Stroke edge{.width_px = pen.px(2), .closed = true};
-  if (absent && !chosen) edge.on_px = edge.off_px = pen.px(5);
-  list.line(plate, chosen ? color.chalk : color.edge, edge);
-  list.circle({top.x, head + pen.px(6.5)}, pen.px(2.6), ink, {.width_px = pen.px(1.2)});
+  if (absent && !chosen) {
+    edge.on_px = pen.px(5);
+    edge.off_px = pen.px(4);
+  }
+  list.line(plate, chosen ? color.chalk : (dark ? color.ink : color.edge), edge);
+  const Point hole{top.x, head + pen.px(5.4)};
+  if (!small && dark) list.disc(hole, pen.px(2.2), ink);
+  if (!small && !dark) list.circle(hole, pen.px(2.2), ink, {.width_px = pen.px(1.2)});
   list.label({.text = QString::fromStdString(post.label),
-              .at = {top.x, foot - pen.px(small ? 5 : 8)},
-              .size_px = pen.text_px(small ? 15 : 19),
+              .at = {top.x, foot - pen.px(small ? 6 : 7)},
+              .size_px = pen.text_px(small ? 16 : 19),
               .color = ink.rgba(),
               .bold = true});
   if (post.state != PostState::skipped || small) return;
@@ -66,83 +93,47 @@ void add_tag(ShapeList& list, const RunPen& pen, const SheetPost& post, Point to
               .halo = color.paper.rgba()});
 }
 
-void add_ring(ShapeList& list, const RunPen& pen, const SheetFinding& finding, Point middle) {
-  const auto seed = std::hash<Uuid>{}(finding.record);
-  const auto share = [&](unsigned shift) {
-    return static_cast<float>((seed >> shift) & 0xFFU) / 255.0F;
-  };
-  const float d1 = 0.02F + 0.03F * share(0);
-  const float d2 = 0.01F + 0.02F * share(8);
-  const float phase = 2 * std::numbers::pi_v<float> * share(16);
-  const float radius = pen.px(pen.far() ? 22 : 48);
-  std::vector<Point> ring;
-  constexpr int points = 50;  // 46 and 8 % overlap
-  for (int i = 0; i < points; ++i) {
-    const float a = 2 * std::numbers::pi_v<float> * static_cast<float>(i) / 46;
-    const float r = radius * (1 + d1 * std::sin(2 * a + phase) + d2 * std::sin(5 * a) -
-                              0.02F * static_cast<float>(i) / 46);
-    ring.push_back({middle.x + r * std::cos(a - 1), middle.y + r * std::sin(a - 1)});
-  }
-  QColor chalk = pen.color().chalk;
-  chalk.setAlphaF(0.92F);
-  list.line(ring, chalk, {.width_px = pen.px(4)});
-  std::vector<Point> second;
-  for (const Point& point : ring) {
-    second.push_back({middle.x + (point.x - middle.x) * 0.94F + pen.px(2),
-                      middle.y + (point.y - middle.y) * 0.96F});
-  }
-  list.line(second, chalk, {.width_px = pen.px(2), .on_px = pen.px(14), .off_px = pen.px(9)});
+void add_ring(ShapeList& list, const RunPen& pen, const SheetFinding& finding, Point middle,
+              int place_in_stack) {
+  constexpr double radius_drawn = 48;
+  const float radius =
+      pen.px((pen.far() ? 22 : radius_drawn) + 7 * static_cast<double>(place_in_stack));
+  const QColor chalk = pen.color().chalk;
+  add_chalk_ring(list, {middle, radius, pen.px(4), finding.record}, chalk);
   if (pen.far()) return;
-  QString words = QString::fromStdString(finding.number);
-  if (!finding.text.empty()) words += QStringLiteral(" ") + QString::fromStdString(finding.text);
-  list.line(Point{middle.x - radius, middle.y + radius * 0.3F},
-            Point{middle.x - radius * 1.5F, middle.y + radius * 0.75F}, chalk,
-            {.width_px = pen.px(1.8)});
-  list.label({.text = words.size() > 28 ? words.left(27) + QStringLiteral("…") : words,
-              .at = {middle.x - radius * 1.5F, middle.y + radius * 1.05F},
-              .size_px = pen.text_px(17),
-              .color = pen.color().chalk.rgba(),
-              .bold = true,
-              .align = Qt::AlignRight,
-              .halo = pen.color().paper.rgba()});
+  const QStringList lines = finding_lines(finding, pen.crowded());
+  const float line_px = pen.text_px(21);
+  const float right = middle.x - radius - pen.px(30);
+  const float top = middle.y + pen.px(28) + static_cast<float>(3 * place_in_stack) * line_px;
+  const Point from{middle.x - radius * 0.92F, middle.y + radius * 0.38F};
+  list.line(from, Point{right + pen.px(5), top}, chalk, {.width_px = pen.px(1.8)});
+  for (qsizetype i = 0; i < lines.size(); ++i) {
+    list.label({.text = lines[i],
+                .at = {right, top + pen.px(6) + static_cast<float>(i) * line_px},
+                .size_px = pen.text_px(18),
+                .color = chalk.rgba(),
+                .bold = true,
+                .align = Qt::AlignRight,
+                .halo = pen.color().paper.rgba()});
+  }
 }
 
 void add_board(ShapeList& list, const RunPen& pen, Point left, float right_x) {
-  const auto& color = pen.color();
-  const float half = pen.px(pen.far() ? 7 : 13);
-  const float inset = pen.px(pen.far() ? 8 : 34);
+  const float half = pen.px(pen.far() ? 7 : 14);
+  const float inset = pen.px(pen.far() ? 8 : 40);
   const float from = left.x + inset;
   const float to = right_x - inset;
   if (to - from < 2 * half) return;
   const float top = left.y - half;
-  const float foot = left.y + half;
-  list.rect({from, top}, {to - from, 2 * half}, color.tape);
-  for (float x = from - half; x < to; x += 2 * half) {  // bars at 45 degrees, clipped to the board
-    const std::array bar = {Point{x, foot}, Point{x + half, foot}, Point{x + 3 * half, top},
-                            Point{x + 2 * half, top}};
-    std::vector<Point> inside;
-    for (std::size_t i = 0; i < bar.size(); ++i) {
-      Point a = bar[i];
-      Point b = bar[(i + 1) % bar.size()];
-      const auto cut = [&](Point p, Point q, float edge) {
-        const float t = (edge - p.x) / (q.x - p.x);
-        return Point{edge, p.y + (q.y - p.y) * t};
-      };
-      if (a.x >= from && a.x <= to) inside.push_back(a);
-      for (const float edge : {from, to}) {
-        if ((a.x < edge) != (b.x < edge)) inside.push_back(cut(a, b, edge));
-      }
-    }
-    list.fill(inside, color.tape_ink);
-  }
-  list.rect_outline({from, top}, {to - from, 2 * half}, color.edge, {.width_px = pen.px(1.6)});
   for (const float x : {from, to}) {
-    list.line(Point{x, top - half * 0.5F}, Point{x, foot + half * 1.5F}, color.edge,
-              {.width_px = pen.px(3)});
+    list.line(Point{x, top - half}, Point{x, top + 3.2F * half}, pen.color().edge,
+              {.width_px = pen.px(pen.far() ? 2 : 3.5)});
   }
+  add_barrier_board(list, {{from, top}, {to - from, 2 * half}, pen.px(1.6)}, pen.color());
 }
 
-void add_dimension(ShapeList& list, const RunPen& pen, float left, float right, double length_mm) {
+void add_dimension(ShapeList& list, const RunPen& pen, float left, float right, double length_mm,
+                   bool last) {
   if (pen.far() || right - left < pen.px(90)) return;
   const QColor color = pen.ink2();
   const float y = pen.px(78);
@@ -150,7 +141,8 @@ void add_dimension(ShapeList& list, const RunPen& pen, float left, float right, 
   const float gap = pen.px(36);
   const float middle = (left + right) / 2;
   for (const float x : {left, right}) {
-    list.line(Point{x, pen.px(46)}, Point{x, pen.px(86)}, color, hair);
+    // The line beside a post belongs to the bay after it, or two would lie on one another.
+    if (x == left || last) list.line(Point{x, pen.px(46)}, Point{x, pen.px(86)}, color, hair);
     const float inward = x == left ? pen.px(10) : -pen.px(10);
     list.fill(
         std::array{Point{x, y}, Point{x + inward, y - pen.px(4)}, Point{x + inward, y + pen.px(4)}},

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace kneerail::elevation {
 
@@ -30,10 +31,43 @@ bool stands_in_ground(const RunSheet& sheet, const SheetPart& part) {
   return stands_in_ground(part, lowest_mm);
 }
 
+namespace {
+
+struct CappedEnd {
+  double post_mm = 0;
+  double out = 1;  ///< 1: away from it chainage rises, -1: it falls
+};
+
+/// The end of the run that a part caps; nothing for any other part.
+std::optional<CappedEnd> capped(const RunSheet& sheet, const SheetPart& part) {
+  if (part.does != WhatItDoes::end_cap || part.bay >= 0 || part.post < 0) return {};
+  const int last = static_cast<int>(sheet.posts.size()) - 1;
+  if (last < 1 || (part.post != 0 && part.post != last)) return {};
+  const auto chainage_mm = [&](int post) {
+    return static_cast<double>(sheet.posts[static_cast<std::size_t>(post)].chainage_mm);
+  };
+  const double post_mm = chainage_mm(part.post);
+  const double next_mm = chainage_mm(part.post == 0 ? 1 : last - 1);
+  return CappedEnd{post_mm, next_mm <= post_mm ? 1.0 : -1.0};
+}
+
+}  // namespace
+
+double along_of(const RunSheet& sheet, const SheetPart& part) {
+  const auto along_mm = static_cast<double>(part.along_mm);
+  const auto end = capped(sheet, part);
+  return end ? end->post_mm + end->out * std::abs(along_mm - end->post_mm) : along_mm;
+}
+
 RunPoint part_place(const RunSheet& sheet, int part, double denominator) {
   const SheetPart& at = sheet.parts.at(static_cast<std::size_t>(part));
-  RunPoint place{static_cast<double>(at.along_mm), static_cast<double>(at.up_mm)};
+  RunPoint place{along_of(sheet, at), static_cast<double>(at.up_mm)};
   if (stands_in_ground(sheet, at)) place.up_mm = -in_ground_mm * denominator;
+  if (const auto end = capped(sheet, at)) {
+    const double out_mm =
+        std::max(std::abs(place.along_mm - end->post_mm), cap_out_mm * denominator);
+    place.along_mm = end->post_mm + end->out * out_mm;
+  }
   return place;
 }
 

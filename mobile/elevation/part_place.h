@@ -23,7 +23,15 @@ bool is_joint(const SheetPart& part);
 bool stands_in_ground(const SheetPart& fixing, double lowest_other_joint_mm);
 bool stands_in_ground(const RunSheet& sheet, const SheetPart& part);
 
-/// The middle of a part at a scale.
+/// Chainage of a part's middle, mm. An end cap closes the outer end of its run, on whichever side
+/// of the post it was put down.
+double along_of(const RunSheet& sheet, const SheetPart& part);
+
+/// An end cap's sign stands so far out from its post on the glass, beside the sign of the fitting
+/// that it closes.
+inline constexpr double cap_out_mm = 5.8;
+
+/// The middle of a part's sign at a scale.
 RunPoint part_place(const RunSheet& sheet, int part, double denominator);
 
 }  // namespace kneerail::elevation

@@ -68,15 +68,16 @@ void PickIndex::add_part(const RunSheet& sheet, int place) {
   } else if (is_along_the_bay(part.role)) {
     add_tube(sheet, place, up_mm);
   } else if (part.role != Role::base_fixing) {
-    add_joint(part, place);
+    add_joint(sheet, place);
     if (at(posts_, part.post) == nullptr) return;
     double& lowest_mm = posts_[static_cast<std::size_t>(part.post)].lowest_mm;
     lowest_mm = std::min(lowest_mm, up_mm);
   }
 }
 
-void PickIndex::add_joint(const SheetPart& part, int place) {
-  const auto along_mm = static_cast<double>(part.along_mm);
+void PickIndex::add_joint(const RunSheet& sheet, int place) {
+  const SheetPart& part = *at(sheet.parts, place);
+  const double along_mm = along_of(sheet, part);
   const auto up_mm = static_cast<double>(part.up_mm);
   joints_.targets.push_back({along_mm, along_mm, up_mm, up_mm, place});
 }
@@ -88,13 +89,13 @@ void PickIndex::add_fixings(const RunSheet& sheet) {
     if (part.role != Role::base_fixing) continue;
     const int place = static_cast<int>(i);
     if (at(posts_, part.post) == nullptr) {
-      add_joint(part, place);
+      add_joint(sheet, place);
       continue;
     }
     Post& post = posts_[static_cast<std::size_t>(part.post)];
     const SheetPart* lower = at(sheet.parts, post.base);
     if (lower == nullptr || part.up_mm < lower->up_mm) post.base = place;
-    if (!stands_in_ground(part, post.lowest_mm)) add_joint(part, place);
+    if (!stands_in_ground(part, post.lowest_mm)) add_joint(sheet, place);
   }
 }
 

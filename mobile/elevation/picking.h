@@ -75,7 +75,7 @@ class PickIndex {
   };
 
   void add_part(const RunSheet& sheet, int place);
-  void add_joint(const SheetPart& part, int place);
+  void add_joint(const RunSheet& sheet, int place);
   void add_fixings(const RunSheet& sheet);
   void add_tube(const RunSheet& sheet, int place, double up_mm);
   void add_section(const RunSheet& sheet, int place);

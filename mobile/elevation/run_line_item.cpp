@@ -4,8 +4,9 @@
 #include <QMouseEvent>
 #include <QTouchEvent>
 #include <algorithm>
-#include <array>
 #include <cmath>
+
+#include "mobile/elevation/sign_shapes.h"
 
 using kneerail::PostState;
 using kneerail::RunSheet;
@@ -242,15 +243,8 @@ void RunLineItem::add_marks(ShapeList& list) const {
     const float x = static_cast<float>(xOfPost(bay.from) + xOfPost(bay.to)) / 2;
     const float half = drawn(9);
     const float tall = drawn(5);
-    list.rect({x - half, y - tall}, {2 * half, 2 * tall}, tokens().tape());
-    for (const float at : {-half, 0.0F}) {
-      list.fill(
-          std::array{Point{x + at, y + tall}, Point{x + at + tall * 0.8F, y + tall},
-                     Point{x + at + half, y - tall}, Point{x + at + half - tall * 0.8F, y - tall}},
-          tokens().tape_ink());
-    }
-    list.rect_outline({x - half, y - tall}, {2 * half, 2 * tall}, tokens().edge(),
-                      {.width_px = drawn(1.4)});
+    kneerail::elevation::add_barrier_board(
+        list, {{x - half, y - tall}, {2 * half, 2 * tall}, drawn(1.4)}, tokens().palette());
   }
   for (const auto& finding : run.findings) {
     if (finding.hazard_state != 0 && finding.part < 0 && finding.bay >= 0) continue;

@@ -40,6 +40,8 @@ class RunPen {
   [[nodiscard]] bool textures() const { return !drawing_.more_contrast; }
   /// Small enough that glyphs and screws would run into each other.
   [[nodiscard]] bool far() const { return drawing_.denominator > 60; }
+  /// Small enough that words would run over the next post.
+  [[nodiscard]] bool crowded() const { return drawing_.denominator > 35; }
 
  private:
   RunDrawing drawing_;

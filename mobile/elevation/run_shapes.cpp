@@ -1,6 +1,8 @@
 #include "mobile/elevation/run_shapes.h"
 
 #include <algorithm>
+#include <cmath>
+#include <vector>
 
 #include "mobile/elevation/bay_shapes.h"
 #include "mobile/elevation/fitting_shapes.h"
@@ -18,6 +20,10 @@ bool is_tube(const SheetPart& part) {
          part.role == Role::top_rail || part.role == Role::mid_rail;
 }
 
+bool has_rails(BayKind kind) {
+  return kind == BayKind::rails || kind == BayKind::mesh_infill;
+}
+
 class Piece {
  public:
   Piece(const RunSheet& sheet, const Stretch& stretch, const RunDrawing& drawing)
@@ -32,9 +38,11 @@ class Piece {
         add_infill(piece_.body, pen_, frame(bay));
       }
     }
+    for (const SheetFinding& finding : sheet_.findings) bent_bar(finding);
     each_part([&](int part) { toe_board(part_at(part)); });  // behind the posts
     each_part([&](int part) { tube(part_at(part)); });
-    each_part([&](int part) { body(part); });
+    for (const SheetFinding& finding : sheet_.findings) weeping(finding);
+    each_part([&](int part) { add_fitting(piece_.body, pen_, fitting(part_at(part))); });
     each_part([&](int part) { glyph(part); });
     for (int post = stretch_.first_post; post < end_post_; ++post) {
       tag(post);
@@ -104,8 +112,23 @@ class Piece {
   }
 
   [[nodiscard]] BayFrame frame(const SheetBay& bay) const {
-    return {post_x(bay.from), post_x(bay.to), y(sheet_.height_mm)};
+    BayFrame at{post_x(bay.from), post_x(bay.to), y(sheet_.height_mm), y(own_foot_mm), false};
+    if (bay.kind != BayKind::mesh_infill || !mine(bay.from)) return at;
+    const SheetPost& post = sheet_.posts[static_cast<std::size_t>(bay.from)];
+    const int end = std::min(post.first_part + post.parts, static_cast<int>(sheet_.parts.size()));
+    for (int i = std::max(post.first_part, 0); i < end; ++i) {
+      const SheetPart& part = part_at(i);
+      const bool rail =
+          part.role == Role::weld || part.role == Role::mid_rail || part.role == Role::rail_tube;
+      if (!rail || part.up_mm > lowest_rail_mm) continue;
+      at.foot = y(part.up_mm);
+      at.has_foot = true;
+    }
+    return at;
   }
+
+  static constexpr std::int64_t own_foot_mm = 100;  ///< of infill without a rail below it
+  static constexpr std::int64_t lowest_rail_mm = 300;
 
   void rail(const SheetPart& part, std::int64_t up_mm) {
     if (part.bay < 0 || static_cast<std::size_t>(part.bay) >= sheet_.bays.size()) return;
@@ -142,21 +165,56 @@ class Piece {
             static_cast<float>(-at.up_mm * pen_.scale())};
   }
 
-  void body(int part) {
-    const SheetPart& at = part_at(part);
-    const int last = static_cast<int>(sheet_.posts.size()) - 1;
-    Fitting fitting{.part = &at, .middle = {x(at.along_mm), y(at.up_mm)}};
-    if (at.bay < 0 && at.post == 0) fitting.neighbours = Neighbours::right_only;
-    if (at.bay < 0 && at.post == last && last > 0) fitting.neighbours = Neighbours::left_only;
-    fitting.at_top = at.up_mm >= sheet_.height_mm;
-    add_fitting(piece_.body, pen_, fitting);
+  [[nodiscard]] Fitting fitting(const SheetPart& part) const {
+    const double from_origin_mm = along_of(sheet_, part) - stretch_.origin_mm;
+    Fitting at{.part = &part,
+               .middle = {static_cast<float>(from_origin_mm * pen_.scale()), y(part.up_mm)}};
+    if (part.bay >= 0) return at;
+    at.joins.left = at.joins.right = false;
+    for (const SheetBay& bay : sheet_.bays) {
+      if (!has_rails(bay.kind) || (bay.from != part.post && bay.to != part.post)) continue;
+      const int other = bay.from == part.post ? bay.to : bay.from;
+      (post_x(other) < post_x(part.post) ? at.joins.left : at.joins.right) = true;
+    }
+    at.joins.up = part.up_mm < post_height_mm(part.post);
+    return at;
+  }
+
+  [[nodiscard]] std::int64_t post_height_mm(int post) const {
+    if (post < 0 || static_cast<std::size_t>(post) >= sheet_.posts.size()) return sheet_.height_mm;
+    return sheet_.posts[static_cast<std::size_t>(post)].height_mm;
   }
 
   void glyph(int part) {
     const SheetPart& at = part_at(part);
     if (!is_joint(at)) return;
     const bool below = stands_in_ground(sheet_, at);
-    add_grade_of(piece_.body, pen_, at, place(part), below ? Room::little : Room::enough);
+    const bool passed_by =
+        at.bay < 0 && at.post >= 0 &&
+        sheet_.posts[static_cast<std::size_t>(at.post)].state == PostState::skipped;
+    add_grade_of(piece_.body, pen_, at, place(part), below ? Room::little : Room::enough,
+                 passed_by ? Ghost::hollow : Ghost::shown);
+  }
+
+  void weeping(const SheetFinding& finding) {
+    if (finding.what != FindingKind::rust_weeping || finding.part < 0 ||
+        static_cast<std::size_t>(finding.part) >= sheet_.parts.size()) {
+      return;
+    }
+    const SheetPart& part = part_at(finding.part);
+    if (mine(part.post)) add_weeping(piece_.body, pen_, fitting(part));
+  }
+
+  void bent_bar(const SheetFinding& finding) {
+    if (finding.what != FindingKind::bent || finding.bay < 0 ||
+        static_cast<std::size_t>(finding.bay) >= sheet_.bays.size()) {
+      return;
+    }
+    const SheetBay& bay = sheet_.bays[static_cast<std::size_t>(finding.bay)];
+    if (!mine(bay.from) || bay.kind != BayKind::mesh_infill || bay.struck) return;
+    const BayFrame at = frame(bay);
+    const float bar_x = finding.along_mm ? x(*finding.along_mm) : (at.left + at.right) / 2;
+    add_bent_bar(piece_.body, pen_, at, bar_x);
   }
 
   void dimension(int post) {
@@ -164,7 +222,8 @@ class Piece {
     const auto length_mm = sheet_.posts[static_cast<std::size_t>(post) + 1].chainage_mm -
                            sheet_.posts[static_cast<std::size_t>(post)].chainage_mm;
     add_dimension(piece_.marks, pen_, post_x(post), post_x(post + 1),
-                  static_cast<double>(length_mm));
+                  static_cast<double>(length_mm),
+                  static_cast<std::size_t>(post) + 2 == sheet_.posts.size());
   }
 
   void tag(int post) {
@@ -191,7 +250,12 @@ class Piece {
     }
     if (!mine(post)) return;
     if (finding.along_mm && finding.up_mm) at = {x(*finding.along_mm), y(*finding.up_mm)};
-    add_ring(piece_.marks, pen_, finding, at);
+    int before = 0;
+    for (const Point& other : ringed_) {
+      if (std::hypot(other.x - at.x, other.y - at.y) < pen_.px(30)) ++before;
+    }
+    ringed_.push_back(at);
+    add_ring(piece_.marks, pen_, finding, at, before);
   }
 
   void board(const SheetBay& bay) {
@@ -204,6 +268,7 @@ class Piece {
   const RunPen pen_;
   const RunDrawing& drawing_;
   int end_post_ = 0;
+  std::vector<Point> ringed_;  ///< middles of the rings so far
   RunPiece piece_;
 };
 

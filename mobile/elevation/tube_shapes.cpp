@@ -1,8 +1,10 @@
 #include "mobile/elevation/tube_shapes.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <functional>
+#include <numbers>
 
 namespace kneerail::elevation {
 
@@ -45,7 +47,8 @@ class TubeDrawer {
 
   void draw() {
     if (length_ <= 0) return;
-    if (tube_.part->struck) return edges({.width_px = pen_.edge_px(), .on_px = 9, .off_px = 6});
+    if (tube_.part->struck)
+      return edges({.width_px = pen_.edge_px(), .on_px = pen_.px(9), .off_px = pen_.px(6)});
     body();
     if (pen_.textures() && !pen_.far()) texture();
     edges({.width_px = pen_.edge_px()});
@@ -101,7 +104,7 @@ class TubeDrawer {
         break;
       case Finish::paint:
       case Finish::zinc_and_paint:
-        dots(pen_.px(5), {color.sheet, color.zinc_shade});
+        if (worse == 2) dots(pen_.px(5), {color.sheet, color.zinc_shade});
         if (worse >= 3) flakes(pen_.px(worse == 3 ? 60 : 20));
         break;
       case Finish::aluminium:
@@ -117,9 +120,13 @@ class TubeDrawer {
     const int count = static_cast<int>(length_ / every_px);
     for (int i = 0; i < count; ++i) {
       const Point middle = at(chance_.between(0, length_), chance_.between(0.1F, 0.9F));
-      const float half = chance_.between(0.6F, std::max(0.09F * tube_.od_px, 0.8F));
-      const QColor& color = colors[chance_.between(0, 1) < 0.6F ? 0 : 1];
-      list_.rect({middle.x - half, middle.y - half}, {2 * half, 2 * half}, faded(color, strength_));
+      const float half = chance_.between(pen_.px(0.6), std::max(0.09F * tube_.od_px, pen_.px(0.8)));
+      const QColor color = faded(colors[chance_.between(0, 1) < 0.6F ? 0 : 1], strength_);
+      if (half < pen_.px(1.2)) {
+        list_.rect({middle.x - half, middle.y - half}, {2 * half, 2 * half}, color);
+      } else {
+        round<6>(middle, half, half, color);
+      }
     }
   }
 
@@ -136,11 +143,11 @@ class TubeDrawer {
     for (int i = 0; i < count; ++i) {
       const Point middle = rust_place();
       const float half_long = chance_.between(0.16F, 0.50F) * tube_.od_px;
-      const float half_short = chance_.between(0.10F, 0.30F) * tube_.od_px / 2;
+      const float half_short = chance_.between(0.10F, 0.30F) * tube_.od_px;
       const float pick = chance_.between(0, static_cast<float>(2 + dark_weight));
       const auto shade = static_cast<float>(dark_weight);
       const std::size_t which = pick < shade ? 0 : (pick < shade + 1 ? 1 : 2);
-      ellipse(middle, half_long, half_short, faded(pen_.color().patch[which], strength_));
+      round<10>(middle, half_long, half_short, faded(pen_.color().patch[which], strength_));
     }
   }
 
@@ -152,11 +159,11 @@ class TubeDrawer {
       std::vector<Point> outer;
       std::vector<Point> inner;
       for (int corner = 0; corner < 7; ++corner) {
-        const float angle = static_cast<float>(corner) * 2 * 3.14159265F / 7;
+        const float angle = static_cast<float>(corner) * 2 * std::numbers::pi_v<float> / 7;
         const float r = radius * chance_.between(0.75F, 1.15F);
         const Point out{r * std::cos(angle), r * std::sin(angle)};
-        outer.push_back({middle.x + out.x, middle.y + out.y});
-        inner.push_back({middle.x + out.x * 0.6F, middle.y + out.y * 0.6F});
+        outer.push_back(on_tube({middle.x + out.x, middle.y + out.y}));
+        inner.push_back(on_tube({middle.x + out.x * 0.6F, middle.y + out.y * 0.6F}));
       }
       list_.fill(outer, faded(pen_.color().primer, strength_));
       list_.fill(inner, faded(pen_.color().patch[0], strength_));
@@ -168,20 +175,34 @@ class TubeDrawer {
     for (int i = 0; i < count; ++i) {
       const float s = chance_.between(0, length_);
       const float t = chance_.between(0.3F, 0.9F);
-      const float end = std::min(s + chance_.between(4, 14), length_);
-      list_.line(at(s, t), at(end, t), faded(pen_.color().patch[2], strength_), {.width_px = 1});
+      const float end = std::min(s + pen_.px(chance_.between(4, 14)), length_);
+      list_.line(at(s, t), at(end, t), faded(pen_.color().patch[2], strength_),
+                 {.width_px = pen_.px(1)});
     }
   }
 
-  void ellipse(Point middle, float half_long, float half_short, const QColor& color) {
-    std::array<Point, 10> ring;
-    for (std::size_t i = 0; i < ring.size(); ++i) {
-      const float angle = static_cast<float>(i) * 2 * 3.14159265F / static_cast<float>(ring.size());
+  /// An ellipse of so many corners, as far as it lies on the tube.
+  template <std::size_t corners>
+  void round(Point middle, float half_long, float half_short, const QColor& color) {
+    std::array<Point, corners> ring;
+    for (std::size_t i = 0; i < corners; ++i) {
+      const float angle = static_cast<float>(i) * 2 * std::numbers::pi_v<float> / corners;
       const float s = half_long * std::cos(angle);
       const float t = half_short * std::sin(angle);
-      ring[i] = {middle.x + along_.x * s + across_.x * t, middle.y + along_.y * s + across_.y * t};
+      ring[i] = on_tube(
+          {middle.x + along_.x * s + across_.x * t, middle.y + along_.y * s + across_.y * t});
     }
     list_.fill(ring, color);
+  }
+
+  /// The point of the tube nearest to a point.
+  [[nodiscard]] Point on_tube(Point point) const {
+    const Point from{point.x - tube_.from.x, point.y - tube_.from.y};
+    const float s = std::clamp(from.x * along_.x + from.y * along_.y, 0.0F, length_);
+    const float half = tube_.od_px / 2;
+    const float t = std::clamp(from.x * across_.x + from.y * across_.y, -half, half);
+    return {tube_.from.x + along_.x * s + across_.x * t,
+            tube_.from.y + along_.y * s + across_.y * t};
   }
 
   ShapeList& list_;

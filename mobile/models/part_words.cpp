@@ -140,6 +140,40 @@ QString grade_word(int grade, Finish finish) {
   }
 }
 
+QString finding_word(FindingKind what) {
+  switch (what) {
+    case FindingKind::split:
+      return PartWords::tr("split");
+    case FindingKind::loose:
+      return PartWords::tr("loose");
+    case FindingKind::missing:
+      return PartWords::tr("missing");
+    case FindingKind::rust:
+      return PartWords::tr("rust");
+    case FindingKind::rust_weeping:
+      return PartWords::tr("rust weeping");
+    case FindingKind::bent:
+      return PartWords::tr("bent");
+    case FindingKind::knocked:
+      return PartWords::tr("knocked");
+    case FindingKind::debris_or_scour:
+      return PartWords::tr("debris or scour");
+    case FindingKind::spread:
+      return PartWords::tr("spread");
+    case FindingKind::outside_the_rule:
+      return PartWords::tr("outside the rule");
+    case FindingKind::moves:
+      return PartWords::tr("moves");
+    case FindingKind::paint_flaking:
+      return PartWords::tr("paint flaking");
+    case FindingKind::will_not_close:
+      return PartWords::tr("will not close");
+    case FindingKind::other:
+      break;
+  }
+  return {};
+}
+
 QString spoken_part(const RunSheet& sheet, int part) {
   const SheetPart& at = sheet.parts.at(static_cast<std::size_t>(part));
   QStringList words;

@@ -15,6 +15,9 @@ QString part_name(const RunSheet& sheet, int part);
 /// "Rust begins"; of aluminium and stainless steel "Pits begin". Empty for no grade of 1 to 5.
 QString grade_word(int grade, Finish finish);
 
+/// "rust weeping"; empty for what has no word of its own.
+QString finding_word(FindingKind what);
+
 /// What a screen reader says of a part: "Post 118, mid-rail cross, grade 3, rust begins, finding
 /// F-2, not yet graded this visit".
 QString spoken_part(const RunSheet& sheet, int part);

@@ -51,7 +51,7 @@ Palette dark() {
           .zinc_light = "#B9C6CC",
           .zinc_shade = "#4A5961",
           .bloom = "#A9B3B2",
-          .fitting_rust = "#7E8E97",
+          .fitting_rust = "#8A6A50",
           .paint = "#5F6E76",
           .primer = "#8A6A50",
           .patch = {"#571C06", "#7A2F0E", "#8F4A22"},

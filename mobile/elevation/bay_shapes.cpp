@@ -61,12 +61,13 @@ void add_gate(ShapeList& list, const RunPen& pen, const SheetPart& part, const B
   tube({left, bay.top - od / 2}, {od, foot - bay.top + od});
   tube({right - od, bay.top - od / 2}, {od, foot - bay.top + od});
   if (part.struck) return;
-  for (const float y : {bay.top + 3 * od, foot - 3 * od}) {  // hinge eyes, between post and frame
+  for (const float share : {0.24F, 0.70F}) {  // hinge eyes, between post and frame
+    const float y = bay.top + share * (foot - bay.top);
     list.line(Point{bay.left + od / 2, y}, Point{left, y}, color.edge, {.width_px = pen.px(3)});
     list.disc({bay.left + 1.05F * od, y}, 0.42F * od, color.zinc);
     list.circle({bay.left + 1.05F * od, y}, 0.42F * od, color.edge, edge);
   }
-  list.rect({right - 0.4F * od, middle - 2 * od}, {bay.right - right, 0.6F * od}, color.edge);
+  list.rect({right - 0.4F * od, middle - 3 * od}, {bay.right - right, 0.6F * od}, color.edge);
   if (pen.far()) return;
   list.line(arc({left, foot}, right - left, -38, -3), color.edge,
             {.width_px = pen.px(1.4), .on_px = pen.px(6), .off_px = pen.px(5)});

@@ -15,24 +15,26 @@ constexpr double ground_drawn = 36;
 constexpr double tag_gap_drawn =
     18;  // from the top rail's fitting to the tag's foot, with its line
 
-/// What is written beside a ring: two lines at most, the number first.
-QStringList finding_lines(const SheetFinding& finding, bool number_only) {
-  const QString number = QString::fromStdString(finding.number);
-  if (number_only) return {number};
+/// As many whole words as have room.
+QString elided(const QString& text) {
   constexpr qsizetype most_letters = 22;
-  QStringList lines{number};
-  QString words = finding_word(finding.what) + QStringLiteral(" ");
-  words += QString::fromStdString(finding.text);
-  for (const QString& word : words.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
-    if (lines.back().size() + 1 + word.size() <= most_letters) {
-      lines.back() += QStringLiteral(" ") + word;
-    } else if (lines.size() < 2) {
-      lines.push_back(word);
-    } else {
-      lines.back() += QStringLiteral(" …");
-      break;
+  QString line;
+  for (const QString& word : text.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
+    if (line.size() + 1 + word.size() > most_letters && !line.isEmpty()) {
+      return line + QStringLiteral(" …");
     }
+    line += line.isEmpty() ? word : QLatin1Char(' ') + word;
   }
+  return line;
+}
+
+/// What is written beside a ring: number and kind, and the beginning of what the finder wrote.
+QStringList finding_lines(const SheetFinding& finding, bool number_only) {
+  const QString number = QString::fromStdString(finding.number).trimmed();
+  if (number_only) return {number};
+  QStringList lines{(number + QLatin1Char(' ') + finding_word(finding.what)).trimmed()};
+  const QString text = elided(QString::fromStdString(finding.text));
+  if (!text.isEmpty()) lines.push_back(text);
   return lines;
 }
 

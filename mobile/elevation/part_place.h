@@ -29,7 +29,7 @@ double along_of(const RunSheet& sheet, const SheetPart& part);
 
 /// An end cap's sign stands so far out from its post on the glass, beside the sign of the fitting
 /// that it closes.
-inline constexpr double cap_out_mm = 5.8;
+inline constexpr double cap_out_mm = 6.2;
 
 /// The middle of a part's sign at a scale.
 RunPoint part_place(const RunSheet& sheet, int part, double denominator);

@@ -188,11 +188,11 @@ class Piece {
   void glyph(int part) {
     const SheetPart& at = part_at(part);
     if (!is_joint(at)) return;
-    const bool below = stands_in_ground(sheet_, at);
+    const bool little = stands_in_ground(sheet_, at) || at.does == WhatItDoes::end_cap;
     const bool passed_by =
         at.bay < 0 && at.post >= 0 &&
         sheet_.posts[static_cast<std::size_t>(at.post)].state == PostState::skipped;
-    add_grade_of(piece_.body, pen_, at, place(part), below ? Room::little : Room::enough,
+    add_grade_of(piece_.body, pen_, at, place(part), little ? Room::little : Room::enough,
                  passed_by ? Ghost::hollow : Ghost::shown);
   }
 
@@ -202,7 +202,7 @@ class Piece {
       return;
     }
     const SheetPart& part = part_at(finding.part);
-    if (mine(part.post)) add_weeping(piece_.body, pen_, fitting(part));
+    if (mine(part.post) && is_joint(part)) add_weeping(piece_.body, pen_, fitting(part));
   }
 
   void bent_bar(const SheetFinding& finding) {

@@ -66,17 +66,20 @@ void add_weld_foot(ShapeList& list, const RunPen& pen, const WeldPlace& at) {
 
 void add_cut_edge(ShapeList& list, const RunPen& pen, const WeldPlace& at) {
   if (pen.far() || at.part->struck) return;
-  const float half = 3 * pen.od_px(*at.part);
-  const Stroke stroke{.width_px = pen.px(1.4)};
+  const float beside = glyph_radius_px(pen) + pen.px(glyph_ground_drawn);
+  const Stroke stroke{.width_px = pen.px(1.6)};
   const float dash = pen.px(9);
   const float gap = pen.px(3);
-  const float dot = pen.px(2);
-  for (float x = -half; x < half; x += dash + dot + 2 * gap) {
-    const float y = at.middle.y;
-    const float from = at.middle.x + x;
-    list.line(Point{from, y}, Point{from + dash, y}, pen.color().edge, stroke);
-    list.line(Point{from + dash + gap, y}, Point{from + dash + gap + dot, y}, pen.color().edge,
-              stroke);
+  const float dot = pen.px(2.5);
+  for (const float side : {-1.0F, 1.0F}) {
+    const auto piece = [&](float from, float length) {
+      const float start = at.middle.x + side * (beside + from);
+      list.line(Point{start, at.middle.y}, Point{start + side * length, at.middle.y},
+                pen.color().edge, stroke);
+    };
+    piece(0, dash);
+    piece(dash + gap, dot);
+    piece(dash + dot + 2 * gap, dash);
   }
 }
 

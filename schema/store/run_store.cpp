@@ -177,14 +177,20 @@ class RunReader {
     return Done{};
   }
 
-  static Result<> set_place(SheetFinding& finding, const Statement& row, int column) {
+  /// A place is counted from its post, or from the post before its bay.
+  Result<> set_place(SheetFinding& finding, const Statement& row, int column) {
+    std::int64_t from_mm = 0;
+    int post = finding.post;
+    if (post < 0 && finding.bay >= 0)
+      post = work_.sheet.bays[static_cast<std::size_t>(finding.bay)].from;
+    if (post >= 0) from_mm = work_.sheet.posts[static_cast<std::size_t>(post)].chainage_mm;
     if (row.is_null(column)) return Done{};
     auto value = cbor::decode(row.bytes(column));
     if (!value) return fail(value.error());
     if (value->array() == nullptr || value->array()->size() != 2) return Done{};
     const auto* along = (*value->array())[0].number();
     const auto* up = (*value->array())[1].number();
-    if (along != nullptr) finding.along_mm = *along;
+    if (along != nullptr) finding.along_mm = from_mm + *along;
     if (up != nullptr) finding.up_mm = *up;
     return Done{};
   }

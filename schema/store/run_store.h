@@ -90,7 +90,7 @@ struct SheetFinding {
   bool not_made_safe = false;
   std::string number;  ///< "F-3", with initials where two of a site have the number
   std::string text;
-  std::optional<std::int64_t> along_mm;  ///< where on the drawing it was marked
+  std::optional<std::int64_t> along_mm;  ///< chainage where it was marked on the drawing
   std::optional<std::int64_t> up_mm;
 };
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cstdlib>
+#include <vector>
 
 #include "mobile/elevation/shape_painter.h"
 
@@ -35,21 +36,32 @@ QImage drawn(const elevation::ShapeList& list, QSize size, elevation::Point orig
   return image;
 }
 
+bool Comparison::alike() const {
+  return share <= most_differing_share && worst_share <= most_differing_in_tile;
+}
+
 Comparison compare(const QImage& golden, const QImage& seen) {
   Comparison result;
   if (golden.size() != seen.size()) return result;
   constexpr int a_tenth = 26;
+  const int tiles_across = golden.width() / tile_px + 1;
+  std::vector<int> in_tile(static_cast<std::size_t>(tiles_across) *
+                           static_cast<std::size_t>(golden.height() / tile_px + 1));
   result.difference = QImage(golden.size(), QImage::Format_RGB32);
   for (int y = 0; y < golden.height(); ++y) {
     for (int x = 0; x < golden.width(); ++x) {
       const QRgb was = golden.pixel(x, y);
       const int grey = 160 + qGray(was) * 95 / 255;
       const bool differs = furthest(was, seen.pixel(x, y)) > a_tenth;
-      result.differing += differs ? 1 : 0;
       result.difference.setPixel(x, y, differs ? qRgb(200, 0, 0) : qRgb(grey, grey, grey));
+      if (!differs) continue;
+      ++result.differing;
+      ++in_tile[static_cast<std::size_t>(y / tile_px * tiles_across + x / tile_px)];
     }
   }
   result.share = static_cast<double>(result.differing) / (golden.width() * golden.height());
+  result.worst_share =
+      static_cast<double>(*std::max_element(in_tile.begin(), in_tile.end())) / (tile_px * tile_px);
   return result;
 }
 
@@ -63,7 +75,7 @@ void check_golden(const std::string& name, const QImage& seen) {
   INFO("golden picture " << golden_path.toStdString());
   REQUIRE_FALSE(golden.isNull());
   const Comparison result = compare(golden, seen);
-  if (result.share <= most_differing_share) {
+  if (result.alike()) {
     SUCCEED();
     return;
   }

@@ -23,15 +23,21 @@ QImage drawn(const elevation::ShapeList& list, QSize size, elevation::Point orig
              const QColor& ground);
 
 struct Comparison {
-  int differing = 0;  ///< pixels whose red, green or blue differ by more than a tenth
-  double share = 1;   ///< of all pixels; 1 when the sizes differ
+  int differing = 0;       ///< pixels whose red, green or blue differ by more than a tenth
+  double share = 1;        ///< of all pixels; 1 when the sizes differ
+  double worst_share = 1;  ///< of the pixels of one tile, where most differ
   QImage difference;
+
+  [[nodiscard]] bool alike() const;
 };
 
 Comparison compare(const QImage& golden, const QImage& seen);
 
-/// How many pixels may differ: smooth edges fall a little otherwise under another processor.
+/// How many pixels may differ: smooth edges fall a little otherwise under another processor. A
+/// small sign that is lost on a large sheet shows in its own tile.
 inline constexpr double most_differing_share = 0.002;
+inline constexpr int tile_px = 40;
+inline constexpr double most_differing_in_tile = 0.02;
 
 /// Checks a drawing against its golden picture, by Catch's own macros.
 void check_golden(const std::string& name, const QImage& seen);

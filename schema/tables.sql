@@ -17,7 +17,7 @@ CREATE TABLE fact (
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX fact_by_subject ON fact (subject, kind);
 CREATE INDEX fact_by_about ON fact (about, kind);
-CREATE INDEX fact_by_visit ON fact (visit, kind);
+CREATE INDEX fact_by_visit ON fact (visit, subject);
 CREATE INDEX fact_by_segment ON fact (dev, feed, g);
 
 -- What corrections, voids and settlings say about one record. released: a held record that a
@@ -82,11 +82,14 @@ CREATE TABLE retirement (
   PRIMARY KEY (entity)
 ) STRICT, WITHOUT ROWID;
 
+-- complete: everybody who joined has sealed; sealed_t: when the last of them did. first_t, last_t:
+-- the span of all records of the visit, whatever was said about them.
 CREATE TABLE visit (
   record BLOB NOT NULL, kind INTEGER NOT NULL, feed BLOB NOT NULL, subject BLOB NOT NULL,
   who BLOB NOT NULL, dev BLOB NOT NULL, t INTEGER NOT NULL, t_quality INTEGER NOT NULL,
   held INTEGER NOT NULL, voided_by BLOB, corrected_by BLOB, kind_of_visit INTEGER, name TEXT,
-  runs BLOB, conditions BLOB, event BLOB, merged_into BLOB, complete INTEGER NOT NULL, rest BLOB,
+  runs BLOB, conditions BLOB, event BLOB, merged_into BLOB, complete INTEGER NOT NULL,
+  first_t INTEGER NOT NULL, last_t INTEGER NOT NULL, sealed_t INTEGER, rest BLOB,
   PRIMARY KEY (record)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX visit_by_subject ON visit (subject);
@@ -101,7 +104,7 @@ CREATE TABLE visit_group (
 CREATE TABLE visit_part (
   visit BLOB NOT NULL, person BLOB NOT NULL, dev BLOB NOT NULL, feed BLOB NOT NULL, opened BLOB,
   joined_t INTEGER, task BLOB, aboard_site INTEGER, aboard_organisation INTEGER, program TEXT,
-  sealed BLOB, last_seq INTEGER, sealed_again INTEGER NOT NULL, after_seal INTEGER NOT NULL,
+  sealed BLOB, last_seq INTEGER, sealed_t INTEGER, sealed_again INTEGER NOT NULL, after_seal INTEGER NOT NULL,
   PRIMARY KEY (visit, person, dev)
 ) STRICT, WITHOUT ROWID;
 
@@ -112,6 +115,34 @@ CREATE TABLE not_reached (
   rest BLOB, PRIMARY KEY (record)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX not_reached_by_subject ON not_reached (subject);
+
+-- The bays that begin at a post.
+CREATE TABLE bay_after (
+  post BLOB NOT NULL, bay BLOB NOT NULL, PRIMARY KEY (post, bay)
+) STRICT, WITHOUT ROWID;
+
+-- What one visit has of one post: the post itself, its parts, the bays after it and their parts.
+-- Only where the visit has something: a post without a row is open. Joined visits are one, under
+-- the one that stands for all. first_t, last_t: of the records that count. parts: those in service,
+-- as the register stood when the visit was sealed, and any that was looked at all the same. A look
+-- is a grade, a hand load or a finding, by a person. parts_far: those looked at only from afar or
+-- from a picture. bays_pushed: those with a hand load that was not "not pushed". done: every part
+-- and bay has a look. skipped: not done, and all that is missing was said to be not reached.
+-- grades to works: how many records. since_fresh: CBOR array of [component, visits], for each part
+-- without a fresh look in this visit the visits that came by the post since it had one, this one
+-- counted; a look as last time is not fresh.
+CREATE TABLE coverage (
+  visit BLOB NOT NULL, post BLOB NOT NULL, feed BLOB NOT NULL, first_t INTEGER NOT NULL,
+  last_t INTEGER NOT NULL, parts INTEGER NOT NULL, parts_seen INTEGER NOT NULL,
+  parts_far INTEGER NOT NULL, bays INTEGER NOT NULL, bays_seen INTEGER NOT NULL,
+  bays_pushed INTEGER NOT NULL, done INTEGER NOT NULL, skipped INTEGER NOT NULL,
+  not_reached INTEGER NOT NULL, grades INTEGER NOT NULL, coatings INTEGER NOT NULL,
+  torques INTEGER NOT NULL, walls INTEGER NOT NULL, hand_loads INTEGER NOT NULL,
+  geometries INTEGER NOT NULL, gate_checks INTEGER NOT NULL, findings INTEGER NOT NULL,
+  photographs INTEGER NOT NULL, works INTEGER NOT NULL, since_fresh BLOB,
+  since_fresh_max INTEGER NOT NULL, PRIMARY KEY (visit, post)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX coverage_by_post ON coverage (post);
 
 CREATE TABLE event (
   record BLOB NOT NULL, kind INTEGER NOT NULL, feed BLOB NOT NULL, subject BLOB NOT NULL,
@@ -147,7 +178,7 @@ CREATE TABLE reading (
   original BLOB, PRIMARY KEY (record)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX reading_by_subject ON reading (subject, kind, t);
-CREATE INDEX reading_by_visit ON reading (visit);
+CREATE INDEX reading_by_visit ON reading (visit, subject);
 
 -- place: spot or screw, the thing measured for geometry, else 0. For grades: the one that counts.
 CREATE TABLE latest (

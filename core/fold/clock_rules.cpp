@@ -111,6 +111,7 @@ void refresh_segment(Folding& folding, const Uuid& dev, const Uuid& feed, std::i
   for (const Row& row : folding.rows(table_fact, fact_by_segment, {dev, feed, g})) {
     const PlacedRecord placed = placed_of_fact(row);
     if (placed.record.kind != kind::clock) refresh(folding, placed);
+    if (const auto visit = visit_of(placed.record)) folding.respan(*visit);
   }
   for (const Row& use : folding.rows_of_key(table_clock_use, {dev, feed, g})) {
     const Uuid visit = id_in(use, at(clock_use_columns, "visit"));

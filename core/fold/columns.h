@@ -6,12 +6,7 @@
 // a row: the same first columns, then the body's fields, then what other records say about it. The
 // rest are derived: entity, field_edit, latest, life, disagreement and their like.
 
-#include <array>
-#include <cstddef>
-#include <span>
-#include <string_view>
-
-#include "core/fold/tables.h"
+#include "core/fold/visit_columns.h"
 
 namespace kneerail::fold {
 
@@ -28,6 +23,8 @@ enum TableNumber : int {
   table_visit_group,
   table_visit_part,
   table_not_reached,
+  table_bay_after,
+  table_coverage,
   table_event,
   table_life,
   table_reading,
@@ -55,41 +52,6 @@ enum TableNumber : int {
   table_report,
   table_count
 };
-
-/// The place of a column; a name that is not there does not compile.
-consteval int at(std::span<const Column> columns, std::string_view name) {
-  for (std::size_t place = 0; place < columns.size(); ++place) {
-    if (columns[place].name == name) return static_cast<int>(place);
-  }
-  throw "no such column";
-}
-
-/// What the tables of one record a row begin with. t: corrected time of inspection, ms; t_quality:
-/// 1 measured, 2 assumed, 3 uncertain, 4 provisional, 5 as stated; held: waits for review.
-inline constexpr Column plain_start[] = {
-    {"record", Type::id},
-    {"kind", Type::number},
-    {"feed", Type::id},
-    {"subject", Type::id},
-    {"who", Type::id},
-    {"dev", Type::id},
-    {"t", Type::number},
-    {"t_quality", Type::number},
-    {"held", Type::number},
-    {"voided_by", Type::id, true},
-    {"corrected_by", Type::id, true},
-};
-inline constexpr std::size_t plain_start_size = std::size(plain_start);
-
-/// The start, the table's own columns, and `rest`: a CBOR map of the body fields without a column.
-template <std::size_t N>
-consteval std::array<Column, plain_start_size + N + 1> plain(const Column (&own)[N]) {
-  std::array<Column, plain_start_size + N + 1> all{};
-  for (std::size_t i = 0; i < plain_start_size; ++i) all[i] = plain_start[i];
-  for (std::size_t i = 0; i < N; ++i) all[plain_start_size + i] = own[i];
-  all[plain_start_size + N] = {"rest", Type::bytes, true};
-  return all;
-}
 
 /// One record as it came. seen: the visit it belongs to; about: the second thing it names (a
 /// strike, a finding, the other visit); hseq and recv absent while unsent.
@@ -185,45 +147,6 @@ inline constexpr Column disagreement_columns[] = {
 /// Things retired, by themselves or by what they stand in.
 inline constexpr Column retirement_columns[] = {
     {"entity", Type::id}, {"retired", Type::id}, {"set_by", Type::id}, {"t", Type::number}};
-
-inline constexpr Column visit_own[] = {
-    {"kind_of_visit", Type::number, true},
-    {"name", Type::text, true},
-    {"runs", Type::bytes, true},
-    {"conditions", Type::bytes, true},
-    {"event", Type::id, true},
-    {"merged_into", Type::id, true},
-    {"complete", Type::number},
-};
-inline constexpr auto visit_columns = plain(visit_own);
-/// Visits that are said to be one, with the one that stands for all.
-inline constexpr Column visit_group_columns[] = {{"visit", Type::id}, {"one", Type::id}};
-/// One person's part of one visit on one device. opened: the record (10 or 11) it began with.
-/// last_seq: what its seal covers. after_seal: records of it with a higher sequence.
-inline constexpr Column visit_part_columns[] = {
-    {"visit", Type::id},
-    {"person", Type::id},
-    {"dev", Type::id},
-    {"feed", Type::id},
-    {"opened", Type::id, true},
-    {"joined_t", Type::number, true},
-    {"task", Type::bytes, true},
-    {"aboard_site", Type::number, true},
-    {"aboard_organisation", Type::number, true},
-    {"program", Type::text, true},
-    {"sealed", Type::id, true},
-    {"last_seq", Type::number, true},
-    {"sealed_again", Type::number},
-    {"after_seal", Type::number},
-};
-inline constexpr Column not_reached_own[] = {
-    {"visit", Type::id, true}, {"reason", Type::number, true}, {"note", Type::text, true}};
-inline constexpr auto not_reached_columns = plain(not_reached_own);
-inline constexpr Column event_own[] = {
-    {"what", Type::number, true}, {"from_ms", Type::number, true}, {"until_ms", Type::number, true},
-    {"note", Type::text, true},   {"told", Type::id, true},
-};
-inline constexpr auto event_columns = plain(event_own);
 
 /// The time one part spends in one place. The first life has the component's id. start_action:
 /// 0 first, 3 replace, 4 cut out and weld in, 19 came back from elsewhere or nobody knows. same_as:

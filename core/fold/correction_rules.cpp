@@ -108,7 +108,9 @@ void derive_change(Folding& folding, const Job& job) {
   const auto row = says_something ? std::optional(change_row(target, change)) : std::nullopt;
   if (!folding.put_or_erase(table_change, row, {target})) return;
   if (const auto fact = folding.row(table_fact, {target})) {
-    refresh(folding, placed_of_fact(*fact));
+    const PlacedRecord placed = placed_of_fact(*fact);
+    refresh(folding, placed);
+    if (const auto visit = visit_of(placed.record)) folding.respan(*visit);
   } else if (const auto reading = folding.row(table_reading, {target})) {
     refresh_reading(folding, *reading);
   }

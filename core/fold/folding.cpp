@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 namespace kneerail::fold {
 
@@ -67,6 +68,30 @@ bool Folding::put_or_erase(int table, const std::optional<Row>& row,
 
 void Folding::touch(const Uuid& component) {
   if (touched_ != nullptr) touched_->components.push_back(component);
+}
+
+void Folding::widen(const Uuid& visit, std::int64_t t) {
+  const bool fresh = last_span_ == nullptr || last_span_->first != visit;
+  if (fresh) last_span_ = &*spans_.try_emplace(visit).first;
+  Span& span = last_span_->second;
+  span.first_t = std::min(span.first_t.value_or(t), t);
+  span.last_t = std::max(span.last_t.value_or(t), t);
+  if (fresh) ask({.stage = Stage::plain, .a = visit});
+}
+
+void Folding::respan(const Uuid& visit) {
+  spans_[visit].again = true;
+  ask({.stage = Stage::plain, .a = visit});
+}
+
+void Folding::saw(const Seen& seen) {
+  if (seen_.empty() || seen_.back() != seen) seen_.push_back(seen);
+}
+
+Folding::Span Folding::take_span(const Uuid& visit) {
+  last_span_ = nullptr;
+  const auto taken = spans_.extract(visit);
+  return taken ? taken.mapped() : Span{};
 }
 
 Change Folding::change(const Uuid& record) {
@@ -138,26 +163,37 @@ void Folding::add_fact(const PlacedRecord& placed) {
     const PlacedRecord before = placed_of_fact(*kept);
     if (!replaces(before, placed)) return;
     store_.put(table_fact, fact_row(placed));
-    if (before.device != placed.device || before.feed != placed.feed) refresh(*this, before);
+    if (before.device != placed.device || before.feed != placed.feed) {
+      refresh(*this, before);
+      if (const auto visit = visit_of(placed.record)) respan(*visit);
+    }
   } else {
     store_.put(table_fact, fact_row(placed));
+    if (const auto visit = visit_of(placed.record)) widen(*visit, loaded(placed).time.t);
   }
   refresh(*this, placed);
 }
 
 void Folding::run() {
-  while (!jobs_.empty()) derive(jobs_.extract(jobs_.begin()).value());
+  while (!jobs_.empty() || !seen_.empty()) {
+    // Coverage comes last: by now every entity that came in has its row.
+    if (!seen_.empty() && (jobs_.empty() || jobs_.begin()->stage == Stage::coverage)) {
+      ask_coverage_of(*this, std::exchange(seen_, {}));
+      continue;
+    }
+    derive(jobs_.extract(jobs_.begin()).value());
+  }
 }
 
 void Folding::derive(const Job& job) {
   using Derive = void (*)(Folding&, const Job&);
   // In the order of Stage.
   constexpr Derive by_stage[] = {
-      derive_segments,   derive_visit_group, derive_change, derive_entity,      derive_retirement,
-      derive_seen_after, derive_twice,       derive_tag,    derive_life,        derive_latest,
-      derive_visit_part, derive_stock,       derive_plain,  derive_next_visits, derive_strike,
-      derive_closure,    derive_gap,         derive_finding};
-  static_assert(std::size(by_stage) == static_cast<std::size_t>(Stage::finding) + 1);
+      derive_segments,   derive_visit_group, derive_change,  derive_entity,      derive_retirement,
+      derive_seen_after, derive_twice,       derive_tag,     derive_life,        derive_latest,
+      derive_visit_part, derive_stock,       derive_plain,   derive_next_visits, derive_strike,
+      derive_closure,    derive_gap,         derive_finding, derive_coverage};
+  static_assert(std::size(by_stage) == static_cast<std::size_t>(Stage::coverage) + 1);
   by_stage[static_cast<std::size_t>(job.stage)](*this, job);
 }
 

@@ -8,6 +8,7 @@
 
 #include <compare>
 #include <initializer_list>
+#include <map>
 #include <set>
 #include <string>
 
@@ -35,7 +36,8 @@ enum class Stage {
   strike,       ///< a strike
   closure,      ///< a closure
   gap,          ///< a strike
-  finding       ///< a finding
+  finding,      ///< a finding
+  coverage      ///< a post, b visit that stands for all joined to it
 };
 
 struct Job {
@@ -62,6 +64,15 @@ inline constexpr int entity_by_import_reference = 4;
 inline constexpr int reading_by_subject = 0;
 inline constexpr int reading_by_visit = 1;
 inline constexpr int field_edit_by_entity = 0;
+inline constexpr int coverage_by_post = 0;
+
+/// What a visit has something of.
+struct Seen {
+  Uuid subject;
+  Uuid visit;
+  bool not_reached = false;  ///< then all posts of a run
+  auto operator<=>(const Seen&) const = default;
+};
 
 /// The store with the rules' questions on top of it, and the jobs that wait.
 class Folding {
@@ -72,6 +83,19 @@ class Folding {
   void run();
   void ask(Job job) { jobs_.insert(std::move(job)); }
   void touch(const Uuid& component);
+  /// A visit has something of a thing: the coverage of the post at which that stands is made again.
+  void saw(const Seen& seen);
+  /// A record of a visit, made at t, came in: the visit's span reaches to it.
+  void widen(const Uuid& visit, std::int64_t t);
+  /// A record of a visit has another time now: its span is read again.
+  void respan(const Uuid& visit);
+  /// What was said about the span of a visit since this was last asked.
+  struct Span {
+    std::optional<std::int64_t> first_t;
+    std::optional<std::int64_t> last_t;
+    bool again = false;
+  };
+  Span take_span(const Uuid& visit);
 
   std::optional<Row> row(int table, std::initializer_list<Cell> key);
   std::vector<Row> rows(int table, int index, std::initializer_list<Cell> values);
@@ -110,6 +134,9 @@ class Folding {
   TableStore& store_;
   Touched* touched_;
   std::set<Job> jobs_;
+  std::map<Uuid, Span> spans_;
+  std::pair<const Uuid, Span>* last_span_ = nullptr;
+  std::vector<Seen> seen_;
 };
 
 /// Whether what is told about a record replaces what is kept: a new stamp for the same place, or,
@@ -155,7 +182,10 @@ void derive_seen_after(Folding& folding, const Job& job);
 void derive_visit_group(Folding& folding, const Job& job);
 void derive_visit_part(Folding& folding, const Job& job);
 void fill_visit(Folding& folding, const Fact& visit, Row& row);
+void put_visit(Folding& folding, const Row& row);
 Uuid one_visit(Folding& folding, const Uuid& visit);
+/// The visits said to be one with this one, itself first.
+std::vector<Uuid> group_of(Folding& folding, const Uuid& visit);
 /// Asks for the visit part of a record that came after its seal.
 void ask_after_seal(Folding& folding, const PlacedRecord& placed);
 // reading_rules
@@ -181,6 +211,20 @@ bool barrier_around(Folding& folding, const Uuid& subject);
 void ask_findings_under(Folding& folding, const Uuid& entity);
 // finding_rules
 void derive_finding(Folding& folding, const Job& job);
+// coverage_rules
+/// Asks for the coverage that this record has a part in.
+void ask_seen(Folding& folding, const Record& record);
+/// Asks for the rows of coverage that these have a part in.
+void ask_coverage_of(Folding& folding, std::vector<Seen> seen);
+void derive_coverage(Folding& folding, const Job& job);
+/// Asks for the coverage of what this entity is part of: it is new, or its row is another.
+void ask_coverage(Folding& folding, const std::optional<Row>& before, const Row& now);
+/// Asks again for every row of coverage of what stands at this thing, in each visit that has one.
+void ask_coverage_rows(Folding& folding, const Uuid& entity);
+/// Every row of coverage of a visit.
+void ask_coverage_of_visit(Folding& folding, const Uuid& visit);
+/// The components that stand in a post or a bay.
+std::vector<Row> parts_at(Folding& folding, const Uuid& post_or_bay);
 // other_rules
 void derive_plain(Folding& folding, const Job& job);
 void derive_stock(Folding& folding, const Job& job);
@@ -198,6 +242,10 @@ inline Uuid id_in(const Row& row, int column) {
 }
 inline std::int64_t number_in(const Row& row, int column) {
   return number_of(in(row, column));
+}
+
+inline std::int64_t type_of(const Row& entity) {
+  return number_in(entity, at(entity_columns, "type"));
 }
 
 }  // namespace kneerail::fold

@@ -61,12 +61,17 @@ std::optional<Uuid> clash(const World& world, const Clash& clash);
 const Fact* settling(const World& world, const std::vector<Uuid>& subjects,
                      const std::vector<Uuid>& records);
 
+/// Groups of ids that counting records of a kind say are one; each id with the smallest of its
+/// group.
+std::map<Uuid, Uuid> ones(const World& world, int kind);
+
 std::vector<Fact> facts_of(std::span<const PlacedRecord> placed, TableStore& store);
 void put_changes(World& world);
 void put_register(World& world);
 void put_retirements(World& world);
 void put_visits(World& world);
 void put_readings(World& world);
+void put_coverage(World& world);
 void put_lives(World& world);
 void put_strikes(World& world);
 void put_closures(World& world);

@@ -109,6 +109,7 @@ void add_all_naively(std::span<const PlacedRecord> placed, TableStore& store) {
   naive::put_retirements(world);
   naive::put_visits(world);
   naive::put_readings(world);
+  naive::put_coverage(world);
   naive::put_lives(world);
   naive::put_strikes(world);
   naive::put_closures(world);

@@ -4,10 +4,6 @@
 
 namespace kneerail::fold::naive {
 
-namespace {
-
-/// Groups of ids that counting records of a kind say are one; each id with the smallest of its
-/// group.
 std::map<Uuid, Uuid> ones(const World& world, int kind) {
   std::map<Uuid, Uuid> one;
   const auto name = [&one](const Uuid& id) { return one.try_emplace(id, id).first->second; };
@@ -22,6 +18,8 @@ std::map<Uuid, Uuid> ones(const World& world, int kind) {
   }
   return one;
 }
+
+namespace {
 
 using PartKey = std::tuple<Uuid, Uuid, Uuid>;  // visit, person, device
 
@@ -72,6 +70,7 @@ Row part_row(const World& world, const PartKey& key, const Part& part) {
     row[at(visit_part_columns, "feed")] = seal->placed.feed;
     row[at(visit_part_columns, "sealed")] = seal->id();
     row[at(visit_part_columns, "last_seq")] = last;
+    row[at(visit_part_columns, "sealed_t")] = seal->time.t;
     row[at(visit_part_columns, "sealed_again")] = static_cast<std::int64_t>(part.seals.size()) - 1;
     row[at(visit_part_columns, "after_seal")] = after;
   }
@@ -92,6 +91,21 @@ std::map<PartKey, Part> parts_of(const World& world) {
   return parts;
 }
 
+/// A visit is complete when every part of it is sealed.
+void put_sealed(const std::map<PartKey, Part>& parts, const Uuid& visit, Row& row) {
+  std::set<std::int64_t> sealed;
+  bool complete = true;
+  for (const auto& [key, part] : parts) {
+    if (std::get<0>(key) != visit) continue;
+    const Fact* seal = largest_key(part.seals);
+    complete = complete && seal != nullptr;
+    if (seal != nullptr) sealed.insert(seal->time.t);
+  }
+  complete = complete && !sealed.empty();
+  row[at(visit_columns, "complete")] = std::int64_t{complete ? 1 : 0};
+  if (complete) row[at(visit_columns, "sealed_t")] = *sealed.rbegin();
+}
+
 }  // namespace
 
 void put_visits(World& world) {
@@ -109,14 +123,13 @@ void put_visits(World& world) {
     if (one != groups.end() && one->second != visit->id()) {
       row[at(visit_columns, "merged_into")] = one->second;
     }
-    bool any = false;
-    bool all = true;
-    for (const auto& [key, part] : parts) {
-      if (std::get<0>(key) != visit->id()) continue;
-      any = true;
-      all = all && !part.seals.empty();
+    put_sealed(parts, visit->id(), row);
+    std::set<std::int64_t> times;
+    for (const Fact& fact : world.facts) {
+      if (visit_of(fact.record()) == visit->id()) times.insert(fact.time.t);
     }
-    row[at(visit_columns, "complete")] = std::int64_t{any && all ? 1 : 0};
+    row[at(visit_columns, "first_t")] = *times.begin();
+    row[at(visit_columns, "last_t")] = *times.rbegin();
     world.put(table_visit, row);
   }
 }

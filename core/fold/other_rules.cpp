@@ -122,7 +122,11 @@ void derive_plain(Folding& folding, const Job& job) {
   }
   Row row = plain_row(*fact, *layout);
   fill(folding, *fact, row);
-  folding.put(layout->table, row);
+  if (fact->kind() == kind::visit_opened) {
+    put_visit(folding, row);
+  } else {
+    folding.put(layout->table, row);
+  }
 }
 
 void derive_next_visits(Folding& folding, const Job& job) {

@@ -62,6 +62,9 @@ void ask_dependents(Folding& folding, const Row& row) {
       }
     }
   }
+  if (const auto visit = id_at(row, at(reading_columns, "visit"))) {
+    folding.saw({subject, *visit});
+  }
   folding.touch(subject);
 }
 
@@ -83,6 +86,10 @@ void replace_reading(Folding& folding, const Row& before, const Row& now) {
   folding.ask(latest_job(before));
   folding.ask(latest_job(now));
   ask_dependents(folding, now);
+  const auto visit = id_at(now, at(reading_columns, "visit"));
+  if (visit && in(before, at(reading_columns, "t")) != in(now, at(reading_columns, "t"))) {
+    folding.respan(*visit);
+  }
 }
 
 }  // namespace
@@ -104,6 +111,9 @@ void add_reading(Folding& folding, const PlacedRecord& placed) {
     folding.put_unseen(table_reading, row);
     take_as_latest(folding, row);
     ask_dependents(folding, row);
+    if (const auto visit = visit_of(placed.record)) {
+      folding.widen(*visit, number_in(row, at(reading_columns, "t")));
+    }
   }
   ask_after_seal(folding, placed);
 }

@@ -170,6 +170,7 @@ void ask_dependents(Folding& folding, const std::optional<Row>& before, const Ro
   if (!tag.empty()) folding.ask({.stage = Stage::tag, .text = tag});
   if (!reference.empty()) folding.ask({.stage = Stage::twice, .text = reference});
   folding.ask({.stage = Stage::retirement, .a = id});
+  ask_coverage(folding, before, now);
   if (!before) ask_findings_under(folding, id);
   const auto parent = id_at(now, at(entity_columns, "parent"));
   switch (number_in(now, at(entity_columns, "type"))) {

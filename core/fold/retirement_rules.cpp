@@ -40,6 +40,7 @@ void derive_retirement(Folding& folding, const Job& job) {
   const auto row = retirement_row(folding, entity);
   if (!folding.put_or_erase(table_retirement, row, {entity})) return;
   folding.ask({.stage = Stage::seen_after, .a = entity});
+  ask_coverage_rows(folding, entity);
   const auto itself = folding.row(table_entity, {entity});
   if (itself) {
     const auto* tag = std::get_if<std::string>(&in(*itself, at(entity_columns, "tag")));

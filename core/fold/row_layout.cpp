@@ -197,6 +197,14 @@ PlacedRecord placed_of_fact(const Row& row) {
   return placed;
 }
 
+cbor::Map rest_of(const Row& entity) {
+  const auto* bytes =
+      std::get_if<cbor::Bytes>(&entity[static_cast<std::size_t>(at(entity_columns, "rest"))]);
+  if (bytes == nullptr) return {};
+  const auto value = cbor::decode(*bytes);
+  return value && value->map() != nullptr ? *value->map() : cbor::Map{};
+}
+
 Row clock_row(const Uuid& dev, const Uuid& feed, std::int64_t g, const ClockOffset& offset) {
   return Row{dev,
              feed,

@@ -57,6 +57,9 @@ ClockOffset clock_of(const Row& row);
 Row change_row(const Uuid& record, const Change& change);
 Change change_of(const Row& row);
 
+/// The fields of an entity that have no column.
+cbor::Map rest_of(const Row& entity);
+
 /// The column of an entity's field, by type; -1 where it stands in `rest`.
 int entity_column(int type, std::int64_t field);
 

@@ -45,13 +45,6 @@ struct Part {
   std::optional<std::int64_t> lowest_tenth_nm;
 };
 
-cbor::Map rest_of(const Row& entity) {
-  const auto* bytes = std::get_if<cbor::Bytes>(&in(entity, at(entity_columns, "rest")));
-  if (bytes == nullptr) return {};
-  const auto value = cbor::decode(*bytes);
-  return value && value->map() != nullptr ? *value->map() : cbor::Map{};
-}
-
 Part part_of(Folding& folding, const Uuid& component) {
   Part part{component, {}, 0, {}};
   const auto entity = folding.row(table_entity, {component});

@@ -4,7 +4,7 @@
 
 namespace kneerail::fold {
 
-const int fold_version = 1;
+const int fold_version = 2;
 
 namespace {
 
@@ -23,7 +23,7 @@ std::vector<Table> register_tables() {
       table("fact", 1, fact_columns,
             {{"fact_by_subject", {at(fact_columns, "subject"), at(fact_columns, "kind")}},
              {"fact_by_about", {at(fact_columns, "about"), at(fact_columns, "kind")}},
-             {"fact_by_visit", {at(fact_columns, "visit"), at(fact_columns, "kind")}},
+             {"fact_by_visit", {at(fact_columns, "visit"), at(fact_columns, "subject")}},
              {"fact_by_segment",
               {at(fact_columns, "dev"), at(fact_columns, "feed"), at(fact_columns, "g")}}}),
       table("change", 1, change_columns),
@@ -49,13 +49,16 @@ std::vector<Table> visit_tables() {
       table("visit_group", 1, visit_group_columns),
       table("visit_part", 3, visit_part_columns),
       plain_table("not_reached", "not_reached_by_subject", not_reached_columns),
+      table("bay_after", 2, bay_after_columns),
+      table("coverage", 2, coverage_columns,
+            {{"coverage_by_post", {at(coverage_columns, "post")}}}),
       plain_table("event", "event_by_subject", event_columns),
       table("life", 2, life_columns),
       table("reading", 1, reading_columns,
             {{"reading_by_subject",
               {at(reading_columns, "subject"), at(reading_columns, "kind"),
                at(reading_columns, "t")}},
-             {"reading_by_visit", {at(reading_columns, "visit")}}}),
+             {"reading_by_visit", {at(reading_columns, "visit"), at(reading_columns, "subject")}}}),
       table("latest", 3, latest_columns),
       plain_table("finding", "finding_by_subject", finding_columns),
       plain_table("photograph", "photograph_by_subject", photograph_columns),

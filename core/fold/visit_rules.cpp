@@ -21,6 +21,21 @@ std::vector<Uuid> joined_with(Folding& folding, const Uuid& visit) {
   return others;
 }
 
+/// Everything that a visit has seen counts in another visit now.
+void ask_seen_of(Folding& folding, const Uuid& visit) {
+  for (const Row& row : folding.rows(table_reading, reading_by_visit, {visit})) {
+    const Uuid subject = id_in(row, at(reading_columns, "subject"));
+    folding.saw({subject, visit});
+    if (number_in(row, at(reading_columns, "kind")) != kind::grade) continue;
+    folding.ask({.stage = Stage::latest, .a = subject, .n = kind::grade});
+  }
+  for (const Row& row : folding.rows(table_fact, fact_by_visit, {visit})) {
+    ask_seen(folding, placed_of_fact(row).record);
+  }
+}
+
+}  // namespace
+
 std::vector<Uuid> group_of(Folding& folding, const Uuid& visit) {
   std::vector<Uuid> group{visit};
   for (std::size_t next = 0; next < group.size(); ++next) {
@@ -30,17 +45,6 @@ std::vector<Uuid> group_of(Folding& folding, const Uuid& visit) {
   }
   return group;
 }
-
-void ask_grades_of(Folding& folding, const Uuid& visit) {
-  for (const Row& row : folding.rows(table_reading, reading_by_visit, {visit})) {
-    if (number_in(row, at(reading_columns, "kind")) != kind::grade) continue;
-    folding.ask({.stage = Stage::latest,
-                 .a = id_in(row, at(reading_columns, "subject")),
-                 .n = kind::grade});
-  }
-}
-
-}  // namespace
 
 Uuid one_visit(Folding& folding, const Uuid& visit) {
   const auto row = folding.row(table_visit_group, {visit});
@@ -52,9 +56,12 @@ void derive_visit_group(Folding& folding, const Job& job) {
   const Uuid one = *std::min_element(group.begin(), group.end());
   for (const Uuid& visit : group) {
     const auto row = group.size() > 1 ? std::optional(Row{visit, one}) : std::nullopt;
+    const Uuid one_before = one_visit(folding, visit);
     if (!folding.put_or_erase(table_visit_group, row, {visit})) continue;
     folding.ask({.stage = Stage::plain, .a = visit});
-    ask_grades_of(folding, visit);
+    ask_seen_of(folding, visit);
+    ask_coverage_of_visit(folding, one_before);
+    ask_coverage_of_visit(folding, one);
     // Those it was one with before may have lost it.
     for (const Fact& fact : folding.facts_of(visit, kind::same_visit)) {
       if (const auto other = about_of(fact.placed)) {
@@ -150,6 +157,7 @@ void derive_visit_part(Folding& folding, const Job& job) {
     const std::int64_t last = number_in(seal.record().body, 2).value_or(seal.placed.seq);
     in(*row, at(visit_part_columns, "sealed")) = seal.id();
     in(*row, at(visit_part_columns, "last_seq")) = last;
+    in(*row, at(visit_part_columns, "sealed_t")) = seal.time.t;
     in(*row, at(visit_part_columns, "after_seal")) = count_after(folding, part, last);
   }
   if (folding.put_or_erase(table_visit_part, row, {part.visit, part.person, part.device})) {
@@ -169,6 +177,42 @@ void ask_after_seal(Folding& folding, const PlacedRecord& placed) {
   }
 }
 
+namespace {
+
+/// The span of everything that the visit has.
+Folding::Span whole_span(Folding& folding, const Uuid& visit) {
+  Folding::Span span;
+  const auto take = [&span](std::int64_t t) {
+    span.first_t = std::min(span.first_t.value_or(t), t);
+    span.last_t = std::max(span.last_t.value_or(t), t);
+  };
+  for (const Row& row : folding.rows(table_reading, reading_by_visit, {visit})) {
+    take(number_in(row, at(reading_columns, "t")));
+  }
+  for (const Row& row : folding.rows(table_fact, fact_by_visit, {visit})) {
+    take(folding.loaded(placed_of_fact(row)).time.t);
+  }
+  return span;
+}
+
+/// What came in only widens the span; it is read again when a time has moved or was not kept.
+void put_span(Folding& folding, const Uuid& visit, Row& row) {
+  Folding::Span span = folding.take_span(visit);
+  const auto kept = folding.row(table_visit, {visit});
+  if (span.again || !kept) {
+    span = whole_span(folding, visit);
+  } else {
+    const std::int64_t first = number_in(*kept, at(visit_columns, "first_t"));
+    const std::int64_t last = number_in(*kept, at(visit_columns, "last_t"));
+    span.first_t = std::min(span.first_t.value_or(first), first);
+    span.last_t = std::max(span.last_t.value_or(last), last);
+  }
+  in(row, at(visit_columns, "first_t")) = cell(span.first_t);
+  in(row, at(visit_columns, "last_t")) = cell(span.last_t);
+}
+
+}  // namespace
+
 void fill_visit(Folding& folding, const Fact& visit, Row& row) {
   const Uuid one = one_visit(folding, visit.id());
   if (one != visit.id()) in(row, at(visit_columns, "merged_into")) = one;
@@ -178,6 +222,22 @@ void fill_visit(Folding& folding, const Fact& visit, Row& row) {
         return id_at(part, at(visit_part_columns, "sealed")).has_value();
       });
   in(row, at(visit_columns, "complete")) = std::int64_t{complete ? 1 : 0};
+  if (complete) {
+    const auto sealed = [](const Row& part) {
+      return number_in(part, at(visit_part_columns, "sealed_t"));
+    };
+    in(row, at(visit_columns, "sealed_t")) = sealed(*std::ranges::max_element(parts, {}, sealed));
+  }
+  put_span(folding, visit.id(), row);
+}
+
+void put_visit(Folding& folding, const Row& row) {
+  const Uuid visit = id_in(row, at(plain_start, "record"));
+  const auto before = folding.row(table_visit, {visit});
+  folding.put(table_visit, row);
+  const int sealed = at(visit_columns, "sealed_t");
+  if (in(row, sealed) == (before ? in(*before, sealed) : Cell())) return;
+  ask_coverage_of_visit(folding, one_visit(folding, visit));
 }
 
 }  // namespace kneerail::fold

@@ -184,6 +184,29 @@ TEST_CASE("tables of an older program are made again", "[schema]") {
   CHECK(counted(*opened, "SELECT count(*) FROM sqlite_schema WHERE name = 'old'") == 0);
 }
 
+TEST_CASE("a register from before coverage folds its journal again", "[schema]") {
+  Folder folder;
+  World world;
+  const Site site;
+  auto opened = made(world, folder.path(), site);
+  taken(opened->save(
+      {site.site, 20, site.components[0], site.person, {{1, site.visit}, {2, 2}}, {}}));
+  REQUIRE(counted(*opened, "SELECT count(*) FROM coverage WHERE grades > 0") == 1);
+  const auto digest = taken(opened->table_digest());
+  // The tables as they were in fold version 1.
+  taken(
+      opened->tables().run("PRAGMA user_version = 1; DROP TABLE coverage; DROP TABLE bay_after; "
+                           "DROP INDEX fact_by_visit; DROP INDEX reading_by_visit; "
+                           "ALTER TABLE visit DROP COLUMN first_t; "
+                           "ALTER TABLE visit DROP COLUMN last_t; "
+                           "ALTER TABLE visit DROP COLUMN sealed_t; "
+                           "ALTER TABLE visit_part DROP COLUMN sealed_t"));
+  opened.reset();
+  opened = taken(Register::open(world.options(folder.path(), Mode::write)));
+  CHECK(taken(opened->table_digest()) == digest);
+  CHECK(counted(*opened, "SELECT count(*) FROM coverage WHERE grades > 0") == 1);
+}
+
 TEST_CASE("a register that another program has open can only be read", "[schema]") {
   Folder folder;
   World world;

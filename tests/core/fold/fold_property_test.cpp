@@ -74,10 +74,19 @@ void count_reached(const MemoryTableStore& store, std::map<std::string, int>& re
            {std::pair("disagreement", at(disagreement_columns, "what")),
             std::pair("finding", at(finding_columns, "hazard_state")),
             std::pair("strike", at(strike_columns, "state")),
-            std::pair("clock_segment", at(clock_segment_columns, "quality"))}) {
+            std::pair("clock_segment", at(clock_segment_columns, "quality")),
+            std::pair("coverage", at(coverage_columns, "since_fresh_max"))}) {
         if (name != column) continue;
         const Cell& cell = row[static_cast<std::size_t>(of)];
         ++reached[name + ' ' + std::to_string(std::get<std::int64_t>(cell))];
+      }
+      if (name != "coverage") continue;
+      for (const auto& [what, of] : {std::pair("done", at(coverage_columns, "done")),
+                                     std::pair("skipped", at(coverage_columns, "skipped")),
+                                     std::pair("far", at(coverage_columns, "parts_far")),
+                                     std::pair("pushed", at(coverage_columns, "bays_pushed"))}) {
+        if (row[static_cast<std::size_t>(of)] == Cell(std::int64_t{0})) continue;
+        ++reached[name + ' ' + what];
       }
     }
   }
@@ -142,8 +151,12 @@ TEST_CASE("the random records reach every rule", "[core][fold]") {
   for (int sure = 1; sure <= 4; ++sure) {
     if (sure != 3) names.push_back("clock_segment " + std::to_string(sure));
   }
-  for (const std::string name : {"life", "visit_group", "visit_part", "retirement", "change",
-                                 "strike_part", "closure", "stock", "hold", "told", "latest"}) {
+  for (const std::string seen : {"0", "1", "2", "done", "skipped", "far", "pushed"}) {
+    names.push_back("coverage " + seen);
+  }
+  for (const std::string name :
+       {"bay_after", "life", "visit_group", "visit_part", "retirement", "change", "strike_part",
+        "closure", "stock", "hold", "told", "latest"}) {
     names.push_back(name);
   }
   for (const std::string& name : names) {

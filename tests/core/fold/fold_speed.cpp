@@ -13,6 +13,7 @@ namespace kneerail::fold::test {
 namespace {
 
 constexpr int parts = 2'500;
+constexpr int parts_a_post = 4;
 constexpr int visits = 8;
 
 /// For each of eight visits, each part: a grade, a coating reading and a torque; now and then a
@@ -25,8 +26,12 @@ std::vector<PlacedRecord> eight_years() {
   tablet.says({kind::create, {}, {{1, 4}, {3, cbor::Map{{1, "Mole"}}}}, morning, run});
   const auto part = [](int number) { return id(100'000 + static_cast<std::uint64_t>(number)); };
   for (int i = 0; i < parts; ++i) {
+    const Uuid post = id(200'000 + static_cast<std::uint64_t>(i / parts_a_post));
+    if (i % parts_a_post == 0) {
+      tablet.says({kind::create, {}, {{1, 5}, {2, run}, {3, cbor::Map{}}}, morning, post});
+    }
     tablet.says(
-        {kind::create, {}, {{1, 7}, {2, run}, {3, cbor::Map{{1, 5}, {4, 2}}}}, morning, part(i)});
+        {kind::create, {}, {{1, 7}, {2, post}, {3, cbor::Map{{1, 5}, {4, 2}}}}, morning, part(i)});
   }
   for (int year = 1; year <= visits; ++year) {
     const Uuid visit = id(100 + static_cast<std::uint64_t>(year));

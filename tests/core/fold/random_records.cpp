@@ -99,7 +99,7 @@ class Generator {
     record.c = static_cast<int>(roll(0, 2));
     record.w = chance(80) ? 0 : roll(-30, 30) * hour;
     record.g = static_cast<int>(roll(1, chance(60) ? 1 : 3));
-    record.who = one_of(people);
+    record.who = chance(5) ? Uuid{} : one_of(people);
     record.subject = subject;
     record.body = std::move(body);
     if (kind == kind::opened && chance(50)) record.l += 20 * hour;
@@ -171,7 +171,7 @@ cbor::Value Generator::field_value(std::int64_t field) {
     case 12:
       return chance(50) ? type : components[0];
     default:
-      return roll(1, 2);
+      return field == 3 ? roll(3, 4) : roll(1, 2);
   }
 }
 
@@ -180,8 +180,12 @@ PlacedRecord Generator::set() {
   cbor::Array edits;
   const std::int64_t edited = roll(1, 2);
   for (std::int64_t i = 0; i < edited; ++i) {
-    const std::array<std::int64_t, 9> fields{1, 2, 4, 5, 7, 8, 9, 10, 12};
+    const std::array<std::int64_t, 10> fields{1, 2, 3, 4, 5, 7, 8, 9, 10, 12};
     const std::int64_t field = one_of(fields);
+    if (subject == bay && chance(50)) {
+      edits.push_back(cbor::Array{1, one_of(posts), some_of(kind::set)});
+      continue;
+    }
     cbor::Array bases = some_of(kind::set);
     if (chance(50)) bases.push_back(subject);
     edits.push_back(cbor::Array{field, field_value(field), bases});
@@ -197,6 +201,7 @@ PlacedRecord Generator::reading() {
     case 1:
       body.set(2, roll(1, 5));
       if (chance(20)) body.set(97, true);
+      if (chance(40)) body.set(5, roll(1, 4));
       return placed(kind::grade, component(), body);
     case 2:
       body.set(2, id(95));
@@ -209,8 +214,8 @@ PlacedRecord Generator::reading() {
       body.set(5, roll(0, 4));
       return placed(kind::torque, component(), body);
     case 4:
-      body.set(2, roll(1, 2));
-      return placed(kind::hand_load, bay, body);
+      body.set(2, roll(1, 4));
+      return placed(kind::hand_load, chance(80) ? bay : posts[0], body);
     default:
       body.set(2, roll(1, 3));
       body.set(3, roll(900, 1'200));
@@ -260,6 +265,7 @@ PlacedRecord Generator::work_kind() {
   }
   cbor::Map body{{2, roll(2, 5)}};
   if (chance(60)) body.set(3, chance(60) ? component() : made({kind::work}));
+  if (chance(30)) body.set(1, one_of(visits));
   if (chance(20)) body.set(6, type);
   if (chance(20)) body.set(7, roll(700, 900));
   if (chance(20)) body.set(9, morning / 86'400'000 + roll(-2, 2));
@@ -298,7 +304,13 @@ PlacedRecord Generator::strike_kind() {
 }
 
 PlacedRecord Generator::visit_kind() {
-  switch (roll(0, 3)) {
+  switch (roll(0, 5)) {
+    case 4: {
+      const std::array subjects{components[0], components[1], bay, posts[0], run};
+      return placed(kind::not_reached, one_of(subjects), {{1, one_of(visits)}, {2, roll(1, 7)}});
+    }
+    case 5:
+      return reading();
     case 0:
       for (const Uuid& visit : visits) {
         if (created_[visit]) continue;
@@ -371,7 +383,9 @@ PlacedRecord Generator::other_kind() {
       return placed(kind::hold_ended, made({kind::hold}), {{1, "settled"}});
     case 7:
       if (made_[kind::photograph].empty()) {
-        return placed(kind::photograph, run, {{2, cbor::Bytes{1, 2}}, {9, "a"}});
+        cbor::Map body{{2, cbor::Bytes{1, 2}}, {9, "a"}};
+        if (chance(50)) body.set(1, one_of(visits));
+        return placed(kind::photograph, chance(50) ? run : bay, body);
       }
       [[fallthrough]];
     case 8:

@@ -1,0 +1,45 @@
+#pragma once
+
+// Words of table coverage that both folds share.
+
+#include <array>
+#include <cstdint>
+#include <utility>
+
+#include "core/fold/columns.h"
+#include "core/fold/rules.h"
+
+namespace kneerail::fold {
+
+/// The kinds of record that coverage counts, each with its column.
+inline constexpr std::array counted_kinds{
+    std::pair(kind::grade, at(coverage_columns, "grades")),
+    std::pair(kind::coating, at(coverage_columns, "coatings")),
+    std::pair(kind::torque, at(coverage_columns, "torques")),
+    std::pair(kind::wall, at(coverage_columns, "walls")),
+    std::pair(kind::hand_load, at(coverage_columns, "hand_loads")),
+    std::pair(kind::geometry, at(coverage_columns, "geometries")),
+    std::pair(kind::gate_check, at(coverage_columns, "gate_checks")),
+    std::pair(kind::finding, at(coverage_columns, "findings")),
+    std::pair(kind::photograph, at(coverage_columns, "photographs")),
+    std::pair(kind::work, at(coverage_columns, "works")),
+    std::pair(kind::not_reached, at(coverage_columns, "not_reached")),
+};
+
+constexpr bool is_counted(std::int64_t kind) {
+  for (const auto& [counted, column] : counted_kinds) {
+    if (counted == kind) return true;
+  }
+  return false;
+}
+
+/// Kind 20, key 5: from here on nobody was near.
+inline constexpr std::int64_t looked_from_afar = 3;
+/// Kind 24, key 2.
+inline constexpr std::int64_t felt_not_pushed = 4;
+/// Fields of a bay, and its kind where there is nothing to look at.
+inline constexpr std::int64_t bay_from_post = 1;
+inline constexpr std::int64_t bay_kind = 3;
+inline constexpr std::int64_t open_gap = 4;
+
+}  // namespace kneerail::fold

@@ -5,7 +5,7 @@ build_packages="g++ cmake ninja-build ccache libsqlite3-dev libssl-dev libboost-
   qml6-module-qtquick qml6-module-qtquick-window qml6-module-qtquick-controls qml6-module-qtquick-templates \
   qml6-module-qtquick-layouts qml6-module-qtqml qml6-module-qtqml-models qml6-module-qtqml-workerscript \
   qt6-qpa-plugins libgl1-mesa-dri fonts-b612 fonts-noto-core"
-test_packages="qml6-module-qttest xvfb xauth poppler-utils catch2 python3 git clang-format"
+test_packages="qml6-module-qttest xvfb xauth poppler-utils catch2 librapidcheck-dev python3 git clang-format"
 reference_packages="r-base-core r-cran-lme4 r-cran-msm"
 
 # Installs what is missing among its arguments; asks nothing, says what. Says plainly what to do where it may not.

@@ -1,6 +1,8 @@
 #include <algorithm>
 
 #include "core/fold/folding.h"
+#include "core/records/codes.h"
+#include "core/records/made_safe.h"
 
 // What keeps people out. A closure stands until a person opened it by name, or opened the strike it
 // belongs to when all was back; no void, correction, review or retirement ends it. A closure that
@@ -11,9 +13,6 @@ namespace kneerail::fold {
 namespace {
 
 constexpr int depth_max = 8;
-constexpr std::int64_t sign_only = 5;
-constexpr std::int64_t look_put_back = 2;
-constexpr std::int64_t look_gone = 3;
 constexpr std::int64_t strike_open = 3;
 
 struct Looks {
@@ -33,9 +32,10 @@ Looks looks_at(Folding& folding, const Fact& closure) {
     const TimedKey when = look.timed_key();
     if (!last || *last < when) last = when;
     const auto how = number_in(look.shown, 1);
-    if ((how == look_put_back || how == look_gone) && (!last_said || *last_said < when)) {
+    if ((how == code_of(HowItStands::put_back) || how == code_of(HowItStands::gone)) &&
+        (!last_said || *last_said < when)) {
       last_said = when;
-      looks.gone = how == look_gone;
+      looks.gone = how == code_of(HowItStands::gone);
     }
     const auto again = number_in(look.shown, 2);
     if (again && (!looks.look_again_ms || asked < look.key)) {
@@ -67,7 +67,8 @@ void derive_closure(Folding& folding, const Job& job) {
   Row row = plain_row(*closure, *layout_of(kind::closed));
   const Looks looks = looks_at(folding, *closure);
   const auto opened = opened_by(folding, *closure);
-  const bool barrier = !opened && !looks.gone && number_in(closure->record().body, 4) != sign_only;
+  const bool barrier = !opened && !looks.gone &&
+                       number_in(closure->record().body, 4) != code_of(ClosedByWhat::sign_only);
   in(row, at(closure_columns, "look_again_by_ms")) = cell(looks.look_again_ms);
   in(row, at(closure_columns, "standing")) = std::int64_t{opened ? 0 : 1};
   in(row, at(closure_columns, "barrier")) = std::int64_t{barrier ? 1 : 0};

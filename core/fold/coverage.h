@@ -8,6 +8,8 @@
 
 #include "core/fold/columns.h"
 #include "core/fold/rules.h"
+#include "core/records/condition_grade.h"
+#include "core/records/hand_load.h"
 
 namespace kneerail::fold {
 
@@ -32,14 +34,5 @@ constexpr bool is_counted(std::int64_t kind) {
   }
   return false;
 }
-
-/// Kind 20, key 5: from here on nobody was near.
-inline constexpr std::int64_t looked_from_afar = 3;
-/// Kind 24, key 2.
-inline constexpr std::int64_t felt_not_pushed = 4;
-/// Fields of a bay, and its kind where there is nothing to look at.
-inline constexpr std::int64_t bay_from_post = 1;
-inline constexpr std::int64_t bay_kind = 3;
-inline constexpr std::int64_t open_gap = 4;
 
 }  // namespace kneerail::fold

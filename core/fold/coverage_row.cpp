@@ -52,10 +52,11 @@ void take_reading(const Row& row, Tally& tally) {
   look.seen = true;
   if (number_in(row, at(reading_columns, "carried")) == 0) look.fresh = true;
   if (kind == kind::grade) {
-    look.near |= number_of(in(row, at(reading_columns, "how")), 0) < looked_from_afar;
+    look.near |=
+        number_of(in(row, at(reading_columns, "how")), 0) < code_of(HowLooked::looked_from_afar);
   } else {
     look.near = true;
-    look.pushed |= number_in(row, at(reading_columns, "what")) != felt_not_pushed;
+    look.pushed |= number_in(row, at(reading_columns, "what")) != code_of(Felt::not_pushed);
   }
 }
 
@@ -124,7 +125,7 @@ struct Things {
 
 std::optional<Things> things_at(Folding& folding, const Uuid& post) {
   auto row = folding.row(table_entity, {post});
-  if (!row || type_of(*row) != entity_type::post) return std::nullopt;
+  if (!row || type_of(*row) != code_of(EntityType::post)) return std::nullopt;
   Things things{*std::move(row), {}, parts_at(folding, post)};
   for (const Row& after : folding.rows_of_key(table_bay_after, {post})) {
     const Uuid bay = id_in(after, at(bay_after_columns, "bay"));
@@ -176,8 +177,8 @@ Reach reach_of(Folding& folding, const std::vector<Row>& things, const Tally& ta
   for (const Row& thing : things) {
     const Uuid id = id_in(thing, at(entity_columns, "id"));
     const Look look = tally.look(id);
-    const bool gap =
-        type_of(thing) == entity_type::bay && number_in(rest_of(thing), bay_kind) == open_gap;
+    const bool gap = type_of(thing) == code_of(EntityType::bay) &&
+                     number_in(rest_of(thing), bay_field::kind) == code_of(BayKind::open_gap);
     if (!look.seen && (gap || !was_there(folding, thing, over))) continue;
     reach.take(id, look, tally.whole_post || tally.not_reached.contains(id));
   }

@@ -12,7 +12,7 @@ namespace kneerail::fold {
 namespace {
 
 std::optional<Uuid> post_before(const Row& bay) {
-  return id_in(rest_of(bay), bay_from_post);
+  return id_in(rest_of(bay), bay_field::from_post);
 }
 
 /// The posts of things that were asked about before.
@@ -20,11 +20,11 @@ using Places = std::map<Uuid, std::optional<Uuid>>;
 
 /// A post itself, or the one a bay begins at.
 std::optional<Uuid> post_of_row(Folding& folding, std::optional<Row> row) {
-  if (row && type_of(*row) == entity_type::bay) {
+  if (row && type_of(*row) == code_of(EntityType::bay)) {
     const auto post = post_before(*row);
     row = post ? folding.row(table_entity, {*post}) : std::nullopt;
   }
-  if (!row || type_of(*row) != entity_type::post) return std::nullopt;
+  if (!row || type_of(*row) != code_of(EntityType::post)) return std::nullopt;
   return id_in(*row, at(entity_columns, "id"));
 }
 
@@ -32,7 +32,8 @@ std::optional<Uuid> post_of_row(Folding& folding, std::optional<Row> row) {
 /// or its bay stands at. Nothing while what is in between has not arrived.
 std::optional<Uuid> post_of(Folding& folding, const Uuid& subject, Places& places) {
   auto row = folding.row(table_entity, {subject});
-  if (!row || type_of(*row) != entity_type::component) return post_of_row(folding, std::move(row));
+  if (!row || type_of(*row) != code_of(EntityType::component))
+    return post_of_row(folding, std::move(row));
   const auto parent = id_at(*row, at(entity_columns, "parent"));
   if (!parent) return std::nullopt;
   const auto [place, fresh] = places.try_emplace(*parent);
@@ -99,7 +100,7 @@ void welcome_post(Folding& folding, const Row& post) {
 
 std::vector<Row> parts_at(Folding& folding, const Uuid& post_or_bay) {
   return folding.rows(table_entity, entity_by_parent,
-                      {post_or_bay, std::int64_t{entity_type::component}});
+                      {post_or_bay, code_of(EntityType::component)});
 }
 
 void ask_coverage_rows(Folding& folding, const Uuid& entity) {
@@ -117,12 +118,13 @@ void ask_coverage_of_visit(Folding& folding, const Uuid& visit) {
 void ask_coverage(Folding& folding, const std::optional<Row>& before, const Row& now) {
   const std::int64_t type = type_of(now);
   if (before && *before == now) return;
-  if (type == entity_type::bay) place_bay(folding, before, now);
-  if (type == entity_type::post && !before) welcome_post(folding, now);
-  if (type == entity_type::component && !before) {
+  if (type == code_of(EntityType::bay)) place_bay(folding, before, now);
+  if (type == code_of(EntityType::post) && !before) welcome_post(folding, now);
+  if (type == code_of(EntityType::component) && !before) {
     ask_visits_of(folding, id_in(now, at(entity_columns, "id")));
   }
-  if (type == entity_type::bay || type == entity_type::component || type == entity_type::post) {
+  if (type == code_of(EntityType::bay) || type == code_of(EntityType::component) ||
+      type == code_of(EntityType::post)) {
     ask_coverage_rows(folding, id_in(now, at(entity_columns, "id")));
   }
 }
@@ -142,8 +144,8 @@ void ask_coverage_of(Folding& folding, std::vector<Seen> seen) {
       ask_row(folding, *post, one.visit);
     } else if (one.not_reached) {
       // A run that was not reached is each of its posts.
-      for (const Row& row : folding.rows(table_entity, entity_by_parent,
-                                         {one.subject, std::int64_t{entity_type::post}})) {
+      for (const Row& row :
+           folding.rows(table_entity, entity_by_parent, {one.subject, code_of(EntityType::post)})) {
         ask_row(folding, id_in(row, at(entity_columns, "id")), one.visit);
       }
     }

@@ -12,8 +12,10 @@ bool hold_people_back(const std::vector<std::int64_t>& measures, bool behind_bar
   const auto has = [&measures](std::int64_t one) {
     return std::find(measures.begin(), measures.end(), one) != measures.end();
   };
-  if (has(measure::closed_off) || has(measure::propped) || has(measure::guarded)) return true;
-  return has(measure::struck) && behind_barrier;
+  if (has(code_of(Measure::closed_off)) || has(code_of(Measure::propped)) ||
+      has(code_of(Measure::guarded)))
+    return true;
+  return has(code_of(Measure::struck)) && behind_barrier;
 }
 
 namespace {
@@ -78,10 +80,10 @@ std::optional<TimedKey> gone_since(const About& about) {
   bool gone = false;
   for (const Fact& look : about.looks) {
     const auto how = number_in(look.shown, 1);
-    if (how != look::put_back && how != look::gone) continue;
+    if (how != code_of(HowItStands::put_back) && how != code_of(HowItStands::gone)) continue;
     if (last && look.timed_key() < *last) continue;
     last = look.timed_key();
-    gone = how == look::gone;
+    gone = how == code_of(HowItStands::gone);
   }
   return gone ? last : std::nullopt;
 }
@@ -107,7 +109,7 @@ void put_measures(Folding& folding, const Fact& finding, const About& about, con
   if (!hazards.all.empty()) state = hazards.open ? hazard_state::open : hazard_state::ended;
   if (hazards.open) {
     const bool struck =
-        std::find(standing.begin(), standing.end(), measure::struck) != standing.end();
+        std::find(standing.begin(), standing.end(), code_of(Measure::struck)) != standing.end();
     const bool barrier = struck && barrier_around(folding, finding.record().subject);
     if (hold_people_back(standing, barrier)) state = hazard_state::made_safe;
   }
@@ -144,7 +146,7 @@ void put_looks(const About& about, Row& row) {
   }
   for (const Fact& one : about.looks) {
     take_look_again(one, 2);
-    if (number_in(one.shown, 1) != look::not_seen) take_standing(one);
+    if (number_in(one.shown, 1) != code_of(HowItStands::not_seen)) take_standing(one);
   }
   if (stands) in(row, at(finding_columns, "stands_by")) = stands->key.record;
 }

@@ -16,8 +16,8 @@ bool is_a(const World& world, const Uuid& id, int type) {
 }
 
 bool begins_at(const World& world, const Uuid& bay, const Uuid& post) {
-  return is_a(world, bay, entity_type::bay) &&
-         id_in(rest_of(world.entities.at(bay)), bay_from_post) == post;
+  return is_a(world, bay, code_of(EntityType::bay)) &&
+         id_in(rest_of(world.entities.at(bay)), bay_field::from_post) == post;
 }
 
 /// The things of a type that stand in one of these.
@@ -68,7 +68,8 @@ Facts looks_at(const Sheet& sheet, const Uuid& thing) {
 }
 
 bool is_far(const Fact* look) {
-  return look->kind() == kind::grade && number_in(look->shown, 5).value_or(0) >= looked_from_afar;
+  return look->kind() == kind::grade &&
+         number_in(look->shown, 5).value_or(0) >= code_of(HowLooked::looked_from_afar);
 }
 
 bool is_fresh(const Fact* look) {
@@ -76,7 +77,7 @@ bool is_fresh(const Fact* look) {
 }
 
 bool is_push(const Fact* look) {
-  return look->kind() == kind::hand_load && number_in(look->shown, 2) != felt_not_pushed;
+  return look->kind() == kind::hand_load && number_in(look->shown, 2) != code_of(Felt::not_pushed);
 }
 
 bool was_there(const World& world, const Sheet& sheet, const Uuid& thing) {
@@ -92,8 +93,9 @@ bool was_there(const World& world, const Sheet& sheet, const Uuid& thing) {
 std::vector<Uuid> wanted(const World& world, const Sheet& sheet, const std::vector<Uuid>& things) {
   std::vector<Uuid> left;
   for (const Uuid& thing : things) {
-    const bool gap = is_a(world, thing, entity_type::bay) &&
-                     number_in(rest_of(world.entities.at(thing)), bay_kind) == open_gap;
+    const bool gap =
+        is_a(world, thing, code_of(EntityType::bay)) &&
+        number_in(rest_of(world.entities.at(thing)), bay_field::kind) == code_of(BayKind::open_gap);
     const bool there = was_there(world, sheet, thing) && !gap;
     if (there || !looks_at(sheet, thing).empty()) left.push_back(thing);
   }
@@ -234,7 +236,7 @@ Sheet blank_sheet(const World& world, const Uuid& post) {
   }
   std::vector<Uuid> places = sheet.bays;
   places.push_back(post);
-  sheet.parts = standing_in(world, entity_type::component, places);
+  sheet.parts = standing_in(world, code_of(EntityType::component), places);
   return sheet;
 }
 
@@ -243,9 +245,10 @@ Sheet blank_sheet(const World& world, const Uuid& post) {
 void put_coverage(World& world) {
   const Members members = members_of(world);
   for (const auto& [id, row] : world.entities) {
-    const auto begins = id_in(rest_of(row), bay_from_post);
-    if (is_a(world, id, entity_type::bay) && begins) world.put(table_bay_after, Row{*begins, id});
-    if (!is_a(world, id, entity_type::post)) continue;
+    const auto begins = id_in(rest_of(row), bay_field::from_post);
+    if (is_a(world, id, code_of(EntityType::bay)) && begins)
+      world.put(table_bay_after, Row{*begins, id});
+    if (!is_a(world, id, code_of(EntityType::post))) continue;
     const Sheet blank = blank_sheet(world, id);
     std::vector<Sheet> sheets;
     for (const auto& [one, visits] : members) {

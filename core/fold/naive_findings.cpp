@@ -32,8 +32,8 @@ Facts standing_safe(const World& world, const Fact& finding, const Facts& open) 
   };
   const Fact* gone = nullptr;
   for (const Fact* look : world.counting(kind::closure_look, finding.id())) {
-    if (number_in(look->shown, 1) == look::gone) gone = look;
-    if (number_in(look->shown, 1) == look::put_back) gone = nullptr;
+    if (number_in(look->shown, 1) == code_of(HowItStands::gone)) gone = look;
+    if (number_in(look->shown, 1) == code_of(HowItStands::put_back)) gone = nullptr;
   }
   drop_before(gone);
   const Fact* end = nullptr;
@@ -90,7 +90,7 @@ void put_watch(const World& world, const Fact& finding, Row& row) {
     const bool safe = fact.kind() == kind::made_safe;
     if ((!safe && fact.kind() != kind::closure_look) || !fact.counts()) continue;
     if (fact.record().subject != finding.id()) continue;
-    if (safe || number_in(fact.shown, 1) != look::not_seen) {
+    if (safe || number_in(fact.shown, 1) != code_of(HowItStands::not_seen)) {
       row[at(finding_columns, "stands_by")] = fact.id();
     }
     const auto again = number_in(fact.shown, safe ? 6 : 2);

@@ -220,7 +220,7 @@ void put_lives_of(const World& world, const Uuid& component, const Row& entity) 
 
 void put_lives(World& world) {
   for (const auto& [id, entity] : world.entities) {
-    if (entity[at(entity_columns, "type")] == Cell(std::int64_t{entity_type::component})) {
+    if (entity[at(entity_columns, "type")] == Cell(code_of(EntityType::component))) {
       put_lives_of(world, id, entity);
     }
   }

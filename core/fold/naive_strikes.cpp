@@ -88,7 +88,7 @@ std::vector<Uuid> parts_of_bay(const World& world, const Fact& strike, const Uui
 std::vector<Uuid> bays_of(const World& world, const Fact& strike) {
   std::vector<Uuid> bays;
   for (const auto& [id, row] : world.entities) {
-    const bool bay = row[at(entity_columns, "type")] == Cell(std::int64_t{entity_type::bay});
+    const bool bay = row[at(entity_columns, "type")] == Cell(code_of(EntityType::bay));
     if (bay && world.parent_of(id) == strike.record().subject &&
         !parts_of_bay(world, strike, id).empty()) {
       bays.push_back(id);
@@ -184,8 +184,8 @@ void put_closures(World& world) {
     bool gone = false;
     const Fact* asks = number_in(closure->shown, 5) ? closure : nullptr;
     for (const Fact* look : world.counting(kind::closure_look, closure->id())) {
-      if (number_in(look->shown, 1) == look::gone) gone = true;
-      if (number_in(look->shown, 1) == look::put_back) gone = false;
+      if (number_in(look->shown, 1) == code_of(HowItStands::gone)) gone = true;
+      if (number_in(look->shown, 1) == code_of(HowItStands::put_back)) gone = false;
       if (number_in(look->shown, 2) && (asks == nullptr || asks->key < look->key)) asks = look;
       row[at(closure_columns, "last_look")] = look->id();
     }

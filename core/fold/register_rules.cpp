@@ -174,15 +174,15 @@ void ask_dependents(Folding& folding, const std::optional<Row>& before, const Ro
   if (!before) ask_findings_under(folding, id);
   const auto parent = id_at(now, at(entity_columns, "parent"));
   switch (number_in(now, at(entity_columns, "type"))) {
-    case entity_type::component:
+    case code_of(EntityType::component):
       folding.ask({.stage = Stage::life, .a = id});
       ask_strikes_of_component(folding, id);
       folding.touch(id);
       break;
-    case entity_type::bay:
+    case code_of(EntityType::bay):
       if (parent) ask_strikes_of_run(folding, *parent);
       break;
-    case entity_type::component_type:
+    case code_of(EntityType::component_type):
       for (const Row& row : folding.rows(table_entity, entity_by_component_type, {id})) {
         ask_strikes_of_component(folding, id_in(row, at(entity_columns, "id")));
       }

@@ -158,8 +158,8 @@ std::optional<int> life_state_field(int type) {
 }
 
 std::optional<int> tag_field(int type) {
-  if (type == entity_type::post) return 4;
-  if (type == entity_type::component) return 9;
+  if (type == code_of(EntityType::post)) return 4;
+  if (type == code_of(EntityType::component)) return 9;
   return std::nullopt;
 }
 

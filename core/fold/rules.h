@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "core/fold/tables.h"
+#include "core/records/entities.h"
 #include "core/records/record.h"
 
 namespace kneerail::fold {
@@ -66,34 +67,31 @@ inline constexpr int hold_ended = 87;
 inline constexpr int must_understand_min = 500;
 }  // namespace kind
 
-namespace entity_type {
-inline constexpr int run = 4;
-inline constexpr int post = 5;
-inline constexpr int bay = 6;
-inline constexpr int component = 7;
-inline constexpr int component_type = 8;
-}  // namespace entity_type
+/// A code as the records write it.
+template <class Code>
+constexpr std::int64_t code_of(Code code) {
+  return static_cast<std::int64_t>(code);
+}
 
 /// Column `what` of table disagreement. field: detail is the field; correction: the body key.
 namespace disagreement {
-inline constexpr int field = 1;
-inline constexpr int entered_twice = 2;
-inline constexpr int seen_after_retired = 3;
-inline constexpr int one_tag = 4;
-inline constexpr int two_grades = 5;
-inline constexpr int replaced_twice = 6;
-inline constexpr int next_visit = 7;
-inline constexpr int counted_twice = 8;
-inline constexpr int correction = 9;
-inline constexpr int marks = 10;
+enum : int {
+  field = 1,
+  entered_twice,
+  seen_after_retired,
+  one_tag,
+  two_grades,
+  replaced_twice,
+  next_visit,
+  counted_twice,
+  correction,
+  marks
+};
 }  // namespace disagreement
 
+/// How sure a time is: column t_quality.
 namespace quality {
-inline constexpr int measured = 1;
-inline constexpr int assumed = 2;
-inline constexpr int uncertain = 3;
-inline constexpr int provisional = 4;
-inline constexpr int as_stated = 5;
+enum : int { measured = 1, assumed, uncertain, provisional, as_stated };
 }  // namespace quality
 
 /// Larger wins, between records that did not see each other. The id makes the order total whatever

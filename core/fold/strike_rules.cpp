@@ -60,7 +60,7 @@ Part part_of(Folding& folding, const Uuid& component) {
 std::vector<Bay> bays_of(Folding& folding, const Uuid& run) {
   std::vector<Bay> bays;
   for (const Row& row :
-       folding.rows(table_entity, entity_by_parent, {run, std::int64_t{entity_type::bay}})) {
+       folding.rows(table_entity, entity_by_parent, {run, code_of(EntityType::bay)})) {
     Bay bay{id_in(row, at(entity_columns, "id")), {}};
     bay.stands_on.push_back(bay.id);
     const cbor::Map rest = rest_of(row);

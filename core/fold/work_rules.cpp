@@ -249,8 +249,7 @@ std::map<Uuid, Row> life_rows(const Lives& lives, const Row& entity) {
 
 void derive_life(Folding& folding, const Job& job) {
   const auto entity = folding.row(table_entity, {job.a});
-  if (!entity ||
-      number_in(*entity, at(entity_columns, "type")) != std::int64_t{entity_type::component}) {
+  if (!entity || number_in(*entity, at(entity_columns, "type")) != code_of(EntityType::component)) {
     return;
   }
   Lives lives{folding,

@@ -165,11 +165,7 @@ TEST_CASE("a register of a newer program is left as it is", "[schema]") {
   }
 }
 
-TEST_CASE("tables of an older program are made again", "[schema]") {
-  Folder folder;
-  World world;
-  const Site site;
-  auto opened = made(world, folder.path(), site);
+TEST_CASE_METHOD(MadeRegister, "tables of an older program are made again", "[schema]") {
   const auto digest = taken(opened->table_digest());
   const auto records = counted(*opened, "SELECT count(*) FROM journal");
   taken(opened->tables().run("PRAGMA user_version = 0; DROP TABLE reading; CREATE TABLE old (a)"));
@@ -184,11 +180,8 @@ TEST_CASE("tables of an older program are made again", "[schema]") {
   CHECK(counted(*opened, "SELECT count(*) FROM sqlite_schema WHERE name = 'old'") == 0);
 }
 
-TEST_CASE("a register from before coverage folds its journal again", "[schema]") {
-  Folder folder;
-  World world;
-  const Site site;
-  auto opened = made(world, folder.path(), site);
+TEST_CASE_METHOD(MadeRegister, "a register from before coverage folds its journal again",
+                 "[schema]") {
   taken(opened->save(
       {site.site, 20, site.components[0], site.person, {{1, site.visit}, {2, 2}}, {}}));
   REQUIRE(counted(*opened, "SELECT count(*) FROM coverage WHERE grades > 0") == 1);
@@ -201,8 +194,7 @@ TEST_CASE("a register from before coverage folds its journal again", "[schema]")
                            "ALTER TABLE visit DROP COLUMN last_t; "
                            "ALTER TABLE visit DROP COLUMN sealed_t; "
                            "ALTER TABLE visit_part DROP COLUMN sealed_t"));
-  opened.reset();
-  opened = taken(Register::open(world.options(folder.path(), Mode::write)));
+  reopen();
   CHECK(taken(opened->table_digest()) == digest);
   CHECK(counted(*opened, "SELECT count(*) FROM coverage WHERE grades > 0") == 1);
 }
@@ -293,11 +285,7 @@ TEST_CASE("a full disk of this machine does too", "[schema]") {
   CHECK(counted(*opened, "SELECT count(*) FROM reading") == std::ssize(kept));
 }
 
-TEST_CASE("a missing or damaged identity is made again", "[schema]") {
-  Folder folder;
-  World world;
-  const Site site;
-  auto opened = made(world, folder.path(), site);
+TEST_CASE_METHOD(MadeRegister, "a missing or damaged identity is made again", "[schema]") {
   const Uuid device = opened->device();
   opened.reset();
   const auto file = folder.path() / "identity";

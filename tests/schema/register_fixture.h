@@ -144,6 +144,19 @@ inline std::unique_ptr<Register> made(World& world, const std::filesystem::path&
   return opened;
 }
 
+/// A register with the site in it, in a folder of its own: what most tests begin with.
+struct MadeRegister {
+  Folder folder;
+  World world;
+  const Site site;
+  std::unique_ptr<Register> opened = made(world, folder.path(), site);
+
+  void reopen() {
+    opened.reset();
+    opened = taken(Register::open(world.options(folder.path(), Mode::write)));
+  }
+};
+
 inline std::int64_t counted(Register& opened, const std::string& sql) {
   return taken(opened.tables().number(sql));
 }

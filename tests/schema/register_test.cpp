@@ -26,11 +26,7 @@ std::vector<JournalRow> rows_of(Register& opened) {
 
 }  // namespace
 
-TEST_CASE("a reading sent twice is stored once", "[schema]") {
-  Folder folder;
-  World world;
-  const Site site;
-  auto opened = made(world, folder.path(), site);
+TEST_CASE_METHOD(MadeRegister, "a reading sent twice is stored once", "[schema]") {
   Entry entry = coating(site, 1);
   entry.id = opened->mint();
   const Uuid first = taken(opened->save(entry));
@@ -44,11 +40,7 @@ TEST_CASE("a reading sent twice is stored once", "[schema]") {
   check_whole(*opened);
 }
 
-TEST_CASE("entries are saved together or not at all", "[schema]") {
-  Folder folder;
-  World world;
-  const Site site;
-  auto opened = made(world, folder.path(), site);
+TEST_CASE_METHOD(MadeRegister, "entries are saved together or not at all", "[schema]") {
   const auto records = counted(*opened, "SELECT count(*) FROM journal");
   const auto digest = taken(opened->table_digest());
   std::vector<Entry> entries = {coating(site, 1), coating(site, 2)};
@@ -59,16 +51,12 @@ TEST_CASE("entries are saved together or not at all", "[schema]") {
   CHECK(refused.error().message.starts_with("Entry 2: "));
   CHECK(counted(*opened, "SELECT count(*) FROM journal") == records);
   CHECK(taken(opened->table_digest()) == digest);
-  opened.reset();
-  opened = taken(Register::open(world.options(folder.path(), Mode::write)));
+  reopen();
   CHECK(counted(*opened, "SELECT count(*) FROM journal") == records);
 }
 
-TEST_CASE("an unfinished entry outlives the program and becomes a record", "[schema]") {
-  Folder folder;
-  World world;
-  const Site site;
-  auto opened = made(world, folder.path(), site);
+TEST_CASE_METHOD(MadeRegister, "an unfinished entry outlives the program and becomes a record",
+                 "[schema]") {
   const auto grades = counted(*opened, "SELECT count(*) FROM reading WHERE kind = 20");
   const Draft first = finding_draft(site, 0, 3);
   Draft second = finding_draft(site, 1, 2);
@@ -79,8 +67,7 @@ TEST_CASE("an unfinished entry outlives the program and becomes a record", "[sch
   CHECK(taken(opened->drafts()).size() == 2);
   CHECK(counted(*opened, "SELECT count(*) FROM finding") == 0);
 
-  opened.reset();
-  opened = taken(Register::open(world.options(folder.path(), Mode::write)));
+  reopen();
   CHECK(opened->opening().drafts_closed == 2);
   CHECK(taken(opened->drafts()).empty());
   CHECK(counted(*opened, "SELECT count(*) FROM finding WHERE grade = 3 AND hazard = 0") == 1);
@@ -92,25 +79,17 @@ TEST_CASE("an unfinished entry outlives the program and becomes a record", "[sch
   check_whole(*opened);
 }
 
-TEST_CASE("an entry with too little to be a record stays unfinished", "[schema]") {
-  Folder folder;
-  World world;
-  const Site site;
-  auto opened = made(world, folder.path(), site);
+TEST_CASE_METHOD(MadeRegister, "an entry with too little to be a record stays unfinished",
+                 "[schema]") {
   taken(opened->save_draft({site.site, 21, site.components[0], 1, site.person, {{1, site.visit}}}));
-  opened.reset();
-  opened = taken(Register::open(world.options(folder.path(), Mode::write)));
+  reopen();
   CHECK(opened->opening().drafts_closed == 0);
   CHECK(taken(opened->drafts()).size() == 1);
   REQUIRE(opened->opening().notes.size() == 1);
   CHECK(opened->opening().notes[0] == "1 entry was not finished; it can be gone on with.");
 }
 
-TEST_CASE("tables made again are the same, byte for byte", "[schema]") {
-  Folder folder;
-  World world;
-  const Site site;
-  auto opened = made(world, folder.path(), site);
+TEST_CASE_METHOD(MadeRegister, "tables made again are the same, byte for byte", "[schema]") {
   for (int i = 0; i < 200; ++i) {
     world.clock.move_on(i % 50 == 0 ? 86'400'000 : 60'000);
     taken(opened->save(coating(site, i)));
@@ -129,11 +108,7 @@ TEST_CASE("tables made again are the same, byte for byte", "[schema]") {
   check_whole(*opened);
 }
 
-TEST_CASE("each record is bound to the one before it", "[schema]") {
-  Folder folder;
-  World world;
-  const Site site;
-  auto opened = made(world, folder.path(), site);
+TEST_CASE_METHOD(MadeRegister, "each record is bound to the one before it", "[schema]") {
   for (int i = 0; i < 20; ++i) taken(opened->save(coating(site, i)));
   // Reckoned here once more, as the format says it.
   std::map<std::int64_t, Digest> digests;
@@ -160,11 +135,8 @@ TEST_CASE("each record is bound to the one before it", "[schema]") {
   CHECK(digests.size() == 2);
 }
 
-TEST_CASE("tables do not depend on the order of arrival", "[schema][property]") {
-  Folder folder;
-  World world;
-  const Site site;
-  auto opened = made(world, folder.path(), site);
+TEST_CASE_METHOD(MadeRegister, "tables do not depend on the order of arrival",
+                 "[schema][property]") {
   for (int i = 0; i < 60; ++i) {
     world.clock.move_on(3'600'000);
     taken(opened->save(coating(site, i)));
@@ -190,11 +162,8 @@ TEST_CASE("tables do not depend on the order of arrival", "[schema][property]") 
   CHECK(taken(digest_of_tables(other)) == digest);
 }
 
-TEST_CASE("the clock is told before the first record of a stretch", "[schema]") {
-  Folder folder;
-  World world;
-  const Site site;
-  auto opened = made(world, folder.path(), site);
+TEST_CASE_METHOD(MadeRegister, "the clock is told before the first record of a stretch",
+                 "[schema]") {
   const auto told = [&] {
     return counted(*opened,
                    "SELECT count(*) FROM journal WHERE id IN "

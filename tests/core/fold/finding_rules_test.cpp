@@ -42,25 +42,26 @@ struct Hazard {
 
 TEST_CASE("tape, a call and a closure below hold nobody", "[core][fold]") {
   Hazard hazard;
-  hazard.made_safe({measure::taped});
+  hazard.made_safe({code_of(Measure::taped)});
   CHECK(hazard.state() == hazard_state::open);
-  hazard.made_safe({measure::reported, measure::closed_below});
+  hazard.made_safe({code_of(Measure::reported), code_of(Measure::closed_below)});
   CHECK(hazard.state() == hazard_state::open);
 }
 
 TEST_CASE("closed off, propped or guarded makes a hazard safe", "[core][fold]") {
-  const auto one = GENERATE(measure::closed_off, measure::propped, measure::guarded);
+  const auto one =
+      GENERATE(code_of(Measure::closed_off), code_of(Measure::propped), code_of(Measure::guarded));
   Hazard hazard;
-  hazard.made_safe({measure::taped, one});
+  hazard.made_safe({code_of(Measure::taped), one});
   CHECK(hazard.state() == hazard_state::made_safe);
 }
 
 TEST_CASE("struck makes safe only beside what holds people back", "[core][fold]") {
   Hazard hazard;
-  hazard.made_safe({measure::struck});
+  hazard.made_safe({code_of(Measure::struck)});
   CHECK(hazard.state() == hazard_state::open);
   SECTION("propping something else is a measure of its own") {
-    hazard.made_safe({measure::guarded});
+    hazard.made_safe({code_of(Measure::guarded)});
     CHECK(hazard.state() == hazard_state::made_safe);
   }
   SECTION("while a closure of the bay stands") {
@@ -71,7 +72,7 @@ TEST_CASE("struck makes safe only beside what holds people back", "[core][fold]"
       CHECK(hazard.state() == hazard_state::open);
     }
     SECTION("or seen gone") {
-      hazard.says(kind::closure_look, closure, {{1, look::gone}});
+      hazard.says(kind::closure_look, closure, {{1, code_of(HowItStands::gone)}});
       CHECK(hazard.state() == hazard_state::open);
     }
     SECTION("a void of the closure opens nothing") {
@@ -91,28 +92,28 @@ TEST_CASE("struck makes safe only beside what holds people back", "[core][fold]"
 
 TEST_CASE("a closure seen gone no longer makes safe", "[core][fold]") {
   Hazard hazard;
-  hazard.made_safe({measure::closed_off});
-  hazard.looked(look::not_seen);
+  hazard.made_safe({code_of(Measure::closed_off)});
+  hazard.looked(code_of(HowItStands::not_seen));
   CHECK(hazard.state() == hazard_state::made_safe);
-  hazard.looked(look::gone);
+  hazard.looked(code_of(HowItStands::gone));
   CHECK(hazard.state() == hazard_state::open);
   SECTION("put back") {
-    hazard.looked(look::put_back);
+    hazard.looked(code_of(HowItStands::put_back));
     CHECK(hazard.state() == hazard_state::made_safe);
   }
   SECTION("closed off anew") {
-    hazard.made_safe({measure::closed_off});
+    hazard.made_safe({code_of(Measure::closed_off)});
     CHECK(hazard.state() == hazard_state::made_safe);
   }
   SECTION("taped only: what is gone does not count again") {
-    hazard.made_safe({measure::taped});
+    hazard.made_safe({code_of(Measure::taped)});
     CHECK(hazard.state() == hazard_state::open);
   }
 }
 
 TEST_CASE("a void make-safe does not count", "[core][fold]") {
   Hazard hazard;
-  const Uuid safe = hazard.made_safe({measure::closed_off});
+  const Uuid safe = hazard.made_safe({code_of(Measure::closed_off)});
   hazard.says(kind::voided, safe, {{1, "other finding"}});
   CHECK(hazard.state() == hazard_state::open);
 }
@@ -156,12 +157,12 @@ TEST_CASE("only an ending that names the hazard ends it", "[core][fold]") {
 
 TEST_CASE("what made the last hazard safe does not make the next one safe", "[core][fold]") {
   Hazard hazard;
-  hazard.made_safe({measure::closed_off});
+  hazard.made_safe({code_of(Measure::closed_off)});
   hazard.says(kind::finding_ended, hazard.finding,
               {{1, 1}, {4, cbor::Array{hazard.finding}}, {5, 1}});
   hazard.says(kind::hazard_raised, hazard.finding, {});
   CHECK(hazard.state() == hazard_state::open);
-  hazard.made_safe({measure::guarded});
+  hazard.made_safe({code_of(Measure::guarded)});
   CHECK(hazard.state() == hazard_state::made_safe);
 }
 

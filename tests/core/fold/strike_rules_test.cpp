@@ -183,7 +183,7 @@ TEST_CASE("a bay that is down with nothing that closes it is shown", "[core][fol
     const Uuid closure =
         struck.says(kind::closed, bay, {{1, 7}, {2, struck.now}, {4, 1}, {6, struck.strike}});
     CHECK(struck.cell("open_bays") == none);
-    struck.says(kind::closure_look, closure, {{1, look::gone}});
+    struck.says(kind::closure_look, closure, {{1, code_of(HowItStands::gone)}});
     CHECK(struck.cell("open_bays") == shown);
   }
 }

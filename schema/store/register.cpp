@@ -55,6 +55,10 @@ Result<Uuid> Register::save(const Entry& entry) {
   return ids->front();
 }
 
+Result<std::vector<Uuid>> Register::save(std::span<const Entry> entries, const Draft& ended) {
+  return save_entries(*inside_, entries, &ended);
+}
+
 Result<> Register::save_draft(const Draft& draft) {
   return save_draft_touch(*inside_, draft);
 }

@@ -89,6 +89,9 @@ class Register {
   Result<std::vector<Uuid>> save(std::span<const Entry> entries);
   Result<Uuid> save(const Entry& entry);
 
+  /// The same, and the draft they come from ends with them.
+  Result<std::vector<Uuid>> save(std::span<const Entry> entries, const Draft& ended);
+
   Result<> save_draft(const Draft& draft);
   Result<std::vector<Draft>> drafts();
   /// The entry was taken back before it was whole: no record comes of it.

@@ -135,7 +135,9 @@ Result<WalkRules> walk_rules(Database& tables, const Uuid& site) {
     enum : int { first_maintenance = 2, check_hours = 9, carried = 18 };
     rules.first_maintenance_tenth_um = number_in(*limits->map(), first_maintenance);
     rules.check_good_for_hours = number_in(*limits->map(), check_hours);
-    rules.carried_in_a_row_most = number_in(*limits->map(), carried);
+    // Limit 18 holds two: grades carried, and visits that a part may go unseen.
+    if (const auto* most = limits->map()->find(carried); most != nullptr && most->map() != nullptr)
+      rules.carried_in_a_row_most = number_in(*most->map(), 1);
     return Done{};
   };
   std::optional<Uuid> rule_set;
@@ -213,6 +215,21 @@ Result<std::optional<LastTorque>> last_torque(Database& tables, const ScrewQuest
       });
   if (!done) return fail(done.error());
   return last;
+}
+
+Result<std::optional<std::int64_t>> last_wrench_set(Database& tables, const Uuid& visit,
+                                                    const Uuid& wrench) {
+  std::optional<std::int64_t> set;
+  auto done = each_row(tables,
+                       "SELECT wrench_set_tenth_nm FROM reading WHERE visit = ?1 AND kind = 22 AND "
+                       "instrument = ?2 AND voided_by IS NULL AND held = 0 "
+                       "ORDER BY t DESC, record DESC LIMIT 1",
+                       {visit, wrench}, [&](const Statement& row) -> Result<> {
+                         if (!row.is_null(0)) set = row.number(0);
+                         return Done{};
+                       });
+  if (!done) return fail(done.error());
+  return set;
 }
 
 }  // namespace kneerail

@@ -84,4 +84,8 @@ struct ScrewQuestion {
 };
 Result<std::optional<LastTorque>> last_torque(Database& tables, const ScrewQuestion& question);
 
+/// What that wrench was last said to be set at in that visit, 0.1 N·m.
+Result<std::optional<std::int64_t>> last_wrench_set(Database& tables, const Uuid& visit,
+                                                    const Uuid& wrench);
+
 }  // namespace kneerail

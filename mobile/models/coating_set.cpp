@@ -1,0 +1,467 @@
+#include "mobile/models/coating_set.h"
+
+#include <QLocale>
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <utility>
+
+#include "core/records/coating_reading.h"
+
+using kneerail::CoatingReading;
+using kneerail::Draft;
+using kneerail::Finish;
+using kneerail::SheetPart;
+
+namespace {
+
+constexpr double tenths = 10;
+constexpr std::int64_t tenth_um_most = 20'000;  // what a record can hold
+constexpr double far_under = 0.4;               // of last visit's mean
+constexpr double far_over = 2.5;
+
+double mean_um(const std::vector<std::int64_t>& values) {
+  const auto sum = std::accumulate(values.begin(), values.end(), std::int64_t{0});
+  return static_cast<double>(sum) / tenths / static_cast<double>(values.size());
+}
+
+QString one_decimal(double um) {
+  return QLocale().toString(um, 'f', 1);
+}
+
+QList<qreal> in_um(const std::vector<std::int64_t>& values) {
+  QList<qreal> list;
+  for (const std::int64_t value : values) list << static_cast<double>(value) / tenths;
+  return list;
+}
+
+}  // namespace
+
+CoatingSet::CoatingSet(WalkPen& pen, QObject* parent) : QAbstractListModel(parent), pen_(pen) {}
+
+int CoatingSet::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : slot_count;
+}
+
+QVariant CoatingSet::data(const QModelIndex& index, int role) const {
+  if (!index.isValid() || index.row() >= slot_count) return {};
+  const auto place = static_cast<std::size_t>(index.row());
+  const Slot& slot = slots_[place];
+  switch (role) {
+    case TextRole:
+      if (!slot.digits.isEmpty()) return text_of(slot.digits.toLongLong() * resolution());
+      return slot.tenth_um ? text_of(*slot.tenth_um) : QString();
+    case GhostRole:
+      return place < last_.size() ? text_of(last_[place]) : QString();
+    case CurrentRole:
+      return index.row() == current_;
+    case KeptRole:
+      return slot.kept && slot.digits.isEmpty();
+    case LookAgainRole:
+      return slot.digits.isEmpty() && slot.tenth_um && is_far(*slot.tenth_um);
+    case NotKeptRole:
+      return slot.not_kept;
+    default:
+      return {};
+  }
+}
+
+QHash<int, QByteArray> CoatingSet::roleNames() const {
+  return {{TextRole, "text"}, {GhostRole, "ghost"},         {CurrentRole, "current"},
+          {KeptRole, "kept"}, {LookAgainRole, "lookAgain"}, {NotKeptRole, "notKept"}};
+}
+
+bool CoatingSet::offered() const {
+  if (!part_ || pen_.instrument(kneerail::InstrumentKind::coating_gauge) == nullptr) return false;
+  return part_->finish != Finish::stainless && part_->finish != Finish::bare_steel;
+}
+
+void CoatingSet::show(const SheetPart* part, kneerail::Database& tables) {
+  const bool same = part != nullptr && part_ && part->id == part_->id;
+  if (same) {
+    part_ = *part;
+    return;
+  }
+  close();
+  tables_ = &tables;
+  part_ = part == nullptr ? std::nullopt : std::optional(*part);
+  spot_ = 1;
+  under_probe_ = 0;
+  under_probe_said_ = false;
+  if (part != nullptr && (part->now || part->last))
+    preset_under_probe(part->now ? part->now->grade : part->last->grade);
+  clear();
+  read_last(tables);
+  tell_slots();
+}
+
+void CoatingSet::clear() {
+  slots_ = {};
+  drafted_ = false;
+  recorded_ = false;
+  on_its_way_ = false;
+  ++round_;
+  current_ = offered() ? 0 : -1;
+}
+
+void CoatingSet::read_last(kneerail::Database& tables) {
+  last_.clear();
+  if (!part_) return;
+  const kneerail::PartSpot at{part_->id, part_->life, spot_};
+  if (auto found = last_coating(tables, at, pen_.visit()); found && *found)
+    last_ = (*found)->replicates_tenth_um;
+  if (const auto* waiting = pen_.waiting_entry(CoatingReading::kind, part_->id)) {
+    const auto reading = kneerail::from_body<CoatingReading>(waiting->body);
+    if (reading && reading->spot == spot_)
+      return show_recorded(reading->replicates_tenth_um, false);
+  }
+  const auto mine = coating_of_visit(tables, at, pen_.visit());
+  if (mine && !mine->empty()) show_recorded(*mine, true);
+}
+
+void CoatingSet::show_recorded(const std::vector<std::int64_t>& values, bool kept) {
+  const std::size_t shown = std::min<std::size_t>(values.size(), slot_count);
+  for (std::size_t i = 0; i < shown; ++i) {
+    slots_[i].tenth_um = values[values.size() - shown + i];
+    slots_[i].kept = kept;
+    slots_[i].not_kept = !kept;
+  }
+  recorded_ = true;
+  current_ = -1;
+}
+
+void CoatingSet::reload() {
+  const bool typing = !recorded_ && (!values().empty() || !pending().isEmpty());
+  if (typing || on_its_way_ || tables_ == nullptr) return;
+  const int chosen = current_;
+  clear();
+  read_last(*tables_);
+  if (!recorded_ && chosen >= 0) current_ = chosen;
+  tell_slots();
+}
+
+std::int64_t CoatingSet::resolution() const {
+  const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
+  return gauge == nullptr ? 1 : gauge->resolution;
+}
+
+QString CoatingSet::text_of(std::int64_t tenth_um) const {
+  const bool whole = tenth_um % 10 == 0 && resolution() % 10 == 0;
+  return QLocale().toString(static_cast<double>(tenth_um) / tenths, 'f', whole ? 0 : 1);
+}
+
+std::vector<std::int64_t> CoatingSet::values() const {
+  std::vector<std::int64_t> values;
+  for (const Slot& slot : slots_)
+    if (slot.tenth_um) values.push_back(*slot.tenth_um);
+  return values;
+}
+
+bool CoatingSet::is_far(std::int64_t tenth_um) const {
+  const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
+  if (gauge != nullptr && gauge->low && tenth_um < *gauge->low) return true;
+  if (gauge != nullptr && gauge->high && tenth_um > *gauge->high) return true;
+  if (last_.empty()) return false;
+  const double um = static_cast<double>(tenth_um) / tenths;
+  return um < far_under * mean_um(last_) || um > far_over * mean_um(last_);
+}
+
+void CoatingSet::digit(int digit) {
+  if (on_its_way_ || digit < 0 || digit > 9) return;
+  if (recorded_) {
+    if (has_not_kept()) return;  // first that set, again
+    clear();                     // another set at the same spot
+  }
+  if (current_ < 0) return;
+  Slot& slot = slots_[static_cast<std::size_t>(current_)];
+  const QString longer = slot.digits + QChar('0' + digit);
+  if (longer.toLongLong() * resolution() > tenth_um_most) return;
+  slot.digits = longer.size() > 1 && longer.startsWith('0') ? longer.mid(1) : longer;
+  tell_slots();
+}
+
+void CoatingSet::backspace() {
+  if (current_ < 0) return;
+  Slot& slot = slots_[static_cast<std::size_t>(current_)];
+  if (slot.digits.isEmpty() && slot.tenth_um) {
+    const QString digits = QString::number(*slot.tenth_um / resolution());
+    change(static_cast<std::size_t>(current_), std::nullopt);
+    slot.digits = digits;
+  }
+  slot.digits.chop(1);
+  tell_slots();
+}
+
+QString CoatingSet::pending() const {
+  for (const Slot& slot : slots_)
+    if (!slot.digits.isEmpty()) return text_of(slot.digits.toLongLong() * resolution());
+  return {};
+}
+
+void CoatingSet::drop_pending() {
+  for (Slot& slot : slots_) slot.digits.clear();
+  tell_slots();
+}
+
+void CoatingSet::chooseSlot(int slot) {
+  if (recorded_ || slot < 0 || slot >= slot_count || !offered()) return;
+  finish_current();
+  current_ = slot;
+  tell_slots();
+}
+
+void CoatingSet::nextSlot() {
+  if (!waits()) return;
+  finish_current();
+  move_on();
+}
+
+void CoatingSet::nextSpot() {
+  if (spots() < 2 || tables_ == nullptr) return;
+  close();
+  spot_ = spot_ % spots() + 1;
+  clear();
+  read_last(*tables_);
+  tell_slots();
+}
+
+/// To the first empty slot; with none the set is full.
+void CoatingSet::move_on() {
+  const auto empty =
+      std::find_if(slots_.begin(), slots_.end(), [](const Slot& slot) { return !slot.tenth_um; });
+  if (empty == slots_.end()) return close();
+  current_ = static_cast<int>(empty - slots_.begin());
+  tell_slots();
+}
+
+bool CoatingSet::waits() const {
+  return offered() && current_ >= 0 && !recorded_;
+}
+
+std::optional<std::int64_t> CoatingSet::tenth_um_of(const QString& number) {
+  bool is_number = false;
+  const double um = QLocale::c().toDouble(QString(number).replace(',', '.'), &is_number);
+  if (!is_number || !(um >= 0) || um * tenths > static_cast<double>(tenth_um_most))
+    return std::nullopt;
+  return qRound64(um * tenths);
+}
+
+bool CoatingSet::typed(const QString& number) {
+  const auto tenth_um = tenth_um_of(number);
+  if (!waits() || !tenth_um) return false;
+  const auto slot = static_cast<std::size_t>(current_);
+  slots_[slot].digits.clear();
+  change(slot, tenth_um);
+  move_on();
+  return true;
+}
+
+void CoatingSet::finish_current() {
+  if (current_ < 0) return;
+  Slot& slot = slots_[static_cast<std::size_t>(current_)];
+  if (slot.digits.isEmpty()) return;
+  const std::int64_t value = slot.digits.toLongLong() * resolution();
+  slot.digits.clear();
+  change(static_cast<std::size_t>(current_), value);
+}
+
+CoatingSet::Values CoatingSet::snapshot() const {
+  Values values;
+  for (std::size_t i = 0; i < slots_.size(); ++i) values[i] = slots_[i].tenth_um;
+  return values;
+}
+
+void CoatingSet::change(std::size_t slot, std::optional<std::int64_t> tenth_um) {
+  const Values before = snapshot();
+  if (before[slot] == tenth_um && slots_[slot].kept) return;
+  Values after = before;
+  after[slot] = tenth_um;
+  slots_[slot] = {tenth_um, {}, false, false};
+  pen_.remember({this, text_of(tenth_um ? *tenth_um : *before[slot]),
+                 [this, before, slot, round = round_] { restore(before, slot, round); },
+                 [this, after, slot, round = round_] { restore(after, slot, round); }});
+  // The one that fills the set goes to the disk as the record it makes.
+  if (values().size() < slot_count) save_draft();
+}
+
+void CoatingSet::restore(const Values& values, std::size_t slot, int round) {
+  if (round != round_) return;
+  for (std::size_t i = 0; i < slots_.size(); ++i)
+    if (slots_[i].tenth_um != values[i]) slots_[i] = {values[i], {}, false, false};
+  current_ = static_cast<int>(slot);
+  save_draft();
+  tell_slots();
+}
+
+kneerail::cbor::Map CoatingSet::body() const {
+  CoatingReading reading;
+  reading.visit = pen_.visit();
+  if (const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge))
+    reading.instrument = gauge->id;
+  reading.replicates_tenth_um = values();
+  reading.spot = spot_;
+  if (under_probe_ > 0) reading.under_probe = static_cast<kneerail::UnderProbe>(under_probe_);
+  reading.note.life = part_->life;
+  return to_body(reading);
+}
+
+Draft CoatingSet::draft() const {
+  return {pen_.site(), CoatingReading::kind, part_->id, spot_, {}, body()};
+}
+
+void CoatingSet::save_draft() {
+  const auto told = [this, round = round_, sent = snapshot()](bool kept) {
+    answered(sent, round, kept);
+  };
+  if (!values().empty()) {
+    drafted_ = true;
+    return pen_.save_draft(draft(), told);
+  }
+  if (drafted_) pen_.drop_draft(draft(), told);
+  drafted_ = false;
+}
+
+void CoatingSet::answered(const Values& sent, int round, bool kept) {
+  if (round != round_) return;
+  bool news = false;
+  bool far = false;
+  for (std::size_t i = 0; i < slots_.size(); ++i) {
+    if (!sent[i] || slots_[i].tenth_um != sent[i]) continue;
+    if (kept && !slots_[i].kept) {
+      news = true;
+      far = far || is_far(*sent[i]);
+    }
+    slots_[i].kept = kept;
+    slots_[i].not_kept = !kept;
+  }
+  tell_slots();
+  if (news) emit replicateKept(far);
+}
+
+void CoatingSet::close() {
+  if (!part_ || recorded_) return;
+  finish_current();
+  const auto taken = values();
+  if (taken.empty()) return;
+  const bool was_full = taken.size() == slot_count;
+  WalkPen::Act act;
+  act.words = tr("%n reading(s)", nullptr, static_cast<int>(taken.size()));
+  act.component = part_->id;
+  act.entries.push_back(pen_.entry(CoatingReading::kind, part_->id, body()));
+  if (drafted_) act.ended = draft();
+  drafted_ = false;
+  recorded_ = true;
+  on_its_way_ = true;
+  current_ = -1;
+  ++round_;
+  act.told = [this, was_full, round = round_](bool kept) { recorded(was_full, round, kept); };
+  pen_.forget_typed(this);
+  pen_.write(std::move(act));
+  tell_slots();
+}
+
+void CoatingSet::recorded(bool was_full, int round, bool kept) {
+  if (round != round_) return;
+  on_its_way_ = false;
+  answered(snapshot(), round, kept);
+  if (kept && was_full) emit full();
+}
+
+void CoatingSet::try_again() {
+  if (!recorded_ && has_not_kept()) save_draft();
+}
+
+bool CoatingSet::has_not_kept() const {
+  return std::any_of(slots_.begin(), slots_.end(), [](const Slot& slot) { return slot.not_kept; });
+}
+
+void CoatingSet::preset_under_probe(int grade) {
+  if (!part_ || under_probe_said_) return;
+  const int before = under_probe_;
+  if (part_->finish == Finish::paint || part_->finish == Finish::zinc_and_paint)
+    under_probe_ = static_cast<int>(kneerail::UnderProbe::paint);
+  else if (grade >= 4)
+    under_probe_ = static_cast<int>(kneerail::UnderProbe::rust);
+  else if (grade >= 2)
+    under_probe_ = static_cast<int>(kneerail::UnderProbe::dull_zinc);
+  else
+    under_probe_ = static_cast<int>(kneerail::UnderProbe::bright_zinc);
+  if (under_probe_ != before && drafted_ && !recorded_) save_draft();
+  emit setChanged();
+}
+
+void CoatingSet::set_under_probe(int under) {
+  if (under < 0 || under > 4) return;
+  under_probe_said_ = true;
+  if (under == under_probe_) return;
+  under_probe_ = under;
+  if (drafted_ && !recorded_) save_draft();
+  emit setChanged();
+}
+
+QString CoatingSet::under_probe_words() const {
+  if (under_probe_ != static_cast<int>(kneerail::UnderProbe::rust)) return {};
+  return tr("A gauge on rust reads rust: counted as at most this");
+}
+
+QString CoatingSet::spot_words() const {
+  if (!part_) return {};
+  switch (part_->spots[static_cast<std::size_t>(spot_ - 1)]) {
+    case kneerail::Face::seaward:
+      return tr("seaward face");
+    case kneerail::Face::landward:
+      return tr("landward face");
+    case kneerail::Face::up:
+      return tr("upper face");
+    case kneerail::Face::down:
+      return tr("lower face");
+    case kneerail::Face::inside:
+      return tr("inside");
+    default:
+      return tr("all round");
+  }
+}
+
+QString CoatingSet::summary() const {
+  const auto now = values();
+  if (now.empty())
+    return last_.empty() ? QString() : tr("last visit %1 µm").arg(one_decimal(mean_um(last_)));
+  const double mean = mean_um(now);
+  if (last_.empty()) return tr("mean %1 µm · first reading here").arg(one_decimal(mean));
+  const double change = mean - mean_um(last_);
+  const QString size = one_decimal(std::abs(change));
+  return tr("mean %1 µm · last visit %2 · %3")
+      .arg(one_decimal(mean), one_decimal(mean_um(last_)),
+           change < 0 ? tr("%1 less").arg(size) : tr("%1 more").arg(size));
+}
+
+QString CoatingSet::far_words() const {
+  const bool far = std::any_of(slots_.begin(), slots_.end(), [this](const Slot& slot) {
+    return slot.tenth_um && is_far(*slot.tenth_um);
+  });
+  return far ? tr("Far from last time. Read it once more?") : QString();
+}
+
+QList<qreal> CoatingSet::today() const {
+  return in_um(values());
+}
+QList<qreal> CoatingSet::last() const {
+  return in_um(last_);
+}
+
+qreal CoatingSet::limit() const {
+  const auto& limit = pen_.rules().first_maintenance_tenth_um;
+  return limit ? static_cast<double>(*limit) / tenths : 0;
+}
+
+QString CoatingSet::strip_spoken() const {
+  const auto now = values();
+  return now.empty()
+             ? tr("No reading yet")
+             : tr("%n reading(s) today, %1", nullptr, static_cast<int>(now.size())).arg(summary());
+}
+
+void CoatingSet::tell_slots() {
+  emit dataChanged(index(0), index(slot_count - 1));
+  emit setChanged();
+}

@@ -1,0 +1,255 @@
+#include "mobile/models/walk_model.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "mobile/models/part_words.h"
+
+using kneerail::PostState;
+using kneerail::Role;
+using kneerail::RunSheet;
+using kneerail::SheetPart;
+using kneerail::Uuid;
+
+namespace {
+
+constexpr std::int64_t nobodys_ms = 2000;  // after the fifth a number belongs to no part yet
+
+}  // namespace
+
+WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random& random,
+                     QObject* parent)
+    : QObject(parent), store_(store), pen_(store, clock, random), coating_(pen_), torque_(pen_) {
+  connect(&run_, &RunPicture::chosenChanged, this, &WalkModel::chosen);
+  connect(&pen_, &WalkPen::kept, this, &WalkModel::on_kept);
+  connect(&pen_, &WalkPen::undoChanged, this, &WalkModel::undoChanged);
+  connect(&pen_, &WalkPen::takenBack, this, &WalkModel::go_to);
+  connect(&pen_, &WalkPen::givenUp, this, [this](const Uuid& component) {
+    go_to(component);
+    coating_.reload();
+    torque_.refresh();
+    emit whereChanged();
+    emit messageChanged();
+  });
+  connect(&coating_, &CoatingSet::setChanged, this, &WalkModel::undoChanged);
+  connect(&pen_, &WalkPen::troubleChanged, this, [this] {
+    emit messageChanged();
+    if (pen_.waits()) emit felt(QStringLiteral("notKept"));
+  });
+  connect(&coating_, &CoatingSet::replicateKept, this, [this](bool far) {
+    emit felt(far ? QStringLiteral("far") : QStringLiteral("kept"));
+    emit messageChanged();
+  });
+  connect(&coating_, &CoatingSet::full, this, [this] {
+    full_at_ms_ = pen_.monotonic_ms();
+    was_full_ = true;
+    emit felt(QStringLiteral("partDone"));
+    nextPart();
+  });
+  connect(&torque_, &TorqueCheck::lastScrewDone, this, &WalkModel::nextPart);
+}
+
+void WalkModel::open(const Uuid& run, const Uuid& component) {
+  leave();
+  auto head = read_run(store_.reader().tables(), run);
+  if (!head) return say(QString::fromStdString(head.error().message));
+  if (auto begun = pen_.begin(head->site); !begun)
+    return say(QString::fromStdString(begun.error().message));
+  run_.show(std::make_shared<const RunSheet>(std::move(*head)));
+  read_sheet();
+  message_ = opening_words();
+  opening_told_ = true;
+  const auto& parts = sheet().parts;
+  const auto at = std::find_if(parts.begin(), parts.end(),
+                               [&](const SheetPart& own) { return own.id == component; });
+  if (at != parts.end())
+    choosePart(static_cast<int>(at - parts.begin()));
+  else
+    choosePost(first_open_post());
+  emit titleChanged();
+  emit messageChanged();
+}
+
+void WalkModel::read_sheet() {
+  auto read = read_run(store_.reader().tables(), sheet().id, pen_.visit());
+  if (!read) return say(QString::fromStdString(read.error().message));
+  run_.show(std::make_shared<const RunSheet>(std::move(*read)));
+  coating_.show(part(), store_.reader().tables());
+  torque_.show(part(), store_.reader().tables());
+}
+
+int WalkModel::first_open_post() const {
+  const auto& posts = sheet().posts;
+  const auto open = std::find_if(posts.begin(), posts.end(), [](const kneerail::SheetPost& post) {
+    return post.state == PostState::open;
+  });
+  return open == posts.end() ? 0 : static_cast<int>(open - posts.begin());
+}
+
+const SheetPart* WalkModel::part() const {
+  return run_.part() < 0 ? nullptr : &sheet().parts[static_cast<std::size_t>(run_.part())];
+}
+
+void WalkModel::chosen() {
+  const SheetPart* own = part();
+  coating_.show(own, store_.reader().tables());
+  torque_.show(own, store_.reader().tables());
+  Pad wanted = own == nullptr ? PostPad : GradePad;
+  if (own != nullptr)
+    if (const auto used = pads_used_.find(own->role); used != pads_used_.end())
+      wanted = used->second;
+  if (wanted == CoatingPad && !coating_.offered()) wanted = GradePad;
+  if (wanted == TorquePad && !torque_.offered()) wanted = GradePad;
+  pad_ = wanted;
+  emit whereChanged();
+  emit padChanged();
+}
+
+void WalkModel::set_pad(Pad pad) {
+  if (pad == pad_) return;
+  pad_ = pad;
+  if (const SheetPart* own = part(); own != nullptr && pad != PostPad) pads_used_[own->role] = pad;
+  emit padChanged();
+}
+
+void WalkModel::on_kept(const Uuid& component) {
+  if (component == grade_asked_of_) grade_asked_ = 0;
+  read_sheet();
+  coating_.reload();
+  torque_.refresh();
+  emit whereChanged();
+  emit titleChanged();
+  emit messageChanged();
+  emit entered(component);
+}
+
+void WalkModel::leave() {
+  coating_.close();
+  torque_.close();
+}
+
+/// What was taken back or put back is what the hand is at again.
+void WalkModel::go_to(const Uuid& component) {
+  const auto& parts = sheet().parts;
+  const auto at = std::find_if(parts.begin(), parts.end(),
+                               [&](const SheetPart& own) { return own.id == component; });
+  if (at != parts.end()) choosePart(static_cast<int>(at - parts.begin()));
+}
+
+void WalkModel::choosePart(int part) {
+  if (part >= 0 && part < static_cast<int>(sheet().parts.size())) run_.choose_part(part);
+}
+
+void WalkModel::choosePost(int post) {
+  if (post >= 0 && post < run_.posts()) run_.choose_post(post);
+}
+
+void WalkModel::chooseBay(int bay) {
+  if (bay >= 0 && bay < static_cast<int>(sheet().bays.size())) run_.choose_bay(bay);
+}
+
+/// From the top rail down, then the bay after it. What is struck is not there.
+std::vector<int> WalkModel::parts_in_order(int post) const {
+  std::vector<int> order;
+  if (post < 0 || post >= run_.posts()) return order;
+  const auto& at = sheet().posts[static_cast<std::size_t>(post)];
+  for (int i = at.first_part; i < at.first_part + at.parts; ++i)
+    if (!sheet().parts[static_cast<std::size_t>(i)].struck) order.push_back(i);
+  std::stable_sort(order.begin(), order.end(), [this](int a, int b) {
+    const auto& one = sheet().parts[static_cast<std::size_t>(a)];
+    const auto& other = sheet().parts[static_cast<std::size_t>(b)];
+    if ((one.bay >= 0) != (other.bay >= 0)) return one.bay < 0;
+    return one.up_mm > other.up_mm;
+  });
+  return order;
+}
+
+/// The part after the chosen one at its post; -1 at its last.
+int WalkModel::next_part_place() const {
+  const auto order = parts_in_order(run_.post());
+  if (run_.part() < 0) return order.empty() ? -1 : order.front();
+  const auto here = std::find(order.begin(), order.end(), run_.part());
+  if (here == order.end() || here + 1 == order.end()) return -1;
+  return *(here + 1);
+}
+
+void WalkModel::nextPart() {
+  coating_.close();
+  torque_.close();
+  const int next = next_part_place();
+  if (next >= 0) return run_.choose_part(next);
+  if (run_.post() + 1 >= run_.posts()) return;
+  const auto order = parts_in_order(run_.post() + 1);
+  emit felt(QStringLiteral("postDone"));
+  if (order.empty())
+    run_.choose_post(run_.post() + 1);
+  else
+    run_.choose_part(order.front());
+}
+
+void WalkModel::stepPart(int step) {
+  const auto order = parts_in_order(run_.post());
+  const auto here = std::find(order.begin(), order.end(), run_.part());
+  if (order.empty()) return;
+  if (here == order.end()) return run_.choose_part(step > 0 ? order.front() : order.back());
+  const auto place = here - order.begin() + step;
+  if (place >= 0 && place < static_cast<std::ptrdiff_t>(order.size()))
+    run_.choose_part(order[static_cast<std::size_t>(place)]);
+}
+
+void WalkModel::stepPost(int step) {
+  choosePost(run_.post() + step);
+}
+
+void WalkModel::askForecast() {
+  if (const SheetPart* own = part()) emit forecastWanted(sheet().id, own->id);
+}
+
+void WalkModel::typed(const QString& number) {
+  if (!CoatingSet::tenth_um_of(number))
+    return say(tr("%1 µm cannot be kept: a coating is 0 to 2,000 µm.").arg(number));
+  const bool nobodys = was_full_ && pen_.monotonic_ms() - full_at_ms_ < nobodys_ms;
+  if (!nobodys && pad_ == CoatingPad && coating_.typed(number)) return;
+  waiting_.append(number);
+  emit titleChanged();
+}
+
+void WalkModel::takeWaiting() {
+  if (waiting_.isEmpty() || !part_chosen()) return;
+  if (pad_ != CoatingPad && coating_.offered()) set_pad(CoatingPad);
+  if (!coating_.typed(waiting_.front())) return;
+  waiting_.removeFirst();
+  emit titleChanged();
+}
+
+QString WalkModel::undo_words() const {
+  const QString pending = coating_.pending();
+  return pending.isEmpty() ? pen_.undo_words() : pending;
+}
+
+void WalkModel::undo() {
+  if (!coating_.pending().isEmpty())
+    coating_.drop_pending();
+  else
+    pen_.undo();
+  emit felt(QStringLiteral("undone"));
+}
+
+void WalkModel::redo() {
+  pen_.redo();
+}
+
+void WalkModel::tryAgain() {
+  pen_.try_again();
+  coating_.try_again();
+  emit messageChanged();
+}
+
+void WalkModel::dismissMessage() {
+  say({});
+}
+
+void WalkModel::say(const QString& message) {
+  message_ = message;
+  emit messageChanged();
+}

@@ -1,0 +1,195 @@
+#pragma once
+
+// The Walk room: where the walk is, the part that is chosen, its grade, and what a post gets as a
+// whole. Coating and torque have their own pads (coating, torque); the pen puts everything on the
+// disk. QML shows and asks; every number and word comes from here.
+
+#include <QtQml/qqmlregistration.h>
+#include <QObject>
+#include <QStringList>
+#include <map>
+#include <memory>
+#include <optional>
+
+#include "mobile/models/coating_set.h"
+#include "mobile/models/run_picture.h"
+#include "mobile/models/store_link.h"
+#include "mobile/models/torque_check.h"
+#include "mobile/models/walk_pen.h"
+
+class WalkModel : public QObject {
+  Q_OBJECT
+  QML_ELEMENT
+  QML_UNCREATABLE("made by the program")
+  // Where the walk is.
+  Q_PROPERTY(RunPicture* run READ run CONSTANT)
+  Q_PROPERTY(CoatingSet* coating READ coating CONSTANT)
+  Q_PROPERTY(TorqueCheck* torque READ torque CONSTANT)
+  Q_PROPERTY(bool opened READ opened NOTIFY whereChanged)
+  Q_PROPERTY(QString siteName READ site_name NOTIFY whereChanged)
+  Q_PROPERTY(QString runName READ run_name NOTIFY whereChanged)
+  Q_PROPERTY(QString postLabel READ post_label NOTIFY whereChanged)
+  Q_PROPERTY(bool partChosen READ part_chosen NOTIFY whereChanged)
+  Q_PROPERTY(QString partTitle READ part_title NOTIFY
+                 whereChanged)  ///< "118 · top-rail tee"; of a post "118 · ladder 3"
+  Q_PROPERTY(QString nextWords READ next_words NOTIFY
+                 whereChanged)  ///< "mid-rail cross", "post 119"; empty at the end
+  Q_PROPERTY(QString nextPostLabel READ next_post_label NOTIFY
+                 whereChanged)  ///< empty at the end of the run
+  Q_PROPERTY(
+      QString backPostLabel READ back_post_label NOTIFY whereChanged)  ///< empty at its beginning
+  Q_PROPERTY(QString postAbout READ post_about NOTIFY
+                 whereChanged)  ///< "5 parts, all grade 1 or 2 last time"
+  Q_PROPERTY(QString pushedMeans READ pushed_means NOTIFY
+                 whereChanged)  ///< "bay 118 to 119 firm too · on to 119"
+  // Title block.
+  Q_PROPERTY(
+      QString gaugeCaption READ gauge_caption NOTIFY titleChanged)  ///< "Gauge CG-0417 · zeroed"
+  Q_PROPERTY(
+      QString gaugeWords READ gauge_words NOTIFY titleChanged)  ///< "2 h 10 min ago", "not today"
+  Q_PROPERTY(bool gaugeOld READ gauge_old NOTIFY titleChanged)  ///< zero it soon
+  Q_PROPERTY(
+      QString keptCaption READ kept_caption NOTIFY titleChanged)     ///< "No signal · kept here"
+  Q_PROPERTY(QString keptWords READ kept_words NOTIFY titleChanged)  ///< "214 entries"
+  Q_PROPERTY(QString waitingWords READ waiting_words NOTIFY
+                 titleChanged)  ///< "76 µm waiting"; empty: none
+  // What is said; what could not be written waits for tryAgain().
+  Q_PROPERTY(QString message READ message NOTIFY messageChanged)
+  Q_PROPERTY(bool notKept READ not_kept NOTIFY messageChanged)
+  Q_PROPERTY(bool writable READ writable CONSTANT)
+  // Undo says what it takes back; empty: nothing.
+  Q_PROPERTY(QString undoWords READ undo_words NOTIFY undoChanged)
+  Q_PROPERTY(QString redoWords READ redo_words NOTIFY undoChanged)
+  // Pads.
+  Q_PROPERTY(Pad pad READ pad WRITE set_pad NOTIFY padChanged)
+  Q_PROPERTY(bool coatingOffered READ coating_offered NOTIFY whereChanged)
+  Q_PROPERTY(bool torqueOffered READ torque_offered NOTIFY whereChanged)
+  Q_PROPERTY(int lastGrade READ last_grade NOTIFY whereChanged)  ///< 0: none
+  Q_PROPERTY(int gradeNow READ grade_now NOTIFY whereChanged)
+  Q_PROPERTY(bool asLastTimeOffered READ as_last_time_offered NOTIFY whereChanged)
+  Q_PROPERTY(QString whyNotAsLastTime READ why_not_as_last_time NOTIFY
+                 whereChanged)  ///< "Look again: grade 3 last time"
+
+ public:
+  enum Pad { PostPad, GradePad, CoatingPad, TorquePad };
+  Q_ENUM(Pad)
+  /// By the records' codes.
+  enum SkipReason { Locked = 1, Water, Blocked, Unsafe, NoTime, Struck, Other };
+  Q_ENUM(SkipReason)
+
+  /// All outlive this.
+  WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random& random,
+            QObject* parent = nullptr);
+
+  [[nodiscard]] RunPicture* run() { return &run_; }
+  [[nodiscard]] CoatingSet* coating() { return &coating_; }
+  [[nodiscard]] TorqueCheck* torque() { return &torque_; }
+  [[nodiscard]] WalkPen& pen() { return pen_; }
+  [[nodiscard]] bool opened() const { return run_.posts() > 0; }
+  [[nodiscard]] QString site_name() const;
+  [[nodiscard]] QString run_name() const;
+  [[nodiscard]] QString post_label() const;
+  [[nodiscard]] bool part_chosen() const { return run_.part() >= 0; }
+  [[nodiscard]] QString part_title() const;
+  [[nodiscard]] QString next_words() const;
+  [[nodiscard]] QString next_post_label() const;
+  [[nodiscard]] QString back_post_label() const;
+  [[nodiscard]] QString post_about() const;
+  [[nodiscard]] QString pushed_means() const;
+  [[nodiscard]] QString gauge_caption() const;
+  [[nodiscard]] QString gauge_words() const;
+  [[nodiscard]] bool gauge_old() const;
+  [[nodiscard]] QString kept_caption() const;
+  [[nodiscard]] QString kept_words() const;
+  [[nodiscard]] QString waiting_words() const;
+  [[nodiscard]] QString message() const;
+  [[nodiscard]] bool not_kept() const { return pen_.waits() || coating_.has_not_kept(); }
+  [[nodiscard]] bool writable() const { return store_.writable(); }
+  [[nodiscard]] QString undo_words() const;
+  [[nodiscard]] QString redo_words() const { return pen_.redo_words(); }
+  [[nodiscard]] Pad pad() const { return pad_; }
+  void set_pad(Pad pad);
+  [[nodiscard]] bool coating_offered() const { return coating_.offered(); }
+  [[nodiscard]] bool torque_offered() const { return torque_.offered(); }
+  [[nodiscard]] int last_grade() const;
+  [[nodiscard]] int grade_now() const;
+  [[nodiscard]] bool as_last_time_offered() const { return why_not_as_last_time().isEmpty(); }
+  [[nodiscard]] QString why_not_as_last_time() const;
+
+  /// Opens a run; `component` is chosen where it is given, else the first open post.
+  void open(const kneerail::Uuid& run, const kneerail::Uuid& component = {});
+  /// A number that a gauge typed, "76" or "76.4": to the slot that waits, else to the title block.
+  void typed(const QString& number);
+  /// Everything that was typed becomes a record: another room, another run, the end.
+  void leave();
+
+  Q_INVOKABLE void choosePart(int part);
+  Q_INVOKABLE void choosePost(int post);
+  Q_INVOKABLE void chooseBay(int bay);
+  Q_INVOKABLE void nextPart();
+  Q_INVOKABLE void stepPart(int step);  ///< arrow keys, along the parts of the post
+  Q_INVOKABLE void stepPost(int step);  ///< swipe, Page Up and Down
+  Q_INVOKABLE void askForecast();       ///< the Forecast room at the chosen part
+
+  Q_INVOKABLE QString postLabelAt(int post) const;  ///< of any post of the run; empty: none
+
+  Q_INVOKABLE QString gradeName(int grade) const;  ///< "Rust begins"
+  Q_INVOKABLE QString gradeTest(int grade) const;  ///< "or coating under half"
+  Q_INVOKABLE void chooseGrade(int grade);
+  /// Every part of the post and the bay after it as last time. Pushed: the bay was firm too.
+  Q_INVOKABLE void asLastTime(bool pushed);
+  /// The Grade pad on the part of this post that forbids "as last time".
+  Q_INVOKABLE void lookAgain();
+  /// From the chosen post to `toPost`, both included.
+  Q_INVOKABLE void skip(SkipReason reason, int toPost);
+
+  Q_INVOKABLE void undo();
+  Q_INVOKABLE void redo();
+  Q_INVOKABLE void tryAgain();
+  Q_INVOKABLE void dismissMessage();  ///< a sentence was read; what is not kept stays said
+  Q_INVOKABLE void takeWaiting();     ///< the number that waits, to the slot that waits now
+
+ signals:
+  void whereChanged();
+  void titleChanged();
+  void messageChanged();
+  void undoChanged();
+  void padChanged();
+  /// What a hand feels and an ear hears: "kept", "far", "partDone", "postDone", "notKept",
+  /// "undone".
+  void felt(const QString& what);
+  void forecastWanted(kneerail::Uuid run, kneerail::Uuid component);
+  /// A record about this part is on the disk.
+  void entered(kneerail::Uuid component);
+
+ private:
+  [[nodiscard]] const kneerail::RunSheet& sheet() const { return *run_.sheet(); }
+  [[nodiscard]] const kneerail::SheetPart* part() const;
+  [[nodiscard]] std::vector<int> parts_in_order(int post) const;
+  [[nodiscard]] int next_part_place() const;
+  [[nodiscard]] int part_to_look_at() const;
+  [[nodiscard]] QString opening_words() const;
+  void read_sheet();
+  void chosen();
+  void go_to(const kneerail::Uuid& component);
+  void write_and_go_on(WalkPen::Act act, int post);
+  void on_kept(const kneerail::Uuid& component);
+  void say(const QString& message);
+  [[nodiscard]] int first_open_post() const;
+
+  StoreLink& store_;
+  RunPicture run_;
+  WalkPen pen_;
+  CoatingSet coating_;
+  TorqueCheck torque_;
+  Pad pad_ = PostPad;
+  std::map<kneerail::Role, Pad> pads_used_;  ///< the pad used last on that kind of part
+  QString message_;
+  QStringList waiting_;            ///< numbers no slot took, the oldest first
+  kneerail::Uuid grade_asked_of_;  ///< a grade that is on its way to the disk
+  int grade_asked_ = 0;
+  int post_asked_ = -1;  ///< a post that is on its way to the disk as a whole
+  bool opening_told_ = false;
+  std::int64_t full_at_ms_ = 0;  ///< when the last set became full, monotonic
+  bool was_full_ = false;
+};

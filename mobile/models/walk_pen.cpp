@@ -1,0 +1,278 @@
+#include "mobile/models/walk_pen.h"
+
+#include <QPointer>
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "core/records/correction.h"
+#include "core/records/visit.h"
+
+using kneerail::Done;
+using kneerail::Draft;
+using kneerail::Entry;
+using kneerail::Instant;
+using kneerail::KnownInstrument;
+using kneerail::KnownPerson;
+using kneerail::Result;
+using kneerail::Uuid;
+
+namespace {
+
+/// A visit that was opened longer ago is another day's.
+constexpr std::int64_t visit_goes_on_ms = 14LL * 60 * 60 * 1000;
+
+}  // namespace
+
+WalkPen::WalkPen(StoreLink& store, kneerail::Clock& clock, kneerail::Random& random,
+                 QObject* parent)
+    : QObject(parent), store_(store), clock_(clock), random_(random) {}
+
+Result<> WalkPen::begin(const Uuid& site) {
+  kneerail::Database& tables = store_.reader().tables();
+  auto people = people_in_service(tables);
+  if (!people) return kneerail::fail(people.error());
+  auto instruments = instruments_in_service(tables);
+  if (!instruments) return kneerail::fail(instruments.error());
+  people_ = std::move(*people);
+  instruments_ = std::move(*instruments);
+  auto rules = walk_rules(tables, site);
+  if (!rules) return kneerail::fail(rules.error());
+  rules_ = *rules;
+  if (site == site_ && !visit_.is_zero()) return Done{};
+  site_ = site;
+  return find_visit();
+}
+
+Result<> WalkPen::find_visit() {
+  kneerail::Database& tables = store_.reader().tables();
+  const Uuid who = person() == nullptr ? Uuid{} : person()->id;
+  const Instant since{clock_.now().ms - visit_goes_on_ms};
+  auto visit = open_visit(tables, site_, who, store_.reader().device(), since);
+  if (!visit) return kneerail::fail(visit.error());
+  visit_opened_ = visit->has_value();
+  visit_ = visit->value_or(mint());
+  entries_kept_ = 0;
+  if (visit_opened_)
+    if (auto count = entries_of_visit(tables, visit_)) entries_kept_ = *count;
+  // What could be taken back was of the visit before.
+  done_.clear();
+  undone_.clear();
+  emit undoChanged();
+  return Done{};
+}
+
+Result<> WalkPen::choose_person(const Uuid& person) {
+  if (person == person_chosen_) return Done{};
+  person_chosen_ = person;
+  return site_.is_zero() ? Result<>(Done{}) : find_visit();
+}
+
+void WalkPen::choose_instrument(const Uuid& instrument) {
+  instruments_chosen_.insert(instruments_chosen_.begin(), instrument);
+}
+
+const KnownInstrument* WalkPen::instrument(kneerail::InstrumentKind kind) const {
+  for (const Uuid& chosen : instruments_chosen_)
+    for (const KnownInstrument& instrument : instruments_)
+      if (instrument.id == chosen && instrument.kind == kind) return &instrument;
+  for (const KnownInstrument& instrument : instruments_)
+    if (instrument.kind == kind) return &instrument;
+  return nullptr;
+}
+
+const KnownPerson* WalkPen::person() const {
+  for (const KnownPerson& person : people_)
+    if (person.id == person_chosen_) return &person;
+  return people_.empty() ? nullptr : &people_.front();
+}
+
+Uuid WalkPen::mint() {
+  std::array<std::uint8_t, 10> chance{};
+  random_.fill(chance);
+  return kneerail::uuid7(clock_.now().ms, chance);
+}
+
+Entry WalkPen::entry(int kind, const Uuid& subject, kneerail::cbor::Map body) {
+  Entry entry;
+  entry.feed = site_;
+  entry.kind = kind;
+  entry.subject = subject;
+  if (person() != nullptr) entry.who = person()->id;
+  entry.body = std::move(body);
+  entry.id = mint();
+  return entry;
+}
+
+Entry WalkPen::opening() {
+  Entry opening = entry(site_, kneerail::VisitOpened{});
+  opening.id = visit_;
+  return opening;
+}
+
+Draft WalkPen::own(Draft draft) const {
+  if (draft.feed.is_zero()) draft.feed = site_;
+  if (person() != nullptr) draft.who = person()->id;
+  return draft;
+}
+
+void WalkPen::write(Act act) {
+  if (act.entries.empty()) return;
+  done_.push_back({act, {}});
+  done_.back().act->told = nullptr;
+  undone_.clear();
+  emit undoChanged();
+  send(std::move(act));
+}
+
+void WalkPen::send(Act act) {
+  std::vector<Entry> entries = act.entries;
+  // Sent with each act until the disk has it: the register leaves alone what it has already.
+  if (!visit_opened_) entries.insert(entries.begin(), opening());
+  auto ended = act.ended;
+  store_.save(std::move(entries), std::move(ended),
+              [self = QPointer<WalkPen>(this), act = std::move(act)](const Result<>& saved) {
+                if (self) self->answered(act, saved);
+              });
+}
+
+void WalkPen::answered(const Act& act, const Result<>& saved) {
+  if (!saved) {
+    // The identifiers stay: sent again, what had reached the disk after all is left alone.
+    failed_.push_back(act);
+    say(saved.error());
+    if (act.told) act.told(false);
+    return;
+  }
+  visit_opened_ = true;
+  if (act.ended) draft_failed_ = false;
+  clear_trouble();
+  if (auto count = entries_of_visit(store_.reader().tables(), visit_)) entries_kept_ = *count;
+  if (act.told) act.told(true);
+  emit kept(act.component);
+}
+
+/// A draft becomes a record of its visit at the next start, whatever happens: the visit is first.
+void WalkPen::open_visit_first() {
+  if (visit_opened_) return;
+  store_.save({opening()}, std::nullopt, [self = QPointer<WalkPen>(this)](const Result<>& saved) {
+    if (self && saved) self->visit_opened_ = true;
+  });
+}
+
+void WalkPen::save_draft(Draft draft, Told told) {
+  open_visit_first();
+  store_.save_draft(own(std::move(draft)), [self = QPointer<WalkPen>(this),
+                                            told = std::move(told)](const Result<>& saved) {
+    if (self) self->answered_draft(told, saved);
+  });
+}
+
+void WalkPen::drop_draft(Draft draft, Told told) {
+  store_.drop_draft(own(std::move(draft)), [self = QPointer<WalkPen>(this),
+                                            told = std::move(told)](const Result<>& saved) {
+    if (self) self->answered_draft(told, saved);
+  });
+}
+
+void WalkPen::answered_draft(const Told& told, const Result<>& saved) {
+  draft_failed_ = !saved;
+  if (saved)
+    clear_trouble();
+  else
+    say(saved.error());
+  if (told) told(saved.has_value());
+}
+
+void WalkPen::remember(Typed typed) {
+  done_.push_back({std::nullopt, std::move(typed)});
+  undone_.clear();
+  emit undoChanged();
+}
+
+void WalkPen::forget_typed(const void* owner) {
+  const auto of_owner = [&](const Step& step) { return !step.act && step.typed.owner == owner; };
+  std::erase_if(done_, of_owner);
+  std::erase_if(undone_, of_owner);
+  emit undoChanged();
+}
+
+QString WalkPen::undo_words() const {
+  return done_.empty() ? QString() : done_.back().words();
+}
+QString WalkPen::redo_words() const {
+  return undone_.empty() ? QString() : undone_.back().words();
+}
+
+void WalkPen::undo() {
+  if (done_.empty()) return;
+  undone_.push_back(std::move(done_.back()));
+  done_.pop_back();
+  const Step step = undone_.back();  // what is taken back may change both lists
+  if (step.act)
+    take_back(*step.act);
+  else
+    step.typed.take_back();
+  emit undoChanged();
+}
+
+/// What never reached the disk is given up; what did gets a void. The log keeps both.
+void WalkPen::take_back(const Act& act) {
+  const auto waiting = std::find_if(failed_.begin(), failed_.end(), [&](const Act& other) {
+    return other.entries.front().id == act.entries.front().id;
+  });
+  if (waiting != failed_.end()) {
+    failed_.erase(waiting);
+    if (act.ended) drop_draft(*act.ended, {});
+    clear_trouble();
+    emit givenUp(act.component);
+    return;
+  }
+  Act voids{tr("taken back"), act.component, {}, {}, {}};
+  const kneerail::Voided why{.reason = "taken back", .provenance = {}};
+  for (const Entry& entered : act.entries) voids.entries.push_back(entry(*entered.id, why));
+  send(std::move(voids));
+  emit takenBack(act.component);
+}
+
+void WalkPen::redo() {
+  if (undone_.empty()) return;
+  Step step = std::move(undone_.back());
+  undone_.pop_back();
+  if (step.act) {
+    for (Entry& entered : step.act->entries) entered.id = mint();
+    step.act->ended.reset();
+    send(*step.act);
+    emit takenBack(step.act->component);
+  } else {
+    step.typed.put_back();
+  }
+  done_.push_back(std::move(step));
+  emit undoChanged();
+}
+
+void WalkPen::say(const kneerail::Error& error) {
+  trouble_ = tr("Not kept: %1 The number stays here. Try again.")
+                 .arg(QString::fromStdString(error.message));
+  emit troubleChanged();
+}
+
+void WalkPen::clear_trouble() {
+  if (trouble_.isEmpty() || !failed_.empty() || draft_failed_) return;
+  trouble_.clear();
+  emit troubleChanged();
+}
+
+const Entry* WalkPen::waiting_entry(int kind, const Uuid& subject) const {
+  for (const Act& act : failed_)
+    for (const Entry& entry : act.entries)
+      if (entry.kind == kind && entry.subject == subject) return &entry;
+  return nullptr;
+}
+
+void WalkPen::try_again() {
+  std::vector<Act> again = std::exchange(failed_, {});
+  trouble_.clear();
+  emit troubleChanged();
+  for (Act& act : again) send(std::move(act));
+}

@@ -1,0 +1,137 @@
+#pragma once
+
+// The pen of the walk. It opens the visit with the first entry, puts entries and drafts on the
+// disk, keeps what could not be written for another try, and remembers what can be taken back. An
+// act counts as kept only when the disk has it.
+
+#include <QObject>
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "core/base/world.h"
+#include "core/records/body.h"
+#include "mobile/models/store_link.h"
+#include "schema/store/visit_store.h"
+
+class WalkPen : public QObject {
+  Q_OBJECT
+
+ public:
+  /// Told once: whether the disk has it.
+  using Told = std::function<void(bool kept)>;
+
+  /// Entries that go to the disk together.
+  struct Act {
+    QString words;             ///< what Undo says it takes back
+    kneerail::Uuid component;  ///< what it is about; zero: not one part
+    std::vector<kneerail::Entry> entries;
+    std::optional<kneerail::Draft> ended;  ///< the draft they come from
+    Told told;                             ///< may be empty
+  };
+
+  /// Something typed that is not a record yet. `owner`: who typed it.
+  struct Typed {
+    const void* owner = nullptr;
+    QString words;
+    std::function<void()> take_back;
+    std::function<void()> put_back;
+  };
+
+  /// All outlive this. `random` makes identifiers.
+  WalkPen(StoreLink& store, kneerail::Clock& clock, kneerail::Random& random,
+          QObject* parent = nullptr);
+
+  /// The site that is walked: its visit that goes on, its rules; and people and instruments.
+  kneerail::Result<> begin(const kneerail::Uuid& site);
+  /// Another person has the tablet: their own visit goes on, or begins with their first entry.
+  kneerail::Result<> choose_person(const kneerail::Uuid& person);
+  /// Another gauge or wrench of its kind is in the hand.
+  void choose_instrument(const kneerail::Uuid& instrument);
+
+  [[nodiscard]] const kneerail::Uuid& site() const { return site_; }
+  /// The visit that goes on, or the one that the first entry will open.
+  [[nodiscard]] const kneerail::Uuid& visit() const { return visit_; }
+  [[nodiscard]] const kneerail::WalkRules& rules() const { return rules_; }
+  /// In service, the one that was chosen or the first of its kind; null: none.
+  [[nodiscard]] const kneerail::KnownInstrument* instrument(kneerail::InstrumentKind kind) const;
+  [[nodiscard]] const kneerail::KnownPerson* person() const;
+  [[nodiscard]] std::int64_t entries_kept() const { return entries_kept_; }
+  [[nodiscard]] kneerail::Instant now() const { return clock_.now(); }
+  [[nodiscard]] std::int64_t monotonic_ms() const { return clock_.monotonic_ms(); }
+
+  /// One entry of this visit, by this person, with an identifier of its own.
+  template <class Fields>
+  [[nodiscard]] kneerail::Entry entry(const kneerail::Uuid& subject, const Fields& fields) {
+    return entry(Fields::kind, subject, kneerail::to_body(fields));
+  }
+  [[nodiscard]] kneerail::Entry entry(int kind, const kneerail::Uuid& subject,
+                                      kneerail::cbor::Map body);
+
+  /// An act without entries is none.
+  void write(Act act);
+  /// One more value of something that is still typed.
+  void save_draft(kneerail::Draft draft, Told told);
+  void drop_draft(kneerail::Draft draft, Told told);
+
+  void remember(Typed typed);
+  /// What that owner typed became a record, or was given up.
+  void forget_typed(const void* owner);
+
+  [[nodiscard]] QString undo_words() const;
+  [[nodiscard]] QString redo_words() const;
+  void undo();
+  void redo();
+
+  /// What could not be written; empty when nothing waits.
+  [[nodiscard]] const QString& trouble() const { return trouble_; }
+  /// Acts wait for another try.
+  [[nodiscard]] bool waits() const { return !failed_.empty(); }
+  /// The entry of that kind about that subject that waits for another try; null: none.
+  [[nodiscard]] const kneerail::Entry* waiting_entry(int kind, const kneerail::Uuid& subject) const;
+  void try_again();
+
+ signals:
+  void kept(const kneerail::Uuid& component);       ///< an act is on the disk
+  void givenUp(const kneerail::Uuid& component);    ///< an act that never reached the disk
+  void takenBack(const kneerail::Uuid& component);  ///< Undo or Redo of an act is on its way
+  void troubleChanged();
+  void undoChanged();
+
+ private:
+  struct Step {
+    std::optional<Act> act;  ///< none: something typed
+    Typed typed;
+    [[nodiscard]] const QString& words() const { return act ? act->words : typed.words; }
+  };
+
+  kneerail::Uuid mint();
+  kneerail::Result<> find_visit();
+  void send(Act act);
+  void answered(const Act& act, const kneerail::Result<>& saved);
+  void answered_draft(const Told& told, const kneerail::Result<>& saved);
+  void open_visit_first();
+  void say(const kneerail::Error& error);
+  void clear_trouble();
+  void take_back(const Act& act);
+  [[nodiscard]] kneerail::Entry opening();
+  [[nodiscard]] kneerail::Draft own(kneerail::Draft draft) const;
+
+  StoreLink& store_;
+  kneerail::Clock& clock_;
+  kneerail::Random& random_;
+  kneerail::Uuid site_;
+  kneerail::Uuid visit_;
+  bool visit_opened_ = false;  ///< its opening is on the disk
+  kneerail::WalkRules rules_;
+  std::vector<kneerail::KnownPerson> people_;
+  std::vector<kneerail::KnownInstrument> instruments_;
+  kneerail::Uuid person_chosen_;  ///< zero: the first
+  std::vector<kneerail::Uuid> instruments_chosen_;
+  std::int64_t entries_kept_ = 0;
+  std::vector<Step> done_;
+  std::vector<Step> undone_;
+  std::vector<Act> failed_;
+  bool draft_failed_ = false;
+  QString trouble_;
+};

@@ -1,0 +1,146 @@
+// The words of the Walk room: where it is, the title block, what is said.
+
+#include <QLocale>
+#include <algorithm>
+
+#include "mobile/models/part_words.h"
+#include "mobile/models/walk_model.h"
+
+namespace {
+
+constexpr std::int64_t minute_ms = 60'000;
+constexpr std::int64_t hour_ms = 60 * minute_ms;
+constexpr std::int64_t shown_hours = 14;  // older than this is another day
+
+}  // namespace
+
+QString WalkModel::site_name() const {
+  return QString::fromStdString(sheet().site_name);
+}
+QString WalkModel::run_name() const {
+  return QString::fromStdString(sheet().name);
+}
+
+QString WalkModel::post_label() const {
+  if (run_.post() < 0) return {};
+  return QString::fromStdString(sheet().posts[static_cast<std::size_t>(run_.post())].label);
+}
+
+QString WalkModel::part_title() const {
+  if (run_.post() < 0) return {};
+  if (run_.part() >= 0)
+    return tr("%1 · %2").arg(post_label(), kneerail::part_name(sheet(), run_.part()));
+  const auto& post = sheet().posts[static_cast<std::size_t>(run_.post())];
+  if (run_.bay() >= 0) return kneerail::spoken_bay(sheet(), run_.bay());
+  return post.landmark.empty()
+             ? tr("Post %1").arg(post_label())
+             : tr("Post %1 · %2").arg(post_label(), QString::fromStdString(post.landmark));
+}
+
+QString WalkModel::next_words() const {
+  const int next = next_part_place();
+  if (next >= 0) return kneerail::part_name(sheet(), next);
+  return next_post_label().isEmpty() ? QString() : tr("post %1").arg(next_post_label());
+}
+
+QString WalkModel::next_post_label() const {
+  const int next = run_.post() + 1;
+  if (next >= run_.posts()) return {};
+  return QString::fromStdString(sheet().posts[static_cast<std::size_t>(next)].label);
+}
+
+QString WalkModel::back_post_label() const {
+  return postLabelAt(run_.post() - 1);
+}
+
+QString WalkModel::postLabelAt(int post) const {
+  if (post < 0 || post >= run_.posts()) return {};
+  return QString::fromStdString(sheet().posts[static_cast<std::size_t>(post)].label);
+}
+
+QString WalkModel::post_about() const {
+  const auto order = parts_in_order(run_.post());
+  if (order.empty()) return tr("nothing stands here");
+  int worst = 0;
+  bool all = true;
+  for (const int place : order) {
+    const auto& last = sheet().parts[static_cast<std::size_t>(place)].last;
+    worst = std::max(worst, last ? last->grade : 0);
+    all = all && last;
+  }
+  const QString parts = tr("%n part(s)", nullptr, static_cast<int>(order.size()));
+  if (worst == 0) return tr("%1, not graded before").arg(parts);
+  if (!all) return tr("%1, not all graded before").arg(parts);
+  if (worst > 2) return tr("%1, grade %2 among them last time").arg(parts).arg(worst);
+  return tr("%1, all grade 1 or 2 last time").arg(parts);
+}
+
+QString WalkModel::pushed_means() const {
+  QStringList words;
+  for (const auto& bay : sheet().bays)
+    if (bay.from == run_.post() && !bay.struck)
+      words << tr("bay %1 to %2 firm too").arg(postLabelAt(bay.from), postLabelAt(bay.to));
+  if (!next_post_label().isEmpty()) words << tr("on to %1").arg(next_post_label());
+  return words.join(QStringLiteral(" · "));
+}
+
+QString WalkModel::gauge_caption() const {
+  const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
+  return gauge == nullptr ? tr("No coating gauge")
+                          : tr("Gauge %1 · zeroed").arg(QString::fromStdString(gauge->serial));
+}
+
+QString WalkModel::gauge_words() const {
+  const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
+  if (gauge == nullptr) return {};
+  if (gauge_old()) return tr("zero it soon");
+  const std::int64_t age = pen_.now().ms - gauge->zeroed->ms;
+  const auto hours = static_cast<int>(age / hour_ms);
+  const auto minutes = static_cast<int>(age % hour_ms / minute_ms);
+  return hours > 0 ? tr("%1 h %2 min ago").arg(hours).arg(minutes) : tr("%1 min ago").arg(minutes);
+}
+
+/// Past the instrument's own hours, else the rule set's, else a working day's.
+bool WalkModel::gauge_old() const {
+  const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
+  if (gauge == nullptr) return false;
+  if (!gauge->zeroed) return true;
+  const std::int64_t hours =
+      gauge->zero_good_for_hours.value_or(pen_.rules().check_good_for_hours.value_or(shown_hours));
+  const std::int64_t age = pen_.now().ms - gauge->zeroed->ms;
+  return age < 0 || age > hours * hour_ms;
+}
+
+QString WalkModel::kept_caption() const {
+  return writable() ? tr("No signal · kept here") : tr("Read only");
+}
+
+QString WalkModel::kept_words() const {
+  return tr("%n entries", nullptr, static_cast<int>(pen_.entries_kept()));
+}
+
+QString WalkModel::waiting_words() const {
+  if (waiting_.isEmpty()) return {};
+  if (waiting_.size() == 1) return tr("%1 µm waiting").arg(waiting_.front());
+  return tr("%1 µm and %n more waiting", nullptr, static_cast<int>(waiting_.size()) - 1)
+      .arg(waiting_.front());
+}
+
+/// Once: what was found and mended, and what was still typed when the machine went off.
+QString WalkModel::opening_words() const {
+  if (opening_told_) return {};
+  QStringList words;
+  const kneerail::Opening& opening = store_.opening();
+  if (opening.drafts_closed > 0)
+    words << tr("%n entry that was being typed is kept.", nullptr,
+                static_cast<int>(opening.drafts_closed));
+  if (writable())
+    for (const std::string& note : opening.notes) words << QString::fromStdString(note);
+  else
+    words << QString::fromStdString(store_.why_read_only());
+  return words.join(' ');
+}
+
+QString WalkModel::message() const {
+  return pen_.trouble().isEmpty() ? message_ : pen_.trouble();
+}

@@ -160,7 +160,7 @@ void WalkModel::write_and_go_on(WalkPen::Act act, int post) {
 void WalkModel::skip(SkipReason reason, int to_post) {
   if (run_.post() < 0 || post_asked_ >= 0) return;
   leave();
-  const auto [first, last] = std::minmax(run_.post(), std::clamp(to_post, 0, run_.posts() - 1));
+  const auto [first, last] = std::minmax({run_.post(), std::clamp(to_post, 0, run_.posts() - 1)});
   WalkPen::Act act;
   act.words = tr("%n post(s) skipped", nullptr, last - first + 1);
   for (int post = first; post <= last; ++post) {

@@ -67,8 +67,9 @@ Result<std::int64_t> entries_of_visit(Database& tables, const Uuid& visit) {
   std::int64_t count = 0;
   auto done =
       each_row(tables,
-               "SELECT count(*) FROM fact AS f LEFT JOIN change AS c ON c.record = f.record "
-               "WHERE f.visit = ?1 AND f.kind NOT IN (10, 11) AND c.voided_by IS NULL",
+               "SELECT (SELECT count(*) FROM reading WHERE visit = ?1 AND voided_by IS NULL) + "
+               "(SELECT count(*) FROM fact AS f LEFT JOIN change AS c ON c.record = f.record "
+               "WHERE f.visit = ?1 AND f.kind NOT IN (10, 11) AND c.voided_by IS NULL)",
                {visit}, [&](const Statement& row) -> Result<> {
                  count = row.number(0);
                  return Done{};

@@ -59,6 +59,7 @@ FaultDisk::~FaultDisk() {
 }
 
 Outcome FaultDisk::may_write() const {
+  const std::scoped_lock lock(mutex_);
   if (is_off()) return Outcome::off;
   return read_only_ ? Outcome::read_only : Outcome::done;
 }
@@ -72,6 +73,7 @@ Outcome FaultDisk::count() {
 
 Outcome FaultDisk::write(Content& content, std::int64_t offset, const std::uint8_t* bytes,
                          std::size_t count_of_bytes) {
+  const std::scoped_lock lock(mutex_);
   if (auto counted = count(); counted != Outcome::done) return counted;
   const auto end = static_cast<std::size_t>(offset) + count_of_bytes;
   if (end > content.seen.size() && room_ >= 0) {
@@ -85,6 +87,7 @@ Outcome FaultDisk::write(Content& content, std::int64_t offset, const std::uint8
 }
 
 Outcome FaultDisk::set_size(Content& content, std::int64_t size) {
+  const std::scoped_lock lock(mutex_);
   if (auto counted = count(); counted != Outcome::done) return counted;
   if (room_ >= 0) room_ += std::max<std::int64_t>(0, std::ssize(content.seen) - size);
   content.seen.resize(static_cast<std::size_t>(size));
@@ -93,6 +96,7 @@ Outcome FaultDisk::set_size(Content& content, std::int64_t size) {
 }
 
 Outcome FaultDisk::sync(Content& content) {
+  const std::scoped_lock lock(mutex_);
   if (auto counted = count(); counted != Outcome::done) return counted;
   if (is_off()) return Outcome::off;  // cut before it had its effect
   for (const auto& change : content.waiting) {
@@ -107,6 +111,7 @@ Outcome FaultDisk::sync(Content& content) {
 }
 
 Outcome FaultDisk::rename(const std::string& from, const std::string& to) {
+  const std::scoped_lock lock(mutex_);
   if (auto counted = count(); counted != Outcome::done) return counted;
   const auto found = contents_.find(from);
   if (found != contents_.end()) {
@@ -117,6 +122,7 @@ Outcome FaultDisk::rename(const std::string& from, const std::string& to) {
 }
 
 Outcome FaultDisk::remove(const std::string& path) {
+  const std::scoped_lock lock(mutex_);
   if (auto counted = count(); counted != Outcome::done) return counted;
   if (const auto found = contents_.find(path); found != contents_.end()) {
     if (room_ >= 0) room_ += std::ssize(found->second->seen);
@@ -126,34 +132,40 @@ Outcome FaultDisk::remove(const std::string& path) {
 }
 
 void FaultDisk::restore_power(std::uint64_t seed) {
+  const std::scoped_lock lock(mutex_);
   SplitMix64 random(seed);
   for (auto& [path, content] : contents_) survive(*content, random);
   left_ = -1;
 }
 
 std::shared_ptr<Content> FaultDisk::find(const std::string& path) {
+  const std::scoped_lock lock(mutex_);
   const auto found = contents_.find(path);
   return found == contents_.end() ? nullptr : found->second;
 }
 
 std::shared_ptr<Content> FaultDisk::find_or_make(const std::string& path) {
+  const std::scoped_lock lock(mutex_);
   auto& content = contents_[path];
   if (content == nullptr) content = std::make_shared<Content>();
   return content;
 }
 
 Bytes FaultDisk::bytes(const std::string& path) {
+  const std::scoped_lock lock(mutex_);
   const auto content = find(path);
   return content == nullptr ? Bytes{} : content->seen;
 }
 
 void FaultDisk::set_bytes(const std::string& path, Bytes bytes) {
+  const std::scoped_lock lock(mutex_);
   auto content = find_or_make(path);
   content->seen = content->durable = std::move(bytes);
   content->waiting.clear();
 }
 
 std::vector<std::string> FaultDisk::names() const {
+  const std::scoped_lock lock(mutex_);
   std::vector<std::string> names;
   for (const auto& [path, content] : contents_) names.push_back(path);
   return names;
@@ -182,8 +194,12 @@ class OpenFile final : public File {
   OpenFile(FaultDisk& disk, std::string path, std::shared_ptr<Content> content)
       : disk_(disk), path_(std::move(path)), content_(std::move(content)) {}
 
-  Result<std::int64_t> size() override { return std::int64_t{std::ssize(content_->seen)}; }
+  Result<std::int64_t> size() override {
+    const std::scoped_lock lock(disk_.mutex());
+    return std::int64_t{std::ssize(content_->seen)};
+  }
   Result<std::size_t> read(std::int64_t offset, std::span<std::uint8_t> into) override {
+    const std::scoped_lock lock(disk_.mutex());
     if (disk_.is_off()) return fail(Fault::io, path_ + ": The power is off.");
     const auto from =
         std::min<std::size_t>(static_cast<std::size_t>(offset), content_->seen.size());

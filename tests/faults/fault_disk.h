@@ -8,8 +8,10 @@
 // this disk's name), and counts the operations of both: a cut can fall between any two of them.
 
 #include <cstdint>
+#include <deque>
 #include <map>
 #include <memory>
+#include <mutex>
 #include <set>
 #include <string>
 #include <vector>
@@ -33,6 +35,10 @@ struct Content {
   Bytes durable;
   std::vector<Change> waiting;
   bool is_locked = false;
+  int sharing = 0;  ///< SQLite connections that hold the file's shared lock
+  /// The log's index: plain memory of all connections, gone with the last.
+  using Index = std::deque<std::unique_ptr<std::uint8_t[]>>;
+  std::weak_ptr<Index> index;
 };
 
 enum class Outcome { done, off, full, read_only };
@@ -48,23 +54,42 @@ class FaultDisk {
   [[nodiscard]] const std::string& layer() const { return layer_; }
 
   /// The power goes at the so many-th writing operation from now.
-  void cut_after(std::int64_t operations) { left_ = operations; }
-  [[nodiscard]] bool is_off() const { return left_ == 0; }
+  void cut_after(std::int64_t operations) {
+    const std::scoped_lock lock(mutex_);
+    left_ = operations;
+  }
+  [[nodiscard]] bool is_off() const {
+    const std::scoped_lock lock(mutex_);
+    return left_ == 0;
+  }
   /// What survived is what the files hold now. Every file must be closed.
   void restore_power(std::uint64_t seed);
-  [[nodiscard]] std::int64_t operations() const { return operations_; }
+  [[nodiscard]] std::int64_t operations() const {
+    const std::scoped_lock lock(mutex_);
+    return operations_;
+  }
 
-  void set_read_only(bool read_only) { read_only_ = read_only; }
+  void set_read_only(bool read_only) {
+    const std::scoped_lock lock(mutex_);
+    read_only_ = read_only;
+  }
   /// Bytes that still fit; negative: no end.
-  void set_room(std::int64_t bytes) { room_ = bytes; }
+  void set_room(std::int64_t bytes) {
+    const std::scoped_lock lock(mutex_);
+    room_ = bytes;
+  }
 
-  [[nodiscard]] bool exists(const std::string& path) const { return contents_.contains(path); }
+  [[nodiscard]] bool exists(const std::string& path) const {
+    const std::scoped_lock lock(mutex_);
+    return contents_.contains(path);
+  }
   /// The bytes of a file, to damage them: what is changed here is on the platter.
   Bytes bytes(const std::string& path);
   void set_bytes(const std::string& path, Bytes bytes);
   [[nodiscard]] std::vector<std::string> names() const;
 
   // For the two file layers.
+  std::recursive_mutex& mutex() const { return mutex_; }
   std::shared_ptr<Content> find(const std::string& path);
   std::shared_ptr<Content> find_or_make(const std::string& path);
   Outcome write(Content& content, std::int64_t offset, const std::uint8_t* bytes,
@@ -74,11 +99,15 @@ class FaultDisk {
   Outcome rename(const std::string& from, const std::string& to);
   Outcome remove(const std::string& path);
   [[nodiscard]] Outcome may_write() const;
-  [[nodiscard]] std::int64_t room() const { return room_; }
+  [[nodiscard]] std::int64_t room() const {
+    const std::scoped_lock lock(mutex_);
+    return room_;
+  }
 
  private:
   Outcome count();
 
+  mutable std::recursive_mutex mutex_;
   std::map<std::string, std::shared_ptr<Content>> contents_;
   std::string layer_;
   std::unique_ptr<sqlite3_vfs> vfs_;

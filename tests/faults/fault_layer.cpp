@@ -1,26 +1,27 @@
-// SQLite's file layer over a disk in memory. One connection a file, so file locks always succeed;
-// the log's index is plain memory that vanishes with the last connection, as it does with a
-// machine.
+// SQLite's file layer over a disk in memory. Connections of one process share a file as its log
+// asks: each holds the shared lock while it is open, and only who is alone gets the exclusive one,
+// so the last to leave brings the log home. Locks inside the log's index always succeed: at most
+// one connection writes, and nobody reads while it brings the log home. The index is plain memory
+// that vanishes with the last connection, as it does with a machine.
 
 #include <sqlite3.h>
 
 #include <algorithm>
 #include <cstring>
-#include <deque>
+#include <mutex>
 
 #include "tests/faults/fault_disk.h"
 
 namespace kneerail::faults {
 namespace {
 
-using Region = std::unique_ptr<std::uint8_t[]>;
-
 struct Held {
   FaultDisk* disk = nullptr;
   std::string path;
   std::shared_ptr<Content> content;
-  std::deque<Region> index;
+  std::shared_ptr<Content::Index> index;
   bool goes_on_close = false;
+  int lock = SQLITE_LOCK_NONE;
 };
 
 struct LayerFile {
@@ -51,6 +52,8 @@ int code_of(Outcome outcome, int off) {
 
 int close_file(sqlite3_file* file) {
   auto* layer_file = reinterpret_cast<LayerFile*>(file);
+  const std::scoped_lock lock(layer_file->held->disk->mutex());
+  if (layer_file->held->lock > SQLITE_LOCK_NONE) --layer_file->held->content->sharing;
   if (layer_file->held->goes_on_close) layer_file->held->disk->remove(layer_file->held->path);
   delete layer_file->held;
   layer_file->held = nullptr;
@@ -59,6 +62,7 @@ int close_file(sqlite3_file* file) {
 
 int read_file(sqlite3_file* file, void* into, int count, sqlite3_int64 offset) {
   Held& held = held_of(file);
+  const std::scoped_lock lock(held.disk->mutex());
   if (held.disk->is_off()) return SQLITE_IOERR_READ;
   const Bytes& seen = held.content->seen;
   const auto from = std::min<std::int64_t>(offset, std::ssize(seen));
@@ -87,11 +91,28 @@ int sync_file(sqlite3_file* file, int) {
 }
 
 int file_size(sqlite3_file* file, sqlite3_int64* size) {
+  const std::scoped_lock lock(held_of(file).disk->mutex());
   *size = std::ssize(held_of(file).content->seen);
   return SQLITE_OK;
 }
 
-int lock_file(sqlite3_file*, int) {
+int lock_file(sqlite3_file* file, int level) {
+  Held& held = held_of(file);
+  const std::scoped_lock lock(held.disk->mutex());
+  if (level <= held.lock) return SQLITE_OK;
+  const int others = held.content->sharing - (held.lock > SQLITE_LOCK_NONE ? 1 : 0);
+  if (level == SQLITE_LOCK_EXCLUSIVE && others > 0) return SQLITE_BUSY;
+  if (held.lock == SQLITE_LOCK_NONE) ++held.content->sharing;
+  held.lock = level;
+  return SQLITE_OK;
+}
+
+int unlock_file(sqlite3_file* file, int level) {
+  Held& held = held_of(file);
+  const std::scoped_lock lock(held.disk->mutex());
+  if (level >= held.lock) return SQLITE_OK;
+  if (level == SQLITE_LOCK_NONE) --held.content->sharing;
+  held.lock = level;
   return SQLITE_OK;
 }
 
@@ -113,22 +134,31 @@ int characteristics(sqlite3_file*) {
 
 int map_index(sqlite3_file* file, int region, int size, int extend, void volatile** out) {
   Held& held = held_of(file);
+  const std::scoped_lock lock(held.disk->mutex());
   *out = nullptr;
-  while (std::ssize(held.index) <= region) {
+  if (held.index == nullptr) held.index = held.content->index.lock();
+  if (held.index == nullptr) {
     if (extend == 0) return SQLITE_OK;
-    held.index.push_back(std::make_unique<std::uint8_t[]>(static_cast<std::size_t>(size)));
+    held.index = std::make_shared<Content::Index>();
+    held.content->index = held.index;
   }
-  *out = held.index[static_cast<std::size_t>(region)].get();
+  while (std::ssize(*held.index) <= region) {
+    if (extend == 0) return SQLITE_OK;
+    held.index->push_back(std::make_unique<std::uint8_t[]>(static_cast<std::size_t>(size)));
+  }
+  *out = (*held.index)[static_cast<std::size_t>(region)].get();
   return SQLITE_OK;
 }
 
 int lock_index(sqlite3_file*, int, int, int) {
   return SQLITE_OK;
 }
-void index_barrier(sqlite3_file*) {}
+void index_barrier(sqlite3_file* file) {
+  const std::scoped_lock lock(held_of(file).disk->mutex());
+}
 
 int unmap_index(sqlite3_file* file, int) {
-  held_of(file).index.clear();
+  held_of(file).index.reset();
   return SQLITE_OK;
 }
 
@@ -140,7 +170,7 @@ const sqlite3_io_methods methods = {2,
                                     sync_file,
                                     file_size,
                                     lock_file,
-                                    lock_file,
+                                    unlock_file,
                                     check_reserved,
                                     control_file,
                                     sector_size,

@@ -1,0 +1,321 @@
+// A walk by the model's own touches: what a person sees after each, and what the register has.
+
+#include <catch2/catch.hpp>
+
+#include "tests/mobile/models/walking.h"
+
+using namespace kneerail;
+using namespace kneerail::tests;
+
+namespace {
+
+constexpr std::int64_t hour_ms = 60LL * 60 * 1000;
+
+/// Chooses the tee of a post with the Coating pad up.
+void at_coating(Walking& walking, int post) {
+  walking.walk().choosePart(walking.tee(post));
+  walking.walk().set_pad(WalkModel::CoatingPad);
+}
+
+void at_torque(Walking& walking, int post) {
+  walking.walk().choosePart(walking.tee(post));
+  walking.walk().set_pad(WalkModel::TorquePad);
+  if (walking.torque().wrench_asked()) walking.torque().wrenchIsSet();
+}
+
+}  // namespace
+
+TEST_CASE("a walk begins at the first open post and says where it is", "[mobile][walk]") {
+  Walking walking;
+  CHECK(walking.walk().site_name() == "North Mole");
+  CHECK(walking.walk().run_name() == "Ferry Slip");
+  CHECK(walking.walk().post_label() == "118");
+  CHECK(walking.walk().next_post_label() == "119");
+  CHECK(walking.walk().back_post_label().isEmpty());
+  CHECK(walking.walk().post_about() == "2 part(s), all grade 1 or 2 last time");
+  CHECK(walking.walk().pushed_means() == "bay 118 to 119 firm too · on to 119");
+  CHECK(walking.walk().message().isEmpty());
+  CHECK(walking.walk().writable());
+  walking.walk().choosePart(walking.tee(1));
+  CHECK(walking.walk().part_title().startsWith("119 · "));
+  CHECK(walking.walk().last_grade() == 1);
+  CHECK(walking.walk().coating_offered());
+  CHECK(walking.walk().torque_offered());
+}
+
+TEST_CASE("nothing is opened before the first entry, and one visit by it", "[mobile][walk]") {
+  Walking walking;
+  CHECK(walking.count("SELECT count(*) FROM visit") == 1);
+  walking.walk().choosePart(walking.tee(0));
+  walking.walk().chooseGrade(2);
+  walking.walk().chooseGrade(2);  // the second touch of a trembling hand
+  walking.settle();
+  walking.walk().choosePart(walking.cross(0));
+  walking.walk().chooseGrade(1);
+  walking.settle();
+  CHECK(walking.count("SELECT count(*) FROM visit") == 2);
+  CHECK(walking.count("SELECT count(*) FROM reading WHERE kind = 20") == 8 + 2);
+  CHECK(walking.walk().grade_now() == 1);
+  CHECK(walking.walk().pen().entries_kept() == 2);
+}
+
+TEST_CASE("switched off and on, the same day goes on in the same visit", "[mobile][walk]") {
+  Walking walking;
+  walking.walk().choosePart(walking.tee(0));
+  walking.walk().chooseGrade(2);
+  walking.settle();
+  walking.switch_off();
+  walking.clock().move_on(3 * hour_ms);
+  walking.switch_on();
+  CHECK(walking.walk().pen().entries_kept() == 1);
+  walking.walk().choosePart(walking.tee(0));
+  CHECK(walking.walk().grade_now() == 2);
+  walking.walk().chooseGrade(3);
+  walking.settle();
+  CHECK(walking.count("SELECT count(*) FROM visit") == 2);
+  walking.switch_off();
+  walking.clock().move_on(20 * hour_ms);
+  walking.switch_on();
+  walking.walk().choosePart(walking.tee(0));
+  CHECK(walking.walk().grade_now() == 0);
+  CHECK(walking.walk().last_grade() == 3);
+}
+
+TEST_CASE("a slot is drawn as kept only when the disk has it", "[mobile][walk]") {
+  Walking walking;
+  at_coating(walking, 0);
+  CHECK(walking.slot(0, CoatingSet::GhostRole) == "88");
+  walking.coating().digit(7);
+  walking.coating().digit(6);
+  CHECK(walking.slot(0) == "76");
+  CHECK(walking.walk().undo_words() == "76");
+  walking.coating().nextSlot();
+  CHECK_FALSE(walking.slot_is(0, CoatingSet::KeptRole));
+  walking.settle();
+  CHECK(walking.slot_is(0, CoatingSet::KeptRole));
+  CHECK(walking.coating().current_slot() == 1);
+  CHECK(walking.count("SELECT count(*) FROM draft") == 1);
+  CHECK(walking.recorded(0).empty());
+}
+
+TEST_CASE("the fifth reading makes one record and goes on to the next part", "[mobile][walk]") {
+  Walking walking;
+  at_coating(walking, 0);
+  for (const char* value : {"76", "71", "74", "73"}) walking.type(value);
+  walking.settle();
+  CHECK(walking.coating().summary() == "mean 73.5 µm · last visit 86.6 · 13.1 less");
+  CHECK(walking.coating().limit() == 30);
+  walking.type("75");
+  CHECK(walking.walk().run()->part() == walking.tee(0));  // not before the disk has it
+  walking.settle();
+  CHECK(walking.recorded(0) == std::vector<std::int64_t>{760, 710, 740, 730, 750});
+  CHECK(walking.count("SELECT count(*) FROM draft") == 0);
+  CHECK(walking.walk().run()->part() == walking.cross(0));
+  CHECK(walking.walk().pen().entries_kept() == 1);
+  walking.walk().choosePart(walking.tee(0));
+  CHECK(walking.slot(4) == "75");
+  CHECK(walking.slot_is(4, CoatingSet::KeptRole));
+}
+
+TEST_CASE("fewer than five are a record when the part is left", "[mobile][walk]") {
+  Walking walking;
+  at_coating(walking, 0);
+  walking.type("76");
+  walking.coating().digit(7);  // the number that was just begun is finished as it stands
+  walking.walk().nextPart();
+  walking.settle();
+  CHECK(walking.recorded(0) == std::vector<std::int64_t>{760, 70});
+  CHECK(walking.walk().pad() == WalkModel::CoatingPad);
+}
+
+TEST_CASE("a reading far from last time is kept and asked about", "[mobile][walk]") {
+  Walking walking;
+  at_coating(walking, 0);
+  walking.type("34");  // under 40 % of 86.6
+  walking.type("35");
+  walking.type("217");  // over 250 %
+  walking.type("216");
+  walking.settle();
+  CHECK(walking.slot_is(0, CoatingSet::LookAgainRole));
+  CHECK_FALSE(walking.slot_is(1, CoatingSet::LookAgainRole));
+  CHECK(walking.slot_is(2, CoatingSet::LookAgainRole));
+  CHECK_FALSE(walking.slot_is(3, CoatingSet::LookAgainRole));
+  CHECK(walking.slot_is(0, CoatingSet::KeptRole));
+  CHECK(walking.coating().far_words() == "Far from last time. Read it once more?");
+  walking.coating().nextSpot();  // nothing was measured there: only the gauge's range says far
+  walking.settle();
+  walking.type("1501");
+  CHECK(walking.slot_is(0, CoatingSet::LookAgainRole));
+}
+
+TEST_CASE("the gauge's resolution sets the decimals", "[mobile][walk]") {
+  Walking walking;
+  CHECK(CoatingSet::tenth_um_of("76.4") == 764);
+  CHECK(CoatingSet::tenth_um_of("76,4") == 764);
+  CHECK(CoatingSet::tenth_um_of("2000") == 20'000);
+  CHECK_FALSE(CoatingSet::tenth_um_of("2001"));
+  CHECK_FALSE(CoatingSet::tenth_um_of("7x"));
+  at_coating(walking, 0);
+  for (const int digit : {2, 0, 0, 1}) walking.coating().digit(digit);
+  CHECK(walking.slot(0) == "200");  // no record holds 2,001 µm
+}
+
+TEST_CASE("a gauge's number goes to the slot that waits", "[mobile][walk]") {
+  Walking walking;
+  at_coating(walking, 0);
+  for (const char* value : {"76", "71.4", "74", "73", "75"}) walking.walk().typed(value);
+  walking.walk().typed("99");  // the record is still on its way
+  walking.settle();
+  CHECK(walking.recorded(0) == std::vector<std::int64_t>{760, 714, 740, 730, 750});
+  CHECK(walking.walk().waiting_words() == "99 µm waiting");
+  walking.clock().move_on(1'999);
+  walking.walk().typed("98");  // within two seconds of the fifth
+  CHECK(walking.walk().waiting_words() == "99 µm and 1 more waiting");
+  walking.clock().move_on(1);
+  walking.walk().typed("97");
+  walking.settle();
+  CHECK(walking.slot(0) == "97");
+  walking.walk().takeWaiting();
+  CHECK(walking.slot(1) == "99");
+  CHECK(walking.walk().waiting_words() == "98 µm waiting");
+}
+
+TEST_CASE("a number that comes when no slot waits is not lost", "[mobile][walk]") {
+  Walking walking;
+  walking.walk().typed("76");  // a post is chosen, no part
+  CHECK(walking.walk().waiting_words() == "76 µm waiting");
+  walking.walk().takeWaiting();
+  CHECK(walking.walk().waiting_words() == "76 µm waiting");
+  walking.walk().choosePart(walking.tee(0));
+  CHECK(walking.walk().pad() == WalkModel::GradePad);
+  walking.walk().takeWaiting();
+  CHECK(walking.walk().pad() == WalkModel::CoatingPad);
+  CHECK(walking.slot(0) == "76");
+  CHECK(walking.walk().waiting_words().isEmpty());
+  walking.walk().typed("5000");
+  CHECK(walking.walk().message().contains("5000 µm cannot be kept"));
+  CHECK(walking.walk().waiting_words().isEmpty());
+}
+
+TEST_CASE("what lies under the probe follows the grade until a person says", "[mobile][walk]") {
+  Walking walking;
+  at_coating(walking, 0);
+  CHECK(walking.coating().under_probe() == 1);
+  walking.walk().chooseGrade(4);
+  CHECK(walking.coating().under_probe() == 3);
+  CHECK_FALSE(walking.coating().under_probe_words().isEmpty());
+  walking.coating().set_under_probe(2);
+  walking.walk().chooseGrade(5);
+  CHECK(walking.coating().under_probe() == 2);
+  walking.type("76");
+  walking.coating().close();
+  walking.settle();
+  CHECK(walking.count("SELECT under_probe FROM reading WHERE kind = 21 AND under_probe NOT NULL") ==
+        2);
+}
+
+TEST_CASE("a click is a bound, and the pad goes on to the next screw", "[mobile][walk]") {
+  Walking walking;
+  walking.walk().choosePart(walking.tee(0));
+  walking.torque().clicked();  // nobody said yet what the wrench is set at
+  walking.settle();
+  CHECK(walking.count("SELECT count(*) FROM reading WHERE kind = 22") == 0);
+  at_torque(walking, 0);
+  CHECK(walking.torque().title() == "Screw 1 of 3, register says 24 N·m");
+  walking.torque().clicked();
+  walking.settle();
+  CHECK(walking.torque().title() == "Screw 2 of 3, register says 24 N·m");
+  walking.torque().seized();
+  walking.settle();
+  walking.torque().noScrew();
+  walking.settle();
+  CHECK(walking.walk().run()->part() == walking.cross(0));
+  CHECK(walking.count("SELECT count(*) FROM reading WHERE kind = 22 AND censoring = 2 AND "
+                      "v1 = 240 AND wrench_set_tenth_nm = 240") == 1);
+  CHECK(walking.count("SELECT count(*) FROM reading WHERE kind = 22 AND censoring = 4") == 2);
+  walking.switch_off();
+  walking.switch_on();
+  walking.walk().choosePart(walking.tee(1));
+  CHECK_FALSE(walking.torque().wrench_asked());  // said once for this wrench and day
+  walking.walk().choosePart(walking.tee(0));
+  CHECK(walking.torque().done_words() == "Kept: clicked at 24");
+}
+
+TEST_CASE("a screw that moved is about where the slide stands", "[mobile][walk]") {
+  Walking walking;
+  at_torque(walking, 0);
+  walking.torque().moved();
+  CHECK(walking.torque().moved_about() == -1);
+  walking.torque().movedAt(15);
+  walking.settle();
+  CHECK(walking.count("SELECT count(*) FROM draft") == 1);
+  walking.torque().nextScrew();
+  walking.settle();
+  CHECK(walking.torque().title().startsWith("Screw 2"));
+  walking.torque().moved();  // and no mark: under what the wrench is set at
+  walking.torque().nextScrew();
+  walking.settle();
+  CHECK(walking.count("SELECT count(*) FROM draft") == 0);
+  CHECK(walking.count("SELECT v1 FROM reading WHERE kind = 22 AND censoring = 1") == 150);
+  CHECK(walking.count("SELECT v1 FROM reading WHERE kind = 22 AND censoring = 3") == 240);
+}
+
+TEST_CASE("as last time grades every part of the post and goes on", "[mobile][walk]") {
+  Walking walking;
+  CHECK(walking.walk().as_last_time_offered());
+  walking.walk().asLastTime(true);
+  walking.walk().asLastTime(true);  // before the answer: nothing
+  walking.settle();
+  CHECK(walking.walk().post_label() == "119");
+  CHECK(walking.count("SELECT count(*) FROM reading WHERE kind = 20 AND carried = 1 AND how = 1") ==
+        2);
+  CHECK(walking.count("SELECT count(*) FROM reading WHERE kind = 24 AND what = 1") == 1);
+  walking.walk().choosePart(walking.tee(1));
+  walking.walk().chooseGrade(3);
+  walking.settle();
+  walking.walk().choosePost(1);
+  CHECK(walking.walk().as_last_time_offered());
+  walking.walk().asLastTime(false);
+  walking.settle();
+  CHECK(walking.count("SELECT count(*) FROM reading WHERE kind = 20 AND carried = 1") == 3);
+  CHECK(walking.count("SELECT count(*) FROM reading WHERE kind = 24 AND what = 4") == 1);
+  walking.walk().choosePart(walking.tee(1));
+  CHECK(walking.walk().grade_now() == 3);
+}
+
+TEST_CASE("grades are carried no oftener than the rules allow", "[mobile][walk]") {
+  Walking walking;
+  const auto next_year = [&] {
+    walking.switch_off();
+    walking.clock().move_on(365 * 24 * hour_ms);
+    walking.switch_on();
+  };
+  for (int year = 0; year < 2; ++year) {
+    CHECK(walking.walk().as_last_time_offered());
+    walking.walk().asLastTime(true);
+    walking.settle();
+    next_year();
+  }
+  CHECK(walking.walk().why_not_as_last_time() == "Look again: as last time 2 time(s) running");
+  walking.walk().lookAgain();
+  CHECK(walking.walk().run()->part() == walking.tee(0));
+  CHECK(walking.walk().pad() == WalkModel::GradePad);
+  walking.walk().chooseGrade(3);
+  walking.settle();
+  next_year();
+  CHECK(walking.walk().why_not_as_last_time() == "Look again: grade 3 last time");
+}
+
+TEST_CASE("a stretch is skipped with its reason and stays due", "[mobile][walk]") {
+  Walking walking;
+  walking.walk().choosePost(1);
+  walking.walk().skip(WalkModel::Water, 2);
+  walking.settle();
+  CHECK(walking.walk().post_label() == "121");
+  CHECK(walking.count("SELECT count(*) FROM not_reached WHERE reason = 2") == 2);
+  CHECK(walking.walk().run()->sheet()->posts[1].state == PostState::skipped);
+  CHECK(walking.walk().run()->sheet()->posts[3].state == PostState::open);
+  walking.walk().undo();
+  walking.settle();
+  CHECK(walking.walk().run()->sheet()->posts[1].state == PostState::open);
+}

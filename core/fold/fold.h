@@ -37,6 +37,11 @@ class Batch {
 
   void add(const PlacedRecord& placed);
   void finish();
+  /// For a batch too large to hold: makes, between two pages of it, what records to come build on
+  /// (clocks, entities, lives). What stands for many records still waits.
+  void settle();
+  /// Makes up to so many of the rows that wait; whether more wait. finish() in steps.
+  bool make(int rows_most);
 
  private:
   struct Inside;

@@ -1,6 +1,7 @@
 #include "core/fold/folding.h"
 
 #include <algorithm>
+#include <limits>
 #include <tuple>
 #include <utility>
 
@@ -175,7 +176,17 @@ void Folding::add_fact(const PlacedRecord& placed) {
 }
 
 void Folding::run() {
-  while (!jobs_.empty() || !seen_.empty()) {
+  while (run_some(std::numeric_limits<int>::max())) {
+  }
+}
+
+void Folding::run_before(Stage stage) {
+  while (!jobs_.empty() && jobs_.begin()->stage < stage)
+    derive(jobs_.extract(jobs_.begin()).value());
+}
+
+bool Folding::run_some(int most) {
+  for (int done = 0; done < most && !(jobs_.empty() && seen_.empty()); ++done) {
     // Coverage comes last: by now every entity that came in has its row.
     if (!seen_.empty() && (jobs_.empty() || jobs_.begin()->stage == Stage::coverage)) {
       ask_coverage_of(*this, std::exchange(seen_, {}));
@@ -183,6 +194,7 @@ void Folding::run() {
     }
     derive(jobs_.extract(jobs_.begin()).value());
   }
+  return !(jobs_.empty() && seen_.empty());
 }
 
 void Folding::derive(const Job& job) {
@@ -210,6 +222,12 @@ void Batch::add(const PlacedRecord& placed) {
 }
 void Batch::finish() {
   inside_->folding.run();
+}
+void Batch::settle() {
+  inside_->folding.run_before(Stage::latest);
+}
+bool Batch::make(int rows_most) {
+  return inside_->folding.run_some(rows_most);
 }
 
 void add(const PlacedRecord& placed, TableStore& store, Touched* touched) {

@@ -81,6 +81,10 @@ class Folding {
 
   void add(const PlacedRecord& placed);
   void run();
+  /// Only what is derived before that stage.
+  void run_before(Stage stage);
+  /// Up to so many derivations; whether more wait.
+  bool run_some(int most);
   void ask(Job job) { jobs_.insert(std::move(job)); }
   void touch(const Uuid& component);
   /// A visit has something of a thing: the coverage of the post at which that stands is made again.

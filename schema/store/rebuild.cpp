@@ -33,25 +33,30 @@ Result<Folding> fold_journal(Journal& journal, SqlTables& empty_tables, const Pr
   auto all = journal.count();
   if (!all) return fail(all.error());
   Folding folding;
+  fold::Batch whole(cache);  // a row that stands for many records is made once, at the end
   for (std::int64_t lid = 0;;) {
     auto rows = journal.rows_after(lid, batch);
     if (!rows) return fail(rows.error());
     if (rows->empty()) break;
-    fold::Batch page(cache);
     for (const auto& row : *rows) {
       auto placed = journal.placed(row);
       if (placed) {
-        page.add(*placed);
+        whole.add(*placed);
         ++folding.records;
       } else {
         ++folding.unreadable;
       }
     }
-    page.finish();
+    whole.settle();
     lid = rows->back().lid;
     cache.make_room(cells_max);
     if (auto error = cache.error()) return *error;
     if (progress && !progress(folding.records + folding.unreadable, *all)) return stopped();
+  }
+  while (whole.make(batch)) {
+    cache.make_room(cells_max);
+    if (auto error = cache.error()) return *error;
+    if (progress && !progress(*all, *all)) return stopped();
   }
   cache.flush();
   if (auto error = cache.error()) return *error;

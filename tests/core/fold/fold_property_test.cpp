@@ -58,16 +58,25 @@ MemoryTableStore judged(const Arrivals& records) {
   return store;
 }
 
-/// How the records of one arrival are taken in: pages of so many, 0: one by one.
+/// How the records of one arrival are taken in: pages of so many, 0: one by one. Pages of odd
+/// length belong to one batch, which is finished in steps.
 using Page = std::size_t;
 
 MemoryTableStore folded_by(const Arrivals& arrived, Page page) {
   if (page == 0) return folded(arrived);
   MemoryTableStore store;
+  const bool one_batch = page % 2 == 1;
+  Batch whole(store);
   for (std::size_t next = 0; next < arrived.size();) {
-    Batch batch(store);
+    Batch own(store);
+    Batch& batch = one_batch ? whole : own;
     for (Page i = 0; i < page && next < arrived.size(); ++i) batch.add(arrived[next++]);
-    batch.finish();
+    if (one_batch)
+      batch.settle();
+    else
+      batch.finish();
+  }
+  while (whole.make(2)) {
   }
   return store;
 }

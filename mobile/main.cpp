@@ -4,9 +4,6 @@
 #include <iostream>
 
 #include "mobile/commands/commands.h"
-#ifdef KNEERAIL_SCREENS
-#include "mobile/screens/start.h"
-#endif
 
 namespace {
 
@@ -26,9 +23,5 @@ int main(int argc, char** argv) {
                                             std::signal(SIGINT, on_interrupt) != SIG_ERR;
                                         return watching && interrupted != 0;
                                       }};
-#ifdef KNEERAIL_SCREENS
-  return kneerail::commands::run(argc, argv, console, kneerail::open_screens);
-#else
   return kneerail::commands::run(argc, argv, console);
-#endif
 }

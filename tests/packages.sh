@@ -1,7 +1,7 @@
 # Sourced by mobile/run and tests/run: which Debian packages each needs, and how the missing ones get here.
 
-build_packages="g++ cmake ninja-build ccache libsqlite3-dev libssl-dev libboost-dev libeigen3-dev nlohmann-json3-dev libcli11-dev \
-  qt6-base-dev qt6-declarative-dev qt6-declarative-dev-tools qt6-tools-dev qt6-l10n-tools libgl-dev \
+build_packages="g++ cmake ninja-build ccache libsqlite3-dev libssl-dev libboost-dev libeigen3-dev nlohmann-json3-dev libcli11-dev"
+screens_packages="qt6-base-dev qt6-declarative-dev qt6-declarative-dev-tools qt6-tools-dev qt6-l10n-tools libgl-dev \
   qml6-module-qtquick qml6-module-qtquick-window qml6-module-qtquick-controls qml6-module-qtquick-templates \
   qml6-module-qtquick-layouts qml6-module-qtqml qml6-module-qtqml-models qml6-module-qtqml-workerscript \
   qt6-qpa-plugins libgl1-mesa-dri fonts-b612 fonts-noto-core"
@@ -30,14 +30,15 @@ need() {
 }
 
 # Configures the build folder where it is not yet, or was made without the tests that are now wanted, and builds the targets
-# named: build no|yes TARGET... Only what changed is built again.
+# named: build no|yes TARGET... The screens are built with the tests: no program opens them yet. Only what changed is built again.
 build() {
-  local tests=$1
+  local tests=$1 wanted=OFF
+  [ "$tests" = no ] || wanted=ON
   shift
   if [ ! -f build/build.ninja ] || { [ "$tests" = yes ] && ! grep -q '^KNEERAIL_TESTS:BOOL=ON' build/CMakeCache.txt; }; then
     mkdir -p build
     cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release \
-      -DKNEERAIL_TESTS="$([ "$tests" = yes ] && echo ON || echo OFF)" >build/configure.log 2>&1 ||
+      -DKNEERAIL_TESTS="$wanted" -DKNEERAIL_SCREENS="$wanted" >build/configure.log 2>&1 ||
       { cat build/configure.log >&2; echo "The build could not be set up; see above. Nothing was built." >&2; return 3; }
   fi
   cmake --build build --target "$@"

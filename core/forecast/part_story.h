@@ -49,6 +49,8 @@ struct PartStory {
   Date as_of;
   std::vector<StorySession> sessions;  ///< by day
   std::vector<StoryLife> lives;        ///< by start; the last is the one forecast
+  double usual_um_per_year = 0;        ///< of its class or zone before any reading, 20-year mean
+  std::optional<Category> usual_of;    ///< the class it is of; none: the zone's own
   std::vector<StoryLimit> limits;      ///< exhausted first; only those that are answered or say why
 };
 

@@ -13,8 +13,6 @@ constexpr std::string_view event_words[] = {"ice",       "flood",    "impact",
 constexpr std::string_view visit_words[] = {
     "routine", "detailed", "after an event", "after work", "before opening", "strike", "re-erect"};
 constexpr std::string_view surface_words[] = {"dry", "damp", "wet", "ice"};
-constexpr std::string_view reason_words[] = {"locked",  "water",  "blocked", "unsafe",
-                                             "no time", "struck", "other"};
 
 constexpr FieldInfo where_forms[] = {place(1, "place"), id(2, "component")};
 constexpr FieldInfo one_where = one_of(0, "place or component", where_forms);
@@ -53,7 +51,7 @@ constexpr FieldInfo joined_fields[] = {
 };
 constexpr FieldInfo not_reached_fields[] = {
     must(id(1, "visit")),
-    must(code(2, "reason", reason_words)),
+    must(code(2, "reason", not_reached_words)),
     text(3, "note", 500),
 };
 

@@ -35,6 +35,8 @@ enum class VisitKind {
 };
 enum class Surface { dry = 1, damp, wet, ice };
 enum class WhyNotReached { locked = 1, water, blocked, unsafe, no_time, struck, other };
+inline constexpr std::string_view not_reached_words[] = {"locked",  "water",  "blocked", "unsafe",
+                                                         "no time", "struck", "other"};
 
 /// Mark of a flood or of ice, mm up from the deck.
 struct EventMark {

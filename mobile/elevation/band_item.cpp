@@ -175,15 +175,10 @@ void RunBandItem::add_marks(ShapeList& list) const {
     return x(run.posts[static_cast<std::size_t>(std::clamp(post, 0, last))].chainage_mm);
   };
   for (const auto& finding : run.findings) {
-    int post = finding.post;
-    if (finding.part >= 0 && static_cast<std::size_t>(finding.part) < run.parts.size()) {
-      post = run.parts[static_cast<std::size_t>(finding.part)].post;
-    } else if (finding.bay >= 0 && static_cast<std::size_t>(finding.bay) < run.bays.size()) {
-      post = run.bays[static_cast<std::size_t>(finding.bay)].from;
-    }
-    if (post < 0) continue;
+    if (finding.post < 0) continue;
     elevation::add_chalk_ring(
-        list, {{along(post), y(run.height_mm * 2 / 3)}, drawn(11), drawn(2.6), finding.record},
+        list,
+        {{along(finding.post), y(run.height_mm * 2 / 3)}, drawn(11), drawn(2.6), finding.record},
         tokens().chalk());
   }
   for (const auto& bay : run.bays) {

@@ -21,8 +21,7 @@ const Tokens& DrawingItem::tokens() const {
 }
 
 double DrawingItem::drawn_px(double pixels) const {
-  constexpr double drawn_pixels_per_mm = 5.88;
-  return pixels / drawn_pixels_per_mm * tokens().pixels_per_mm();
+  return tokens().drawn(pixels);
 }
 
 void DrawingItem::componentComplete() {

@@ -35,13 +35,8 @@ void GradeGlyph::use_tokens(Tokens* tokens) {
   look_again();
 }
 
-qreal GradeGlyph::px() const {
-  constexpr qreal drawn_pixels_per_mm = 5.88;
-  return tokens().pixels_per_mm() / drawn_pixels_per_mm;
-}
-
 void GradeGlyph::look_again() {
-  const qreal side = 2 * (radius_ + elevation::glyph_ground_drawn * px());
+  const qreal side = 2 * (radius_ + tokens().drawn(elevation::glyph_ground_drawn));
   setImplicitSize(side, side);
   update();
 }
@@ -52,7 +47,7 @@ elevation::ShapeList GradeGlyph::shapes() const {
   const auto radius = static_cast<float>(radius_);
   const bool own = ink_.alpha() == 0;
   if (ground_) {
-    const auto beyond = static_cast<float>(elevation::glyph_ground_drawn * px());
+    const auto beyond = static_cast<float>(tokens().drawn(elevation::glyph_ground_drawn));
     list.disc(middle, radius + beyond, tokens().sheet());
   }
   if (grade_ > 0) {
@@ -62,7 +57,7 @@ elevation::ShapeList GradeGlyph::shapes() const {
     return list;
   }
   elevation::add_open_grade(list, middle, radius, own ? tokens().ink2() : ink_,
-                            static_cast<float>(px()));
+                            static_cast<float>(tokens().drawn(1)));
   if (last_time_ > 0) {
     elevation::add_last_grade(list, middle, radius, last_time_, own ? tokens().ghost() : ink_);
   }

@@ -37,7 +37,6 @@ class GradeGlyph : public QQuickPaintedItem {
 
  private:
   [[nodiscard]] const Tokens& tokens() const;
-  [[nodiscard]] qreal px() const;  ///< of the pixels the signs are measured in
   [[nodiscard]] kneerail::elevation::ShapeList shapes() const;
   void look_again();
 

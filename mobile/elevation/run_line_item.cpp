@@ -248,14 +248,8 @@ void RunLineItem::add_marks(ShapeList& list) const {
   }
   for (const auto& finding : run.findings) {
     if (finding.hazard_state != 0 && finding.part < 0 && finding.bay >= 0) continue;
-    int post = finding.post;
-    if (finding.part >= 0 && static_cast<std::size_t>(finding.part) < run.parts.size()) {
-      post = run.parts[static_cast<std::size_t>(finding.part)].post;
-    } else if (finding.bay >= 0 && static_cast<std::size_t>(finding.bay) < run.bays.size()) {
-      post = run.bays[static_cast<std::size_t>(finding.bay)].from;
-    }
-    if (post < 0) continue;
-    list.circle({static_cast<float>(xOfPost(post)), y}, drawn(5), tokens().chalk(),
+    if (finding.post < 0) continue;
+    list.circle({static_cast<float>(xOfPost(finding.post)), y}, drawn(5), tokens().chalk(),
                 {.width_px = drawn(2.4)});
   }
 }

@@ -183,17 +183,12 @@ void ForecastModel::say(const QString& message) {
 void ForecastModel::take_story(const Story& story) {
   stale_ = false;
   if (!story) return say(QString::fromStdString(story.error().message));
-  const auto known = worker_.reckoning();
   const auto gauge = [this](const std::string& text) { return gauge_name(text); };
   trend_ = kneerail::trend_picture(*story, gauge);
   message_.clear();
   drawn_ = true;
   reason_ = kneerail::reason_words(*story, gauge);
-  const auto place = known->part_places.find(part()->id);
-  const auto& own =
-      known->portfolio
-          .parts[static_cast<std::size_t>(place == known->part_places.end() ? 0 : place->second)];
-  headline_ = kneerail::rate_headline(*story, own);
+  headline_ = kneerail::rate_headline(*story);
   fill_time_left(*story);
   emit trendChanged();
   emit shown();

@@ -33,19 +33,20 @@ QString figure(double value) {
   return QLocale().toString(value, 'f', 1);
 }
 
-/// How the rate stands to that of its class: apart only where its 80 % band is.
-QString beside_class(const std::array<double, 3>& rate, const forecast::Part& part) {
-  if (!part.category || !part.zinc_rate_um_per_year) return {};
-  const QString name = QString::fromStdString(forecast::to_text(*part.category));
-  const double usual = *part.zinc_rate_um_per_year;
-  const double ratio = rate[1] / usual;
-  if (rate[0] <= usual && usual <= rate[2])
-    return ForecastWords::tr("about the pace of class %1 here").arg(name);
-  if (ratio > 2.5) return ForecastWords::tr("over twice the pace of class %1 here").arg(name);
-  if (ratio > 1.7) return ForecastWords::tr("twice the pace of class %1 here").arg(name);
-  if (ratio > 1) return ForecastWords::tr("faster than class %1 here").arg(name);
-  if (ratio > 0.6) return ForecastWords::tr("slower than class %1 here").arg(name);
-  return ForecastWords::tr("well under the pace of class %1 here").arg(name);
+/// How the rate stands to the usual one: apart only where its 80 % band is.
+QString beside_usual(const std::array<double, 3>& rate, const PartStory& story) {
+  const QString usual =
+      story.usual_of
+          ? ForecastWords::tr("class %1").arg(QString::fromStdString(to_text(*story.usual_of)))
+          : ForecastWords::tr("what its zone is said to lose");
+  const double ratio = rate[1] / story.usual_um_per_year;
+  if (rate[0] <= story.usual_um_per_year && story.usual_um_per_year <= rate[2])
+    return ForecastWords::tr("about the pace of %1").arg(usual);
+  if (ratio > 2.5) return ForecastWords::tr("over twice the pace of %1").arg(usual);
+  if (ratio > 1.7) return ForecastWords::tr("twice the pace of %1").arg(usual);
+  if (ratio > 1) return ForecastWords::tr("faster than %1").arg(usual);
+  if (ratio > 0.6) return ForecastWords::tr("slower than %1").arg(usual);
+  return ForecastWords::tr("well under the pace of %1").arg(usual);
 }
 
 QString since_words(const StoryLife& life) {
@@ -75,8 +76,10 @@ QString visits_words(const PartStory& story,
   }
   const StoryLife& life = story.lives.back();
   if (visits == 0) return ForecastWords::tr("No reading %1.").arg(since_words(life));
-  return ForecastWords::tr("%n visit(s) %1, gauge %2.", nullptr, visits)
-      .arg(since_words(life), gauges.join(ForecastWords::tr(" and ")));
+  const QString said = ForecastWords::tr("%n visit(s) %1", nullptr, visits).arg(since_words(life));
+  const QString names = gauges.join(ForecastWords::tr(" and "));
+  return gauges.size() > 1 ? ForecastWords::tr("%1, gauges %2.").arg(said, names)
+                           : ForecastWords::tr("%1, gauge %2.").arg(said, names);
 }
 
 QString corrections_words(const PartStory& story,
@@ -127,6 +130,7 @@ QString time_words(double years) {
   if (years >= far_years) return ForecastWords::tr("over %1 y").arg(far_years);
   if (years >= months_under_years) return ForecastWords::tr("%1 y").arg(std::floor(years));
   const int months = static_cast<int>(std::floor(years * 12));
+  if (months == 0) return ForecastWords::tr("under 1 m");
   if (months < 12) return ForecastWords::tr("%1 m").arg(months);
   if (months == 12) return ForecastWords::tr("%1 y").arg(1);
   return ForecastWords::tr("%1 y %2 m").arg(1).arg(months - 12);
@@ -143,7 +147,7 @@ QString limit_name(Limit limit) {
                                            : ForecastWords::tr("First maintenance");
 }
 
-QString rate_headline(const PartStory& story, const forecast::Part& part) {
+QString rate_headline(const PartStory& story) {
   const auto& row = story.limits.front().forecast;
   if (!row.answered) return ForecastWords::tr("No rate yet.");
   const auto& rate = row.rate_um_per_year;
@@ -153,9 +157,7 @@ QString rate_headline(const PartStory& story, const forecast::Part& part) {
     return ForecastWords::tr("Not measured. Its zone and age say %1.").arg(pace);
   if (row.readings_used == 1)
     return ForecastWords::tr("One visit only. Its zone says %1.").arg(pace);
-  const QString beside = beside_class(rate, part);
-  return beside.isEmpty() ? ForecastWords::tr("Losing %1.").arg(pace)
-                          : ForecastWords::tr("Losing %1, %2.").arg(pace, beside);
+  return ForecastWords::tr("Losing %1, %2.").arg(pace, beside_usual(rate, story));
 }
 
 QString reason_words(const PartStory& story,

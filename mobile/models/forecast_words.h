@@ -27,8 +27,8 @@ QString band_words(const std::array<double, 7>& years);
 /// "first maintenance", "zinc gone".
 QString limit_name(forecast::Limit limit);
 
-/// "Losing 9.2 µm a year (7.9 to 10.6), twice the pace of class C5 here."
-QString rate_headline(const forecast::PartStory& story, const forecast::Part& part);
+/// "Losing 9.2 µm a year (7.9 to 10.6), twice the pace of class C5."
+QString rate_headline(const forecast::PartStory& story);
 
 /// What it rests on, a few sentences; the last says that it is an estimate.
 QString reason_words(const forecast::PartStory& story,

@@ -16,6 +16,7 @@ constexpr double years_before_first_reading = 1;
 constexpr double years_after_crossing = 1.5;
 constexpr double years_ahead_least = 5;
 constexpr double years_ahead_most = 25;
+constexpr double room_for_words = 1.2;   // over the highest reading
 constexpr double drift_half_year = 0.3;  // drawn either side of a session that was off
 constexpr double drift_joins_years = 1.2;
 
@@ -136,7 +137,7 @@ class Drawing {
       for (const auto& point : life.path)
         if (point.year >= picture_.from && point.year <= picture_.to)
           most = std::max(most, point.middle);
-    picture_.top = std::ceil(most * 1.1 / step) * step;
+    picture_.top = std::ceil(most * room_for_words / step) * step;
   }
 
   const PartStory& story_;

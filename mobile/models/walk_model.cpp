@@ -51,12 +51,11 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
 
 void WalkModel::open(const Uuid& run, const Uuid& component) {
   leave();
-  auto head = read_run(store_.reader().tables(), run);
-  if (!head) return say(QString::fromStdString(head.error().message));
-  if (auto begun = pen_.begin(head->site); !begun)
+  const auto site = site_of_run(store_.reader().tables(), run);
+  if (!site) return say(QString::fromStdString(site.error().message));
+  if (auto begun = pen_.begin(*site); !begun)
     return say(QString::fromStdString(begun.error().message));
-  run_.show(std::make_shared<const RunSheet>(std::move(*head)));
-  read_sheet();
+  if (!read_sheet(run)) return;
   message_ = opening_words();
   opening_told_ = true;
   const auto& parts = sheet().parts;
@@ -70,12 +69,16 @@ void WalkModel::open(const Uuid& run, const Uuid& component) {
   emit messageChanged();
 }
 
-void WalkModel::read_sheet() {
-  auto read = read_run(store_.reader().tables(), sheet().id, pen_.visit());
-  if (!read) return say(QString::fromStdString(read.error().message));
+bool WalkModel::read_sheet(const Uuid& run) {
+  auto read = read_run(store_.reader().tables(), run, pen_.visit());
+  if (!read) {
+    say(QString::fromStdString(read.error().message));
+    return false;
+  }
   run_.show(std::make_shared<const RunSheet>(std::move(*read)));
   coating_.show(part(), store_.reader().tables());
   torque_.show(part(), store_.reader().tables());
+  return true;
 }
 
 int WalkModel::first_open_post() const {
@@ -114,7 +117,7 @@ void WalkModel::set_pad(Pad pad) {
 
 void WalkModel::on_kept(const Uuid& component) {
   if (component == grade_asked_of_) grade_asked_ = 0;
-  read_sheet();
+  read_sheet(sheet().id);
   coating_.reload();
   torque_.refresh();
   emit whereChanged();

@@ -169,7 +169,7 @@ class WalkModel : public QObject {
   [[nodiscard]] int next_part_place() const;
   [[nodiscard]] int part_to_look_at() const;
   [[nodiscard]] QString opening_words() const;
-  void read_sheet();
+  bool read_sheet(const kneerail::Uuid& run);
   void chosen();
   void go_to(const kneerail::Uuid& component);
   void write_and_go_on(WalkPen::Act act, int post);

@@ -118,6 +118,8 @@ Draft WalkPen::own(Draft draft) const {
 
 void WalkPen::write(Act act) {
   if (act.entries.empty()) return;
+  // Sent with each act until the disk has it: the register leaves alone what it has already.
+  if (!visit_opened_) act.opens = opening();
   done_.push_back({act, {}});
   done_.back().act->told = nullptr;
   undone_.clear();
@@ -127,8 +129,7 @@ void WalkPen::write(Act act) {
 
 void WalkPen::send(Act act) {
   std::vector<Entry> entries = act.entries;
-  // Sent with each act until the disk has it: the register leaves alone what it has already.
-  if (!visit_opened_) entries.insert(entries.begin(), opening());
+  if (act.opens) entries.insert(entries.begin(), *act.opens);
   auto ended = act.ended;
   store_.save(std::move(entries), std::move(ended),
               [self = QPointer<WalkPen>(this), act = std::move(act)](const Result<>& saved) {
@@ -144,7 +145,7 @@ void WalkPen::answered(const Act& act, const Result<>& saved) {
     if (act.told) act.told(false);
     return;
   }
-  visit_opened_ = true;
+  if (act.opens && act.opens->id == visit_) visit_opened_ = true;
   if (act.ended) draft_failed_ = false;
   clear_trouble();
   if (auto count = entries_of_visit(store_.reader().tables(), visit_)) entries_kept_ = *count;
@@ -155,9 +156,10 @@ void WalkPen::answered(const Act& act, const Result<>& saved) {
 /// A draft becomes a record of its visit at the next start, whatever happens: the visit is first.
 void WalkPen::open_visit_first() {
   if (visit_opened_) return;
-  store_.save({opening()}, std::nullopt, [self = QPointer<WalkPen>(this)](const Result<>& saved) {
-    if (self && saved) self->visit_opened_ = true;
-  });
+  store_.save({opening()}, std::nullopt,
+              [self = QPointer<WalkPen>(this), visit = visit_](const Result<>& saved) {
+                if (self && saved && self->visit_ == visit) self->visit_opened_ = true;
+              });
 }
 
 void WalkPen::save_draft(Draft draft, Told told) {

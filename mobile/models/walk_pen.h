@@ -28,6 +28,8 @@ class WalkPen : public QObject {
     std::vector<kneerail::Entry> entries;
     std::optional<kneerail::Draft> ended;  ///< the draft they come from
     Told told;                             ///< may be empty
+    /// Its visit, where nothing on the disk opens it yet. The pen's own.
+    std::optional<kneerail::Entry> opens = std::nullopt;
   };
 
   /// Something typed that is not a record yet. `owner`: who typed it.

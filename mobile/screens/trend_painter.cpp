@@ -90,8 +90,12 @@ class TrendPainter {
     painter_.restore();
     const double wide = u(150);
     const bool left = span.left() - plot_.left() > wide;
-    const QRectF box(left ? span.left() - wide - u(8) : span.right() + u(8), plot_.top() + u(6),
-                     wide, metrics_.height() * 3.2);
+    QRectF box(left ? span.left() - wide - u(8) : span.right() + u(8), plot_.top() + u(6), wide,
+               metrics_.height() * 3.2);
+    // Beside the words of a work that stand in the same place.
+    for (const auto& life : picture_.lives)
+      if (is_marked(life) && box.intersects(begun_box(life)))
+        box.moveLeft(begun_box(life).right() + u(16));
     painter_.setFont(look_.text);
     painter_.setPen(look_.palette.ink2);
     painter_.drawText(box, Qt::TextWordWrap | (left ? Qt::AlignRight : Qt::AlignLeft), drift.words);
@@ -144,7 +148,6 @@ class TrendPainter {
 
   void paint_limit_line(const TrendPicture::Limit& limit) {
     const double line = y(limit.value);
-    const double under = limit.value > 0 ? u(8) : u(8);
     if (!limit.last || limit.value > 0) {
       QPen dashed(look_.palette.rust, u(2.4));
       dashed.setDashPattern({5, 2.6});
@@ -153,7 +156,7 @@ class TrendPainter {
     }
     const QFontMetricsF bold(look_.bold);
     const QColor ink = limit.last ? look_.palette.ink : look_.palette.rust;
-    const QPointF place(plot_.left() + u(8), line - under);
+    const QPointF place(plot_.left() + u(8), line - u(8));
     // A ground of paper under the words, so that dots and lines do not run through them.
     QRectF ground = bold.boundingRect(limit.label).translated(place);
     QColor paper = look_.palette.sheet;
@@ -188,9 +191,25 @@ class TrendPainter {
     text({now + u(8), plot_.bottom() - u(40)}, tr("now"), look_.text, look_.palette.ink2);
   }
 
+  [[nodiscard]] bool is_marked(const TrendPicture::Life& life) const {
+    return !life.begun.isEmpty() && life.start >= picture_.from && life.start <= picture_.to;
+  }
+
+  /// The two lines of words beside the mark where history starts again.
+  [[nodiscard]] QRectF begun_box(const TrendPicture::Life& life) const {
+    const double wide = std::max(QFontMetricsF(look_.bold).horizontalAdvance(life.begun),
+                                 metrics_.horizontalAdvance(starts_again()));
+    const double start = x(life.start);
+    const bool left = start + wide + u(20) > plot_.right();
+    return {left ? start - wide - u(16) : start + u(16), plot_.top() + u(6), wide,
+            metrics_.height() * 2 + u(4)};
+  }
+
+  static QString starts_again() { return tr("history starts again"); }
+
   /// Where history starts again.
   void paint_begun(const TrendPicture::Life& life) {
-    if (life.begun.isEmpty() || life.start < picture_.from || life.start > picture_.to) return;
+    if (!is_marked(life)) return;
     const double start = x(life.start);
     QPen dotted(look_.palette.ink, u(2));
     dotted.setDashPattern({1, 2});
@@ -205,14 +224,10 @@ class TrendPainter {
     painter_.setPen(Qt::NoPen);
     painter_.setBrush(look_.palette.ink);
     painter_.drawPolygon(marker);
-    const QFontMetricsF bold(look_.bold);
-    const QString second = tr("history starts again");
-    const double wide =
-        std::max(bold.horizontalAdvance(life.begun), metrics_.horizontalAdvance(second));
-    const bool left = start + wide + u(20) > plot_.right();
-    const double side = left ? start - wide - u(16) : start + u(16);
-    text({side, plot_.top() + u(26)}, life.begun, look_.bold, look_.palette.ink);
-    text({side, plot_.top() + u(28) + metrics_.height()}, second, look_.text, look_.palette.ink2);
+    const QRectF box = begun_box(life);
+    text({box.left(), box.top() + metrics_.ascent()}, life.begun, look_.bold, look_.palette.ink);
+    text({box.left(), box.bottom() - metrics_.descent()}, starts_again(), look_.text,
+         look_.palette.ink2);
   }
 
   QPainter& painter_;

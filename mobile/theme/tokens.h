@@ -143,6 +143,10 @@ class Tokens : public QObject {
   [[nodiscard]] qreal text_scale() const { return text_scale_; }
   void set_text_scale(qreal scale);
   [[nodiscard]] qreal pixels_per_mm() const { return pixels_per_mm_; }
+  /// A size given in the pixels of the drawings.
+  [[nodiscard]] qreal drawn(qreal pixels) const {
+    return pixels / drawn_pixels_per_mm * pixels_per_mm_;
+  }
   void set_pixels_per_mm(qreal pixels);
 
   [[nodiscard]] const kneerail::theme::Palette& palette() const {
@@ -279,9 +283,6 @@ class Tokens : public QObject {
 
  private:
   [[nodiscard]] qreal mm(qreal length) const { return length * pixels_per_mm_; }
-  [[nodiscard]] qreal drawn(qreal pixels) const {
-    return pixels / drawn_pixels_per_mm * pixels_per_mm_;
-  }
   [[nodiscard]] int text(qreal pixels) const { return qRound(drawn(pixels) * text_scale_); }
   [[nodiscard]] int motion(int time_ms) const { return less_motion_ ? 0 : time_ms; }
 

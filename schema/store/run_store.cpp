@@ -12,22 +12,8 @@ namespace kneerail {
 namespace {
 
 std::string skipped_words(std::int64_t reason) {
-  switch (static_cast<WhyNotReached>(reason)) {
-    case WhyNotReached::locked:
-      return "locked";
-    case WhyNotReached::water:
-      return "water";
-    case WhyNotReached::blocked:
-      return "blocked";
-    case WhyNotReached::unsafe:
-      return "unsafe";
-    case WhyNotReached::no_time:
-      return "no time";
-    case WhyNotReached::struck:
-      return "struck";
-    default:
-      return "other";
-  }
+  const bool known = reason >= 1 && reason <= std::ssize(not_reached_words);
+  return std::string(known ? not_reached_words[reason - 1] : not_reached_words[6]);
 }
 
 class RunReader {
@@ -141,7 +127,8 @@ class RunReader {
     for (std::size_t i = 0; i < work_.sheet.findings.size(); ++i) {
       const auto& [number, initials] = writers[i];
       work_.sheet.findings[i].number = "F-" + std::to_string(number);
-      if (numbers[number] > 1) work_.sheet.findings[i].number += " " + initials;
+      if (numbers[number] > 1 && !initials.empty())
+        work_.sheet.findings[i].number += " " + initials;
     }
     return done;
   }
@@ -156,6 +143,7 @@ class RunReader {
       finding.bay = work_.sheet.parts[part->second].bay;
     } else if (const auto bay = work_.bays.find(subject); bay != work_.bays.end()) {
       finding.bay = bay->second;
+      finding.post = work_.sheet.bays[static_cast<std::size_t>(finding.bay)].from;
     } else if (const auto post = work_.posts.find(subject); post != work_.posts.end()) {
       finding.post = post->second;
     } else if (subject != work_.sheet.id) {
@@ -180,11 +168,9 @@ class RunReader {
   /// A place is counted from its post, or from the post before its bay.
   Result<> set_place(SheetFinding& finding, const Statement& row, int column) {
     std::int64_t from_mm = 0;
-    int post = finding.post;
-    if (post < 0 && finding.bay >= 0)
-      post = work_.sheet.bays[static_cast<std::size_t>(finding.bay)].from;
-    if (post >= 0) from_mm = work_.sheet.posts[static_cast<std::size_t>(post)].chainage_mm;
     if (row.is_null(column)) return Done{};
+    if (finding.post >= 0)
+      from_mm = work_.sheet.posts[static_cast<std::size_t>(finding.post)].chainage_mm;
     auto value = cbor::decode(row.bytes(column));
     if (!value) return fail(value.error());
     if (value->array() == nullptr || value->array()->size() != 2) return Done{};
@@ -296,6 +282,18 @@ class RunReader {
 
 Result<RunSheet> read_run(Database& tables, const Uuid& run, const Uuid& visit) {
   return RunReader(tables, run, visit).read();
+}
+
+Result<Uuid> site_of_run(Database& tables, const Uuid& run) {
+  std::optional<Uuid> site;
+  auto done = each_row(tables, "SELECT feed FROM entity WHERE id = ?1 AND type = 4", {run},
+                       [&](const Statement& row) -> Result<> {
+                         site = row.uuid(0);
+                         return Done{};
+                       });
+  if (!done) return fail(done.error());
+  if (!site) return fail(Fault::not_found, "This run is not in the register.");
+  return *site;
 }
 
 }  // namespace kneerail

@@ -83,7 +83,7 @@ struct SheetFinding {
   Uuid record;
   int part = -1;  ///< what it is on: the first of part, bay and post that is not -1; none: the run
   int bay = -1;
-  int post = -1;
+  int post = -1;  ///< its post, or the post before its bay
   FindingKind what = FindingKind::other;
   int grade = 0;
   int hazard_state = 0;  ///< 0 none, 1 open, 2 made safe, 3 ended
@@ -112,5 +112,8 @@ struct RunSheet {
 /// are `now`, those that counted before it `last`. Findings that are ended are left out.
 /// Errors: not_found (no such run), io, corrupt.
 Result<RunSheet> read_run(Database& tables, const Uuid& run, const Uuid& visit = {});
+
+/// The site of a run, which is also its feed. Errors: not_found, io.
+Result<Uuid> site_of_run(Database& tables, const Uuid& run);
 
 }  // namespace kneerail

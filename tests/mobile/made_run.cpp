@@ -142,9 +142,9 @@ class Maker {
     if (rule_.posts < 7) return;
     SheetFinding ring;
     ring.record = next_id();
-    ring.post = 3;
     ring.what = FindingKind::rust_weeping;
     ring.part = sheet_.posts[3].first_part + sheet_.posts[3].parts / 2;
+    ring.post = sheet_.parts[static_cast<std::size_t>(ring.part)].post;
     ring.grade = 3;
     ring.number = "F-2";
     ring.text = "from drain hole";
@@ -152,6 +152,7 @@ class Maker {
     SheetFinding hazard;
     hazard.record = next_id();
     hazard.bay = 5;
+    hazard.post = 5;
     hazard.what = FindingKind::moves;
     hazard.grade = 5;
     hazard.hazard_state = 2;

@@ -319,3 +319,22 @@ TEST_CASE("a stretch is skipped with its reason and stays due", "[mobile][walk]"
   walking.settle();
   CHECK(walking.walk().run()->sheet()->posts[1].state == PostState::open);
 }
+
+TEST_CASE("what could not be written opens its own visit when it is sent again", "[mobile][walk]") {
+  Walking walking;
+  walking.walk().choosePart(walking.tee(0));
+  walking.disk().set_read_only(true);
+  walking.walk().chooseGrade(2);
+  walking.settle();
+  CHECK(walking.walk().not_kept());
+  const Uuid first = walking.walk().pen().visit();
+  REQUIRE(walking.walk().pen().choose_person(id_of(10, 2)));
+  REQUIRE(walking.walk().pen().visit() != first);
+  walking.disk().set_read_only(false);
+  walking.walk().tryAgain();
+  walking.settle();
+  CHECK_FALSE(walking.walk().not_kept());
+  CHECK(walking.count("SELECT count(*) FROM visit") == 2);
+  CHECK(walking.count("SELECT count(*) FROM reading AS r JOIN visit AS v ON v.record = r.visit "
+                      "WHERE r.kind = 20 AND r.v1 = 2") == 1);
+}

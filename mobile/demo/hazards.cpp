@@ -153,12 +153,12 @@ void Stories::raised_by_mistake(const Visit& visit, int post) {
 
 void Stories::mistyped(const Visit& visit, int post, ThenWhat then) {
   const int part = making_.plan.part_at(post, "fitting", 1);
-  const Uuid record = write_coating(making_, visit, part, 1, {6120, 6090, 6150}, "gauge_a");
+  const Uuid record = write_coating(making_, visit, part, 1, {6100, 6100, 6200}, "gauge_a");
   const Uuid& feed = making_.feed_of_part(part);
   if (then == ThenWhat::corrected) {
     making_.write(kind::correction, feed, record,
-                  {{1, cbor::Map{{3, cbor::Array{612, 609, 615}}}},
-                   {2, "Decimal point missed"},
+                  {{1, cbor::Map{{3, cbor::Array{610, 610, 620}}}},
+                   {2, "A nought too many"},
                    {3, cbor::Array{record}}});
   } else if (then == ThenWhat::void_it) {
     making_.write(kind::void_it, feed, record, {{1, "Probe was on a weld bead"}});
@@ -167,7 +167,7 @@ void Stories::mistyped(const Visit& visit, int post, ThenWhat then) {
 
 void Stories::measured_aluminium(const Visit& visit, int post) {
   const int part = making_.plan.part_at(post, "post tube");
-  write_coating(making_, visit, part, 1, {187, 192, 184}, "gauge_b");
+  write_coating(making_, visit, part, 1, {190, 190, 180}, "gauge_b");
 }
 
 void Stories::two_grades(const Visit& visit, int post) {

@@ -262,7 +262,7 @@ void Stories::calibrate(Date day) {
                    {3, "SKM-CAL-" + std::to_string(civil(day).year)},
                    {9, "Skerrymouth test house"}};
     const bool drifted = civil(day).year == drift_year && std::string_view(gauge) == "gauge_b";
-    if (drifted) body.set(6, cbor::Array{cbor::Array{500, -88}});
+    if (drifted) body.set(6, cbor::Array{cbor::Array{500, -90}});
     body.set(7, drifted);
     making_.write(kind::calibration, making_.organisation, making_.instruments.at(gauge),
                   std::move(body));

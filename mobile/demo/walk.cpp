@@ -204,7 +204,7 @@ void check_instruments(Making& making, const Visit& visit, const std::string& ga
                {{1, visit.id},
                 {2, zero},
                 {3, 0},
-                {4, cbor::Array{making.weather.chance().between(-4, 6)}},
+                {4, cbor::Array{10 * (making.weather.chance().between(-4, 6) / 5)}},
                 {5, true}});
   // In the season in which gauge B drifted its foil lay in the depot: nobody could have known.
   if (gauge == "gauge_b" && visit.year == drift_year) return;

@@ -44,8 +44,9 @@ double class_rate(const std::string& word) {
   return 0;
 }
 
-std::int64_t tenths(double value) {
-  return std::llround(10 * value);
+/// As a coating gauge shows it: whole micrometres, in 0.1 um.
+std::int64_t shown_tenth_um(double value_um) {
+  return 10 * std::llround(value_um);
 }
 
 }  // namespace
@@ -163,7 +164,7 @@ std::vector<std::int64_t> Weather::read_coating(int part, int spot, const std::s
       shown =
           here_um * (1 + day_offset.gain) + day_offset.bias_um + replicate_sd_um * chance_.normal();
     }
-    readings.push_back(std::clamp<std::int64_t>(tenths(shown), 5, 2900));
+    readings.push_back(std::clamp<std::int64_t>(shown_tenth_um(shown), 10, 2900));
   }
   return readings;
 }
@@ -172,8 +173,8 @@ std::vector<std::int64_t> Weather::read_foil(const std::string& gauge, int site,
   const Offset day_offset = offset(gauge, site, day);
   std::vector<std::int64_t> readings;
   for (int i = 0; i < 3; ++i) {
-    readings.push_back(
-        tenths(foil_um * (1 + day_offset.gain) + day_offset.bias_um + 0.8 * chance_.normal()));
+    readings.push_back(shown_tenth_um(foil_um * (1 + day_offset.gain) + day_offset.bias_um +
+                                      0.8 * chance_.normal()));
   }
   return readings;
 }

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <map>
 
@@ -43,17 +44,26 @@ TEST_CASE("demo and forecast together: the worst parts first, with their sentenc
   REQUIRE(csv.code == 0);
   const auto lines = lines_of(csv.out);
   REQUIRE(lines.size() > 4000);
-  int swaps = 0;
+  std::vector<std::string> swaps;
   std::map<std::string, int> answered;
   for (std::size_t i = 1; i < lines.size(); ++i) {
     const auto cells = cells_of(lines[i]);
     REQUIRE(cells.size() == 23);
     if (!cells[5].empty()) ++answered[cells[1]];
-    if (cells[1] == "coating_exhausted" && has(cells[22], "replaced without a record")) ++swaps;
+    if (cells[1] == "coating_exhausted" && has(cells[22], "replaced without a record"))
+      swaps.push_back(cells[22]);
   }
   CHECK(answered["coating_exhausted"] > 4000);
   CHECK(answered["coating_first_maintenance"] > 4000);
-  CHECK(swaps == 2);
+  // Two swaps that nobody wrote down, on days between these visits; a false alarm is asked about
+  // too.
+  const auto asked_about = [&](const char* gap) {
+    return std::any_of(swaps.begin(), swaps.end(),
+                       [&](const std::string& flags) { return has(flags, gap); });
+  };
+  CHECK(asked_about("between 2021-04-29 and 2022-04-29"));
+  CHECK(asked_about("between 2022-05-13 and 2023-05-13"));
+  CHECK(swaps.size() <= 4);
 
   const Ended site = run_kneerail({"forecast", "--data", data, "--as-of", "2026-06-30", "--site",
                                    "Lock Island", "--worst", "5"});

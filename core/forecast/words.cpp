@@ -33,10 +33,14 @@ std::string life_with_band(const std::array<double, 7>& years) {
   const double middle = years[3];
   std::string about = middle >= 0 ? "in about " : "about ";
   if (std::isinf(middle)) about = "with ";
+  const std::string low = life_words(years[1]);
+  const std::string high = life_words(years[5]);
   const bool both_in_years = years[1] >= 2 && !std::isinf(years[5]);
-  const std::string from = both_in_years ? std::to_string(static_cast<long>(std::floor(years[1])))
-                                         : life_words(years[1]);
-  return concat({about, life_words(middle), " (80 %: ", from, " to ", life_words(years[5]), ")"});
+  std::string band = high;
+  if (low != high)
+    band = concat({both_in_years ? std::to_string(static_cast<long>(std::floor(years[1]))) : low,
+                   " to ", high});
+  return concat({about, life_words(middle), " (80 %: ", band, ")"});
 }
 
 }  // namespace kneerail::forecast

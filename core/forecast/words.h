@@ -16,7 +16,8 @@ std::string concat(std::initializer_list<std::string_view> parts);
 /// the earlier: no digit promises more than was computed.
 std::string life_words(double years);
 
-/// "in about 23 years (80 %: 14 to 39 years)": never a date without its 80 % interval.
+/// "in about 23 years (80 %: 14 to 39 years)": never a date without its 80 % interval, and a band
+/// whose ends are the same words is said once: "about 3 years ago (80 %: 3 years ago)".
 std::string life_with_band(const std::array<double, 7>& years);
 
 }  // namespace kneerail::forecast

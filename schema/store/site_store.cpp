@@ -47,10 +47,11 @@ class SitesReader {
     auto sites = things_of_type(tables_, static_cast<int>(EntityType::site));
     if (!sites) return fail(sites.error());
     // Identifiers grow with the time at which they were made.
-    for (Thing& site : *sites) {
+    for (const Thing& site : *sites) {
       SiteBand band;
       band.id = site.id;
-      band.name = site.name.empty() ? site.text() : site.name;
+      band.reference = site.text();
+      band.name = site.name.empty() ? band.reference : site.name;
       rule_sets_.push_back(site.id_field(site_field::rule_set));
       sites_.emplace(site.id, bands_.size());
       bands_.push_back(std::move(band));
@@ -99,7 +100,8 @@ class SitesReader {
       SiteBand& own = bands_[site->second];
       SiteRun added;
       added.id = thing.id;
-      added.name = thing.name.empty() ? thing.text() : thing.name;
+      added.reference = thing.text();
+      added.name = thing.name.empty() ? added.reference : thing.name;
       if (const auto what = thing.number(run_field::consequence); what && *what >= 1 && *what <= 3)
         added.consequence = static_cast<Consequence>(*what);
       runs_.emplace(thing.id, RunPlace{site->second, own.runs.size(), thing.parent,

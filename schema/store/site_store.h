@@ -34,6 +34,7 @@ using GradeCounts = std::array<std::int64_t, 6>;
 struct SiteRun {
   Uuid id;
   std::string name;
+  std::string reference;       ///< what the forecast's input calls it
   std::int64_t length_mm = 0;  ///< from its first post to its last
   int posts = 0;
   std::int64_t parts = 0;  ///< of which so many are
@@ -57,6 +58,7 @@ struct SiteStrike {
 struct SiteBand {
   Uuid id;
   std::string name;
+  std::string reference;            ///< what the forecast's input calls it
   std::vector<SiteZone> zones;      ///< by name
   std::vector<SiteRun> runs;        ///< in their order
   std::vector<SiteStrike> strikes;  ///< that have not been opened to people

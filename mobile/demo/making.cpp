@@ -90,6 +90,19 @@ void Making::save() {
   }
 }
 
+void Making::seal(int site, const Uuid& visit, std::string_view initials) {
+  save();
+  if (error_) return;
+  const auto sealed = register_.seal({.site = plan.sites[static_cast<std::size_t>(site)].id,
+                                      .visit = visit,
+                                      .person = people.at(std::string(initials))});
+  if (!sealed) {
+    error_ = fail(sealed.error(), "Skerrymouth, " + to_text(clock_.now()) + ": ");
+    return;
+  }
+  ++records_;
+}
+
 void Making::written_by(std::string_view initials) {
   writer_ = initials;
 }

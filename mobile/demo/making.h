@@ -59,6 +59,9 @@ class Making {
   /// Saves what was gathered, together. After a failure nothing more is written.
   void save();
 
+  /// Closes that person's part of a visit, after what was gathered is saved.
+  void seal(int site, const Uuid& visit, std::string_view initials);
+
   /// Whoever writes from here on; empty: the device.
   void written_by(std::string_view initials);
   [[nodiscard]] const std::string& writer() const { return writer_; }

@@ -29,13 +29,20 @@ std::vector<int> parts_to_strike(const Plan& plan, int run) {
   return parts;
 }
 
+constexpr const char* strike_hand = "KT";
+
 Uuid open_visit(Making& making, int run, Date day, int visit_kind) {
   making.move_to(day, 7 * 60);
-  making.written_by("KT");
+  making.written_by(strike_hand);
   const Uuid& site = making.feed_of_run(run);
   ++making.visits;
   return making.write(kind::visit_opened, site, site,
                       {{1, visit_kind}, {3, cbor::Array{planned(making, run).id}}});
+}
+
+void close_visit(Making& making, int run, Date day, const Uuid& visit) {
+  making.move_to(day, 16 * 60 + 30);
+  making.seal(planned(making, run).site, visit, strike_hand);
 }
 
 void hours(Making& making, const Strike& strike, Date day, const char* task, int minutes) {
@@ -91,7 +98,7 @@ void open_the_run(Making& making, const Strike& strike, const Uuid& visit) {
 
 Strike strike(Making& making, int run, Date day) {
   constexpr int strike_visit = 6;
-  open_visit(making, run, day, strike_visit);
+  const Uuid visit = open_visit(making, run, day, strike_visit);
   const Uuid& feed = making.feed_of_run(run);
   Strike made{run, {}, {}, parts_to_strike(making.plan, run)};
   cbor::Array components;
@@ -118,7 +125,7 @@ Strike strike(Making& making, int run, Date day) {
         {{1, made.id}, {2, step::down}, {6, "Fish Quay depot, rack " + planned(making, run).code}});
   }
   hours(making, made, day, "take down", 430);
-  making.save();
+  close_visit(making, run, day, visit);
   return made;
 }
 
@@ -159,7 +166,7 @@ void re_erect(Making& making, const Strike& strike, Date day, Reopening how) {
     open_the_run(making, strike, visit);
   }
   hours(making, strike, day, "put back and sign", 460);
-  making.save();
+  close_visit(making, strike.run, day, visit);
 }
 
 }  // namespace kneerail::demo

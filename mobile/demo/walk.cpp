@@ -281,6 +281,14 @@ void walk_runs(Making& making, const Visit& visit, const Round& round, const std
   }
 }
 
+/// Back at the van, each seals what they did.
+void close_visit(Making& making, const Visit& visit, const Round& round) {
+  making.move_to(visit.day, 16 * 60 + 30);
+  for (const std::string& person : round.people) {
+    if (!person.empty()) making.seal(visit.site, visit.id, person);
+  }
+}
+
 /// The life the writer believed current; left out where nobody could say.
 void set_life(const Making& making, int part, cbor::Map& body) {
   const Uuid& life = making.lives[static_cast<std::size_t>(part)];
@@ -327,6 +335,7 @@ Visit walk(Making& making, const Round& round, const AtPost& at_post) {
     walk_runs(making, visit, round, round.second_day, at_post);
   }
   making.save();
+  close_visit(making, visit, round);
   return visit;
 }
 

@@ -8,6 +8,7 @@
 #include "schema/store/opening.h"
 #include "schema/store/rebuild.h"
 #include "schema/store/saving.h"
+#include "schema/store/sealing.h"
 #include "schema/store/state.h"
 #include "schema/store/verify.h"
 
@@ -57,6 +58,12 @@ Result<Uuid> Register::save(const Entry& entry) {
 
 Result<std::vector<Uuid>> Register::save(std::span<const Entry> entries, const Draft& ended) {
   return save_entries(*inside_, entries, &ended);
+}
+
+Result<Uuid> Register::seal(const VisitSeal& seal) {
+  auto entry = seal_entry(*inside_, seal);
+  if (!entry) return fail(entry.error());
+  return save(*entry);
 }
 
 Result<> Register::save_draft(const Draft& draft) {

@@ -3,6 +3,7 @@
 // A register folder: the records with their journal, second copy and drafts, and the tables made
 // from them. One process writes at a time; within it one thread.
 
+#include <array>
 #include <filesystem>
 #include <functional>
 #include <memory>
@@ -39,6 +40,15 @@ struct Draft {
   std::int64_t place = 0;  ///< spot or screw; with subject and kind the draft's key
   Uuid who;
   cbor::Map body;
+};
+
+/// One person's part of a visit on this device, to be closed.
+struct VisitSeal {
+  Uuid site;
+  Uuid visit;
+  Uuid person;
+  std::optional<std::array<std::uint8_t, 32>> signature_picture{};  ///< SHA-256 of an object
+  std::optional<std::string> note{};
 };
 
 enum class Mode {
@@ -91,6 +101,11 @@ class Register {
 
   /// The same, and the draft they come from ends with them.
   Result<std::vector<Uuid>> save(std::span<const Entry> entries, const Draft& ended);
+
+  /// Closes that person's part of the visit with a signed seal (kind 13) over all this device has
+  /// written at the site so far. What is added to the visit later is shown as added after it.
+  /// Errors: not_found (the person has no part in the visit here), and those of save().
+  Result<Uuid> seal(const VisitSeal& seal);
 
   Result<> save_draft(const Draft& draft);
   Result<std::vector<Draft>> drafts();

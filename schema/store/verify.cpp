@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "schema/journal/start_checks.h"
+#include "schema/store/sealing.h"
 
 namespace kneerail {
 namespace {
@@ -193,6 +194,7 @@ Result<VerifyReport> verify_register(RegisterState& state, const Progress& progr
   auto chains = check_chains(*state.database, *state.journal, from(0), report.problems);
   if (!chains) return fail(chains.error());
   report.chains = *chains;
+  if (auto done = check_seals(state, report.problems); !done) return fail(done.error());
   if (state.copy) {
     auto lacking = lacking_in_copy(state);
     if (!lacking) return fail(lacking.error());

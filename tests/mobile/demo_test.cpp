@@ -72,6 +72,12 @@ TEST_CASE("Skerrymouth holds what was promised of it", "[mobile][.slow]") {
     CHECK(story().made.records > 30'000);
     CHECK(story().made.records < 95'000);
   }
+  SECTION("every visit is closed by a seal of each who took part; nothing came after") {
+    CHECK(count("SELECT count(*) FROM visit WHERE complete = 0") == 0);
+    CHECK(count("SELECT count(*) FROM visit_part") ==
+          count("SELECT count(*) FROM fact WHERE kind = 13"));
+    CHECK(count("SELECT sum(after_seal) + sum(sealed_again) FROM visit_part") == 0);
+  }
   SECTION("three inspectors, two coating gauges, everything before its last day") {
     CHECK(count("SELECT count(DISTINCT who) FROM reading WHERE kind = 21") == 3);
     CHECK(count("SELECT count(DISTINCT instrument) FROM reading WHERE kind = 21") == 2);

@@ -4,6 +4,9 @@
 #include <iostream>
 
 #include "mobile/commands/commands.h"
+#ifdef KNEERAIL_SCREENS
+#include "mobile/screens/start.h"
+#endif
 
 namespace {
 
@@ -23,5 +26,9 @@ int main(int argc, char** argv) {
                                             std::signal(SIGINT, on_interrupt) != SIG_ERR;
                                         return watching && interrupted != 0;
                                       }};
+#ifdef KNEERAIL_SCREENS
+  return kneerail::commands::run(argc, argv, console, kneerail::open_screens);
+#else
   return kneerail::commands::run(argc, argv, console);
+#endif
 }

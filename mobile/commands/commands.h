@@ -4,6 +4,7 @@
 // what it does in `chosen`.
 
 #include <functional>
+#include <string>
 
 #include "mobile/commands/console.h"
 
@@ -15,6 +16,12 @@ namespace kneerail::commands {
 
 using Chosen = std::function<Exit(Console&)>;
 
+struct OpenOptions {
+  std::string folder;
+};
+/// Shows the screens; given by the program that has them.
+using Opener = std::function<Exit(const OpenOptions&, Console&)>;
+
 void add_import(CLI::App& app, Chosen& chosen);
 void add_forecast(CLI::App& app, Chosen& chosen);
 void add_export(CLI::App& app, Chosen& chosen);
@@ -22,8 +29,10 @@ void add_verify(CLI::App& app, Chosen& chosen);
 void add_rebuild(CLI::App& app, Chosen& chosen);
 void add_demo(CLI::App& app, Chosen& chosen);
 void add_help(CLI::App& app, Chosen& chosen);
+void add_open(CLI::App& app, Chosen& chosen, Opener opener);
 
-/// Reads the command line and runs what it asks for; returns the exit code.
-int run(int argc, const char* const* argv, Console& console);
+/// Reads the command line and runs what it asks for; returns the exit code. Without an opener there
+/// is no command `open`.
+int run(int argc, const char* const* argv, Console& console, const Opener& opener = {});
 
 }  // namespace kneerail::commands

@@ -18,11 +18,12 @@ int ended_by_the_command_line(const CLI::App& app, const CLI::ParseError& error,
 
 }  // namespace
 
-int run(int argc, const char* const* argv, Console& console) {
+int run(int argc, const char* const* argv, Console& console, const Opener& opener) {
   CLI::App app{opening_words, "kneerail"};
   app.set_version_flag("--version", "kneerail " KNEERAIL_VERSION);
   app.require_subcommand(0, 1);
   Chosen chosen;
+  if (opener) add_open(app, chosen, opener);
   add_import(app, chosen);
   add_forecast(app, chosen);
   add_export(app, chosen);

@@ -9,7 +9,7 @@ T.AbstractButton {
     enum Look {
         Plain,
         Soft,
-        Main,
+        Act,
         Chosen,
         Here
     }
@@ -22,23 +22,24 @@ T.AbstractButton {
     property int secondTextSize: Tokens.bodyText
     property bool boldText: true
     property bool footed: true
-    readonly property bool filled: look === OctagonKey.Main || look === OctagonKey.Here
-    readonly property color inkColour: look === OctagonKey.Main ? Tokens.actInk : look === OctagonKey.Here ? Tokens.paper : Tokens.ink
+    readonly property bool filled: look === OctagonKey.Act || look === OctagonKey.Here
+    readonly property color inkColour: look === OctagonKey.Act ? Tokens.actInk : look === OctagonKey.Here ? Tokens.paper : Tokens.ink
 
     implicitWidth: Math.max(Tokens.digitKeyWidth, implicitContentWidth + leftPadding + rightPadding)
     implicitHeight: Math.max(Tokens.touchTarget, implicitContentHeight + topPadding + bottomPadding)
     padding: Tokens.smallGap
     focusPolicy: Qt.TabFocus
+    opacity: enabled ? 1 : 0  // a key that cannot be used is gone, not grey; its place stays
     Accessible.role: Accessible.Button
     Accessible.name: key.spoken
 
     background: Octagon {
-        fill: key.look === OctagonKey.Main ? (key.pressed ? Tokens.ink : Tokens.act)
+        fill: key.look === OctagonKey.Act ? (key.pressed ? Tokens.ink : Tokens.act)
             : key.look === OctagonKey.Here ? (key.pressed ? Tokens.ink2 : Tokens.ink)
             : key.pressed ? Tokens.chalkLight
             : key.look === OctagonKey.Chosen ? Tokens.chalkLight
             : key.look === OctagonKey.Soft ? Tokens.press : Tokens.sheet
-        edge: key.look === OctagonKey.Main ? Tokens.act
+        edge: key.look === OctagonKey.Act ? Tokens.act
             : key.look === OctagonKey.Chosen ? Tokens.chalk
             : key.look === OctagonKey.Soft ? Tokens.line : Tokens.edge
         edgeWidth: key.look === OctagonKey.Chosen ? Tokens.keyEdgeChosen : Tokens.keyEdge

@@ -51,6 +51,12 @@ void StoreLink::drop_draft(Draft draft, Told told) {
       std::move(told));
 }
 
+void StoreLink::keep_settings(kneerail::Settings settings, Told told) {
+  ask([settings = std::move(settings)](
+          Register& store) { return kneerail::keep_settings(store, settings); },
+      std::move(told));
+}
+
 void StoreLink::settle() {
   if (writer_) writer_->post([](Register&) { return 0; }).wait();
 }

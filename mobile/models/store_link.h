@@ -12,6 +12,7 @@
 
 #include "schema/journal/writer.h"
 #include "schema/store/register.h"
+#include "schema/store/settings.h"
 
 class StoreLink : public QObject {
   Q_OBJECT
@@ -35,6 +36,8 @@ class StoreLink : public QObject {
   void save(std::vector<kneerail::Entry> entries, std::optional<kneerail::Draft> ended, Told told);
   void save_draft(kneerail::Draft draft, Told told);
   void drop_draft(kneerail::Draft draft, Told told);
+  /// What this device remembers for its screens; behind the entries.
+  void keep_settings(kneerail::Settings settings, Told told);
   /// Waits until everything that was asked is on the disk. The answers come after it, as always.
   void settle();
 

@@ -26,11 +26,20 @@ int WalkModel::grade_now() const {
   return own == nullptr || !own->now ? 0 : own->now->grade;
 }
 
-QString WalkModel::gradeName(int grade) const {
-  return kneerail::grade_word(grade, part() == nullptr ? Finish::zinc : part()->finish);
+QStringList WalkModel::grade_names() const {
+  QStringList names;
+  for (int grade = 1; grade <= 5; ++grade)
+    names << kneerail::grade_word(grade, part() == nullptr ? Finish::zinc : part()->finish);
+  return names;
 }
 
-QString WalkModel::gradeTest(int grade) const {
+QStringList WalkModel::grade_tests() const {
+  QStringList tests;
+  for (int grade = 1; grade <= 5; ++grade) tests << grade_test(grade);
+  return tests;
+}
+
+QString WalkModel::grade_test(int grade) const {
   const Finish finish = part() == nullptr ? Finish::zinc : part()->finish;
   const bool painted = finish == Finish::paint || finish == Finish::zinc_and_paint;
   switch (grade) {

@@ -61,10 +61,14 @@ void WalkModel::open(const Uuid& run, const Uuid& component) {
   const auto& parts = sheet().parts;
   const auto at = std::find_if(parts.begin(), parts.end(),
                                [&](const SheetPart& own) { return own.id == component; });
+  const auto& posts = sheet().posts;
+  const auto post =
+      std::find_if(posts.begin(), posts.end(),
+                   [&](const kneerail::SheetPost& standing) { return standing.id == component; });
   if (at != parts.end())
     choosePart(static_cast<int>(at - parts.begin()));
   else
-    choosePost(first_open_post());
+    choosePost(post == posts.end() ? first_open_post() : static_cast<int>(post - posts.begin()));
   emit titleChanged();
   emit messageChanged();
 }

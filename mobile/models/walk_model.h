@@ -64,7 +64,11 @@ class WalkModel : public QObject {
   Q_PROPERTY(Pad pad READ pad WRITE set_pad NOTIFY padChanged)
   Q_PROPERTY(bool coatingOffered READ coating_offered NOTIFY whereChanged)
   Q_PROPERTY(bool torqueOffered READ torque_offered NOTIFY whereChanged)
-  Q_PROPERTY(int lastGrade READ last_grade NOTIFY whereChanged)  ///< 0: none
+  Q_PROPERTY(QList<QString> gradeNames READ grade_names NOTIFY
+                 whereChanged)  ///< of grades 1 to 5 on that material: "Rust begins"
+  Q_PROPERTY(
+      QList<QString> gradeTests READ grade_tests NOTIFY whereChanged)  ///< "or coating under half"
+  Q_PROPERTY(int lastGrade READ last_grade NOTIFY whereChanged)        ///< 0: none
   Q_PROPERTY(int gradeNow READ grade_now NOTIFY whereChanged)
   Q_PROPERTY(bool asLastTimeOffered READ as_last_time_offered NOTIFY whereChanged)
   Q_PROPERTY(QString whyNotAsLastTime READ why_not_as_last_time NOTIFY
@@ -111,12 +115,15 @@ class WalkModel : public QObject {
   void set_pad(Pad pad);
   [[nodiscard]] bool coating_offered() const { return coating_.offered(); }
   [[nodiscard]] bool torque_offered() const { return torque_.offered(); }
+  [[nodiscard]] QList<QString> grade_names() const;
+  [[nodiscard]] QList<QString> grade_tests() const;
   [[nodiscard]] int last_grade() const;
   [[nodiscard]] int grade_now() const;
   [[nodiscard]] bool as_last_time_offered() const { return why_not_as_last_time().isEmpty(); }
   [[nodiscard]] QString why_not_as_last_time() const;
 
-  /// Opens a run; `component` is chosen where it is given, else the first open post.
+  /// Opens a run; `component`, a part or a post of it, is chosen where it is given, else the first
+  /// open post.
   void open(const kneerail::Uuid& run, const kneerail::Uuid& component = {});
   /// A number that a gauge typed, "76" or "76.4": to the slot that waits, else to the title block.
   void typed(const QString& number);
@@ -133,8 +140,6 @@ class WalkModel : public QObject {
 
   Q_INVOKABLE QString postLabelAt(int post) const;  ///< of any post of the run; empty: none
 
-  Q_INVOKABLE QString gradeName(int grade) const;  ///< "Rust begins"
-  Q_INVOKABLE QString gradeTest(int grade) const;  ///< "or coating under half"
   Q_INVOKABLE void chooseGrade(int grade);
   /// Every part of the post and the bay after it as last time. Pushed: the bay was firm too.
   Q_INVOKABLE void asLastTime(bool pushed);
@@ -165,6 +170,7 @@ class WalkModel : public QObject {
  private:
   [[nodiscard]] const kneerail::RunSheet& sheet() const { return *run_.sheet(); }
   [[nodiscard]] const kneerail::SheetPart* part() const;
+  [[nodiscard]] QString grade_test(int grade) const;
   [[nodiscard]] std::vector<int> parts_in_order(int post) const;
   [[nodiscard]] int next_part_place() const;
   [[nodiscard]] int part_to_look_at() const;

@@ -65,6 +65,8 @@ class Tokens : public QObject {
   Q_PROPERTY(qreal siteLineHeight READ site_line_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal tapeHeight READ tape_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal runLineHeight READ run_line_height NOTIFY sizesChanged)
+  Q_PROPERTY(qreal portraitPadHeight READ portrait_pad_height NOTIFY sizesChanged)
+  Q_PROPERTY(qreal portraitDeckMargin READ portrait_deck_margin NOTIFY sizesChanged)
   Q_PROPERTY(qreal footHeight READ foot_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal tubeTop READ tube_top NOTIFY sizesChanged)
   Q_PROPERTY(qreal tubeHeight READ tube_height NOTIFY sizesChanged)
@@ -109,6 +111,7 @@ class Tokens : public QObject {
   Q_PROPERTY(int labelText READ label_text NOTIFY sizesChanged)
   Q_PROPERTY(int keyText READ key_text NOTIFY sizesChanged)
   Q_PROPERTY(int gradeText READ grade_text NOTIFY sizesChanged)
+  Q_PROPERTY(int mainText READ main_text NOTIFY sizesChanged)
   Q_PROPERTY(int slotText READ slot_text NOTIFY sizesChanged)
   Q_PROPERTY(int digitText READ digit_text NOTIFY sizesChanged)
   Q_PROPERTY(int figureText READ figure_text NOTIFY sizesChanged)
@@ -204,6 +207,10 @@ class Tokens : public QObject {
   }  ///< portrait: site and signal under the rail
   [[nodiscard]] qreal tape_height() const { return drawn(38); }  ///< surveyor's tape
   [[nodiscard]] qreal run_line_height() const { return drawn(92); }
+  [[nodiscard]] qreal portrait_pad_height() const { return drawn(502); }
+  [[nodiscard]] qreal portrait_deck_margin() const {
+    return drawn(27);
+  }  ///< from a drawing's foot up to its deck, where there is little height
   [[nodiscard]] qreal foot_height() const {
     return drawn(86);
   }  ///< portrait: what was saved, under the pad
@@ -256,6 +263,7 @@ class Tokens : public QObject {
   [[nodiscard]] int label_text() const { return text(20); }   ///< two-line key, pad heading
   [[nodiscard]] int key_text() const { return text(22); }     ///< key label, heading
   [[nodiscard]] int grade_text() const { return text(26); }   ///< its number on a key
+  [[nodiscard]] int main_text() const { return text(24); }    ///< the one main act
   [[nodiscard]] int slot_text() const { return text(28); }    ///< reading in a slot
   [[nodiscard]] int digit_text() const { return text(34); }   ///< digit key
   [[nodiscard]] int figure_text() const { return text(42); }  ///< the one figure that counts

@@ -1,0 +1,40 @@
+#pragma once
+
+// Where the walker is, remembered by this device: run, post or part, and the pad. Written a moment
+// after each step, so that a machine that goes off comes back there. Not part of any record.
+
+#include <QObject>
+#include <QTimer>
+
+#include "mobile/models/store_link.h"
+#include "mobile/models/walk_model.h"
+
+class WalkPlace : public QObject {
+  Q_OBJECT
+
+ public:
+  /// Both outlive this.
+  WalkPlace(StoreLink& store, WalkModel& walk, QObject* parent = nullptr);
+
+  /// Opens the walk where it was left; where nothing is remembered, the register's first run by
+  /// name. False where there is no run to walk.
+  bool restore();
+  /// Writes the place now, if it is another one.
+  void keep();
+
+ private:
+  struct Place {
+    kneerail::Uuid run;
+    kneerail::Uuid at;  ///< part, else post
+    int pad = 0;
+    bool operator==(const Place&) const = default;
+  };
+
+  [[nodiscard]] Place now() const;
+  [[nodiscard]] Place remembered() const;
+
+  StoreLink& store_;
+  WalkModel& walk_;
+  QTimer rest_;
+  Place kept_;
+};

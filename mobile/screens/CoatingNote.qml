@@ -1,0 +1,121 @@
+// The note of a coating set: five slots with last visit's values, the strip, and what is under the probe.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Kneerail.Ui
+
+Note {
+    id: note
+
+    required property WalkModel walk
+    property bool choosesUnder: false
+    readonly property list<string> underNames: [qsTr("bright"), qsTr("dull"), qsTr("rust"), qsTr("paint")]
+    readonly property real room: width - Tokens.inset * 2
+    readonly property bool far: walk.coating.farWords !== ""
+
+    height: Math.max(Tokens.noteHeight, head.height + Tokens.slotHeight + words.height + Tokens.inset * 2 + Tokens.gap)
+    Accessible.name: walk.partTitle
+
+    NoteHead {
+        id: head
+
+        width: note.room
+        title: note.walk.coating.spotWords === "" ? note.walk.partTitle : qsTr("%1 · %2").arg(note.walk.partTitle).arg(note.walk.coating.spotWords)
+        aside: note.walk.coating.summary
+    }
+
+    Row {
+        id: slotRow
+
+        y: head.height + Tokens.gap / 2
+        spacing: Tokens.gap * 0.75
+
+        Repeater {
+            model: note.walk.coating
+
+            ReadingSlot {
+                required property int index
+
+                required text
+                required ghost
+                required current
+                required kept
+                required lookAgain
+                required notKept
+                objectName: "slot" + index
+                onClicked: note.walk.coating.chooseSlot(index)
+            }
+        }
+    }
+
+    LabelledStrip {
+        visible: !note.choosesUnder
+        x: slotRow.width + Tokens.gap
+        y: slotRow.y
+        width: under.x - x - Tokens.gap
+        height: Tokens.slotHeight
+        today: note.walk.coating.today
+        last: note.walk.coating.last
+        limit: note.walk.coating.limit
+        spoken: note.walk.coating.stripSpoken
+    }
+
+    OctagonKey {
+        id: under
+
+        objectName: "underProbe"
+        visible: !note.choosesUnder
+        x: note.room - width
+        y: slotRow.y
+        width: Tokens.digitKeyWidth * 0.72
+        height: Tokens.slotHeight
+        look: OctagonKey.Soft
+        text: note.underNames[note.walk.coating.underProbe - 1] ?? qsTr("not said")
+        textSize: Tokens.bodyText
+        secondLine: qsTr("under it")
+        secondTextSize: Tokens.captionText
+        spoken: qsTr("Under the probe: %1").arg(text)
+        onClicked: note.choosesUnder = true
+    }
+
+    Row {
+        id: underKeys
+
+        visible: note.choosesUnder
+        x: slotRow.width + Tokens.gap
+        y: slotRow.y
+        spacing: Tokens.gap
+
+        Repeater {
+            model: note.underNames
+
+            OctagonKey {
+                required property int index
+                required property string modelData
+
+                objectName: "under" + (index + 1)
+                width: (note.room - underKeys.x - underKeys.spacing * 3) / 4
+                height: Tokens.slotHeight
+                look: note.walk.coating.underProbe === index + 1 ? OctagonKey.Chosen : OctagonKey.Plain
+                text: modelData
+                textSize: Tokens.bodyText
+                onClicked: {
+                    note.walk.coating.underProbe = index + 1;
+                    note.choosesUnder = false;
+                }
+            }
+        }
+    }
+
+    InkText {
+        id: words
+
+        y: slotRow.y + Tokens.slotHeight + Tokens.smallGap
+        width: note.room
+        height: text === "" ? 0 : implicitHeight + Tokens.smallGap
+        text: note.far ? note.walk.coating.farWords : note.walk.coating.underProbeWords
+        bold: note.far
+        font.pixelSize: Tokens.smallText
+        wrapMode: Text.Wrap
+    }
+}

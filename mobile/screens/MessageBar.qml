@@ -1,0 +1,65 @@
+// What could not be done, in a sentence, until it is read: try again where that helps, or put it away.
+import QtQuick
+import Kneerail.Ui
+
+Item {
+    id: bar
+
+    property string text
+    property bool canTryAgain: false
+
+    signal tryAgain
+    signal putAway
+
+    visible: text !== ""
+    implicitHeight: Math.max(Tokens.inkBarHeight, words.height + Tokens.margin)
+    Accessible.role: Accessible.AlertMessage
+    Accessible.name: bar.text
+
+    Octagon {
+        anchors.fill: parent
+        fill: Tokens.ink
+        edge: Tokens.ink
+        edgeWidth: Tokens.keyEdge
+        cut: Tokens.keyCut
+    }
+
+    InkText {
+        id: words
+
+        anchors.left: parent.left
+        anchors.leftMargin: Tokens.margin
+        anchors.right: keys.left
+        anchors.rightMargin: Tokens.gap
+        anchors.verticalCenter: parent.verticalCenter
+        text: bar.text
+        color: Tokens.paper
+        bold: true
+        wrapMode: Text.Wrap
+    }
+
+    Row {
+        id: keys
+
+        anchors.right: parent.right
+        anchors.rightMargin: Tokens.gap
+        anchors.verticalCenter: parent.verticalCenter
+        spacing: Tokens.gap
+
+        OctagonKey {
+            objectName: "tryAgain"
+            visible: bar.canTryAgain
+            text: qsTr("Try again")
+            textSize: Tokens.labelText
+            onClicked: bar.tryAgain()
+        }
+
+        OctagonKey {
+            objectName: "putAway"
+            visible: !bar.canTryAgain
+            text: qsTr("Read")
+            textSize: Tokens.labelText
+            onClicked: bar.putAway()
+        }
+    }
+}

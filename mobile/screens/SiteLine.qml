@@ -1,0 +1,59 @@
+// Portrait: the line under the rail, what you are in and what is kept here.
+import QtQuick
+import Kneerail.Ui
+
+Rectangle {
+    id: line
+
+    property string where
+    property string kept
+
+    implicitHeight: Tokens.siteLineHeight
+    color: Tokens.sheet
+
+    InkText {
+        id: whereText
+
+        anchors.left: parent.left
+        anchors.leftMargin: Tokens.margin
+        anchors.right: keptText.left
+        anchors.rightMargin: Tokens.gap
+        anchors.verticalCenter: parent.verticalCenter
+        text: line.where
+        bold: true
+        elide: Text.ElideRight
+    }
+
+    InkText {
+        id: keptText
+
+        anchors.right: joint.left
+        anchors.rightMargin: Tokens.gap
+        anchors.verticalCenter: parent.verticalCenter
+        width: Math.min(implicitWidth, line.width / 2)
+        text: line.kept
+        color: Tokens.ink2
+        font.pixelSize: Tokens.cellText
+        elide: Text.ElideRight
+    }
+
+    KeySign {
+        id: joint
+
+        anchors.right: parent.right
+        anchors.rightMargin: Tokens.margin
+        anchors.verticalCenter: parent.verticalCenter
+        visible: line.kept !== ""
+        kind: KeySign.JointApart
+        ink: Tokens.ink
+        width: Tokens.signWidth
+        height: Tokens.signHeight
+    }
+
+    Rectangle {
+        anchors.bottom: parent.bottom
+        width: parent.width
+        height: Tokens.keyEdge
+        color: Tokens.edge
+    }
+}

@@ -1,0 +1,63 @@
+// Walk: the run to scale, the chosen part with its note, the run line, and the pad under the thumb.
+import QtQuick
+import Kneerail.Ui
+
+Room {
+    id: room
+
+    required property WalkModel walk
+    property bool skipping: false
+    property int skipTo: -1
+
+    function leaveSkip() {
+        room.skipping = false;
+        room.skipTo = -1;
+    }
+
+    whereLine: qsTr("%1 · %2").arg(walk.siteName).arg(walk.runName)
+    keptLine: qsTr("%1 %2").arg(walk.keptCaption).arg(walk.keptWords)
+    cells: WalkCells {
+        walk: room.walk
+        portrait: room.portrait
+    }
+
+    Keys.onPressed: event => event.accepted = keyboard.take(event.key, event.text, event.modifiers)
+
+    WalkKeyboard {
+        id: keyboard
+
+        walk: room.walk
+    }
+
+    WalkDrawing {
+        id: drawing
+
+        x: room.portrait || !Tokens.leftHanded ? 0 : pad.width
+        width: room.portrait ? room.width : room.width - pad.width
+        height: room.portrait ? room.height - pad.height : room.height
+        walk: room.walk
+        portrait: room.portrait
+        skipping: room.skipping
+        skipTo: room.skipTo
+        onStretchDragged: post => room.skipTo = post
+    }
+
+    WalkPad {
+        id: pad
+
+        x: room.portrait || Tokens.leftHanded ? 0 : room.width - width
+        y: room.portrait ? room.height - height : 0
+        width: room.portrait || room.width < Tokens.narrowWindow ? room.width : Tokens.padWidth
+        height: room.portrait ? Math.min(Tokens.portraitPadHeight, room.height / 2) : room.height
+        walk: room.walk
+        portrait: room.portrait
+        skipping: room.skipping
+        skipTo: room.skipTo
+        onSkipWanted: room.skipping = true
+        onSkipLeft: room.leaveSkip()
+        onSkipBecause: reason => {
+            room.walk.skip(reason, room.skipTo < 0 ? room.walk.run.post : room.skipTo);
+            room.leaveSkip();
+        }
+    }
+}

@@ -1,0 +1,142 @@
+// The middle of Walk: tape, elevation with the note and its leader, run line, and what could not be kept.
+import QtQuick
+import Kneerail.Ui
+
+Item {
+    id: drawing
+
+    required property WalkModel walk
+    property bool portrait: false
+    property bool skipping: false
+    property int skipTo: -1
+
+    signal stretchDragged(post: int)
+
+    Tape {
+        id: tape
+
+        view: view
+        width: parent.width
+        height: Tokens.tapeHeight
+    }
+
+    ElevationView {
+        id: view
+
+        objectName: "elevation"
+        anchors.top: tape.bottom
+        anchors.bottom: line.top
+        width: parent.width
+        picture: drawing.walk.run
+        thumbSide: Tokens.leftHanded ? Qt.LeftEdge : Qt.RightEdge
+        onPartTouched: part => drawing.walk.choosePart(part)
+        onPostTouched: post => drawing.walk.choosePost(post)
+        onBayTouched: bay => drawing.walk.chooseBay(bay)
+        onSwiped: step => drawing.walk.stepPost(step)
+
+        Binding {
+            target: view
+            property: "deckMargin"
+            value: Tokens.portraitDeckMargin
+            when: drawing.portrait
+        }
+    }
+
+    Leader {
+        visible: note.visible && view.hasChosen
+        from: Qt.point(note.x + note.width * 0.375, note.y + note.height)
+        to: Qt.point(view.x + view.chosenPoint.x, view.y + view.chosenPoint.y)
+        ink: Tokens.chalk
+        stroke: Tokens.noteStroke
+    }
+
+    Item {
+        id: note
+
+        readonly property bool coating: drawing.walk.pad === WalkModel.CoatingPad
+
+        visible: drawing.walk.pad !== WalkModel.PostPad && !drawing.skipping
+        x: Tokens.inset
+        y: tape.height + Tokens.gap
+        width: parent.width - Tokens.inset * 2
+        height: coating ? coatingNote.height : partNote.height
+
+        CoatingNote {
+            id: coatingNote
+
+            visible: note.coating
+            width: parent.width
+            walk: drawing.walk
+        }
+
+        PartNote {
+            id: partNote
+
+            visible: !note.coating
+            width: parent.width
+            walk: drawing.walk
+        }
+    }
+
+    Rectangle {
+        anchors.fill: line
+        color: Tokens.sheet
+
+        Rectangle {
+            width: parent.width
+            height: Tokens.keyEdge
+            color: Tokens.edge
+        }
+    }
+
+    RunLine {
+        id: line
+
+        objectName: "runLine"
+        anchors.bottom: parent.bottom
+        width: parent.width
+        picture: drawing.walk.run
+        view: view
+        stretchFrom: drawing.skipping ? drawing.walk.run.post : -1
+        stretchTo: drawing.skipping ? (drawing.skipTo < 0 ? drawing.walk.run.post : drawing.skipTo) : -1
+        onDraggedTo: post => {
+            if (drawing.skipping)
+                drawing.stretchDragged(post);
+        }
+        onPostTouched: post => {
+            if (!drawing.skipping)
+                drawing.walk.choosePost(post);
+        }
+    }
+
+    MessageBar {
+        anchors.bottom: line.top
+        anchors.bottomMargin: Tokens.gap
+        x: Tokens.inset
+        width: parent.width - Tokens.inset * 2
+        text: drawing.walk.message
+        canTryAgain: drawing.walk.notKept
+        onTryAgain: drawing.walk.tryAgain()
+        onPutAway: drawing.walk.dismissMessage()
+    }
+
+    InkBar {
+        id: takenBack
+
+        anchors.bottom: line.top
+        anchors.bottomMargin: Tokens.gap
+        x: Tokens.inset
+        width: Math.min(parent.width - Tokens.inset * 2, Tokens.padWidth)
+        act: qsTr("Redo")
+        onUndone: drawing.walk.redo()
+    }
+
+    Connections {
+        target: drawing.walk
+
+        function onFelt(what: string) {
+            if (what === "undone")
+                takenBack.show(qsTr("%1 taken back").arg(drawing.walk.redoWords), qsTr("both stay in the log"));
+        }
+    }
+}

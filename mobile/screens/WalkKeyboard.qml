@@ -1,0 +1,84 @@
+// The keys of Walk: arrows from part to part, Page Up and Down, the pads by letter, grades and digits, Space as last time.
+import QtQuick
+import Kneerail.Ui
+
+QtObject {
+    id: keyboard
+
+    required property WalkModel walk
+    readonly property bool types: walk.pad === WalkModel.CoatingPad
+    readonly property bool grades: walk.pad === WalkModel.GradePad
+
+    function take(key: int, text: string, modifiers: int): bool {
+        if (modifiers & Qt.ControlModifier)
+            return keyboard.takeBack(key, modifiers);
+        if (key >= Qt.Key_0 && key <= Qt.Key_9)
+            return keyboard.number(key - Qt.Key_0);
+        return keyboard.step(key) || keyboard.act(key);
+    }
+
+    function takeBack(key: int, modifiers: int): bool {
+        if (key !== Qt.Key_Z)
+            return false;
+        if (modifiers & Qt.ShiftModifier)
+            keyboard.walk.redo();
+        else
+            keyboard.walk.undo();
+        return true;
+    }
+
+    function number(digit: int): bool {
+        if (keyboard.types)
+            keyboard.walk.coating.digit(digit);
+        else if (keyboard.grades && digit >= 1 && digit <= 5)
+            keyboard.walk.chooseGrade(digit);
+        else
+            return false;
+        return true;
+    }
+
+    function step(key: int): bool {
+        switch (key) {
+        case Qt.Key_Right:
+        case Qt.Key_Down:
+            keyboard.walk.stepPart(1);
+            return true;
+        case Qt.Key_Left:
+        case Qt.Key_Up:
+            keyboard.walk.stepPart(-1);
+            return true;
+        case Qt.Key_PageDown:
+            keyboard.walk.stepPost(1);
+            return true;
+        case Qt.Key_PageUp:
+            keyboard.walk.stepPost(-1);
+            return true;
+        }
+        return false;
+    }
+
+    function act(key: int): bool {
+        switch (key) {
+        case Qt.Key_G:
+            keyboard.walk.pad = WalkModel.GradePad;
+            return true;
+        case Qt.Key_C:
+            keyboard.walk.pad = WalkModel.CoatingPad;
+            return true;
+        case Qt.Key_T:
+            keyboard.walk.pad = WalkModel.TorquePad;
+            return true;
+        case Qt.Key_Backspace:
+            keyboard.walk.coating.backspace();
+            return true;
+        case Qt.Key_Return:
+        case Qt.Key_Enter:
+            keyboard.walk.coating.nextSlot();
+            return true;
+        case Qt.Key_Space:
+            keyboard.walk.asLastTime(true);
+            return true;
+        }
+        return false;
+    }
+}

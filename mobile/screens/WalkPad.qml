@@ -1,0 +1,118 @@
+// The pad of Walk under the thumb: what the chosen post or part is asked, and the acts at its foot.
+import QtQuick
+import Kneerail.Ui
+
+Rectangle {
+    id: pad
+
+    required property WalkModel walk
+    property bool portrait: false
+    property bool skipping: false
+    property int skipTo: -1
+    readonly property bool nextIsScrew: walk.pad === WalkModel.TorquePad && walk.torque.nextScrewWords !== ""
+    readonly property bool leftHanded: Tokens.leftHanded
+    readonly property bool atPost: walk.pad === WalkModel.PostPad
+    readonly property real side: portrait ? Tokens.margin : Tokens.margin
+    readonly property real inner: width - side * 2
+    readonly property real keysWidth: portrait ? Math.min(Tokens.padWidth - Tokens.margin * 2, inner / 2) : inner
+    readonly property real besideWidth: portrait ? inner - keysWidth - Tokens.margin : inner
+    readonly property real keysX: portrait && !leftHanded ? width - side - keysWidth : side
+    readonly property real besideX: portrait && leftHanded ? width - side - besideWidth : side
+    readonly property real topSpace: Tokens.inset
+
+    signal skipWanted
+    signal skipLeft
+    signal skipBecause(reason: int)
+
+    color: Tokens.shade
+
+    PostKeys {
+        visible: pad.atPost && !pad.skipping
+        x: pad.side
+        y: pad.topSpace
+        width: pad.inner
+        height: pad.height - pad.topSpace * 2
+        wide: pad.portrait
+        post: qsTr("Post %1").arg(pad.walk.postLabel)
+        about: pad.walk.postAbout
+        asLastTime: pad.walk.asLastTimeOffered
+        pushedMeans: pad.walk.pushedMeans
+        lookAgain: pad.walk.whyNotAsLastTime
+        before: pad.walk.backPostLabel === "" ? "" : qsTr("Post %1").arg(pad.walk.backPostLabel)
+        after: pad.walk.nextPostLabel === "" ? "" : qsTr("Post %1").arg(pad.walk.nextPostLabel)
+        undoes: pad.walk.undoWords
+        coating: pad.walk.coatingOffered
+        torque: pad.walk.torqueOffered
+        onPushed: pad.walk.asLastTime(true)
+        onLooked: pad.walk.asLastTime(false)
+        onLookedAgain: pad.walk.lookAgain()
+        onPadChosen: which => pad.walk.pad = which
+        onBackward: pad.walk.stepPost(-1)
+        onForward: pad.walk.stepPost(1)
+        onSkip: pad.skipWanted()
+        onUndo: pad.walk.undo()
+    }
+
+    SkipKeys {
+        visible: pad.skipping
+        x: pad.side
+        y: pad.topSpace
+        width: pad.inner
+        height: pad.height - pad.topSpace * 2
+        wide: pad.portrait
+        stretch: pad.skipTo < 0 ? qsTr("Post %1").arg(pad.walk.postLabel) : qsTr("Posts %1 to %2").arg(pad.walk.postLabel).arg(pad.walk.postLabelAt(pad.skipTo))
+        onLeave: pad.skipLeft()
+        onBecause: reason => pad.skipBecause(reason)
+    }
+
+    PadChoices {
+        id: choices
+
+        visible: !pad.atPost && !pad.skipping
+        x: pad.besideX
+        y: pad.topSpace
+        width: pad.besideWidth
+        height: pad.portrait ? Tokens.mainActHeight : Tokens.padChoiceHeight
+        textSize: pad.portrait ? Tokens.bodyText : Tokens.smallText
+        pad: pad.walk.pad
+        grade: pad.walk.gradeNow
+        coating: pad.walk.coatingOffered
+        torque: pad.walk.torqueOffered
+        onChosen: which => pad.walk.pad = which
+    }
+
+    PartKeys {
+        visible: !pad.atPost && !pad.skipping
+        walk: pad.walk
+        x: pad.keysX
+        y: pad.portrait ? pad.topSpace : choices.y + choices.height + Tokens.inset
+        width: pad.keysWidth
+        height: (pad.portrait ? pad.height - pad.topSpace : acts.y - Tokens.inset) - y
+    }
+
+    ActKeys {
+        id: acts
+
+        visible: !pad.atPost && !pad.skipping
+        x: pad.besideX
+        y: pad.portrait ? choices.y + choices.height + Tokens.gap : pad.height - Tokens.mainActHeight - Tokens.margin
+        width: pad.besideWidth
+        height: pad.portrait ? pad.height - pad.topSpace - y : Tokens.mainActHeight
+        stacked: pad.portrait
+        undoes: pad.walk.undoWords
+        main: pad.nextIsScrew ? qsTr("Next screw") : qsTr("Next part")
+        mainMeans: pad.nextIsScrew ? pad.walk.torque.nextScrewWords : pad.walk.nextWords
+        after: pad.walk.nextPostLabel === "" ? "" : qsTr("Post %1").arg(pad.walk.nextPostLabel)
+        onUndo: pad.walk.undo()
+        onAct: pad.nextIsScrew ? pad.walk.torque.nextScrew() : pad.walk.nextPart()
+        onForward: pad.walk.stepPost(1)
+    }
+
+    Rectangle {
+        visible: !pad.portrait
+        x: pad.leftHanded ? parent.width - width : 0
+        width: Tokens.keyEdge
+        height: parent.height
+        color: Tokens.edge
+    }
+}

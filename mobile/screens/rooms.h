@@ -1,0 +1,39 @@
+#pragma once
+
+// What the window is made of: the link to the register and one model for each room. The screens are
+// shown by an engine and go before this.
+
+#include <memory>
+
+#include "core/base/world.h"
+#include "mobile/models/store_link.h"
+#include "mobile/models/walk_model.h"
+#include "mobile/models/walk_place.h"
+
+class QQmlApplicationEngine;
+
+namespace kneerail {
+
+class Rooms {
+ public:
+  /// A clock or random source that is not given is the machine's. Errors: those of StoreLink::open.
+  static Result<std::unique_ptr<Rooms>> open(const Register::Options& options);
+  ~Rooms();
+
+  /// Makes the window. It stands where the walker was.
+  void show(QQmlApplicationEngine& engine);
+
+  [[nodiscard]] StoreLink& store() { return *store_; }
+  [[nodiscard]] WalkModel& walk() { return *walk_; }
+
+ private:
+  Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store);
+
+  std::unique_ptr<Clock> own_clock_;
+  std::unique_ptr<Random> own_random_;
+  std::unique_ptr<StoreLink> store_;
+  std::unique_ptr<WalkModel> walk_;
+  std::unique_ptr<WalkPlace> place_;
+};
+
+}  // namespace kneerail

@@ -356,6 +356,7 @@ CREATE TABLE hold (
   standing INTEGER NOT NULL, ended_by BLOB, rest BLOB, PRIMARY KEY (record)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX hold_by_subject ON hold (subject);
+CREATE INDEX hold_by_feed ON hold (feed);
 
 -- current: the one agreement that counts for its site.
 CREATE TABLE next_visit (
@@ -373,3 +374,24 @@ CREATE TABLE report (
   day INTEGER, signed_copy BLOB, rest BLOB, PRIMARY KEY (record)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX report_by_subject ON report (subject);
+
+-- Objects are bytes kept beside the records under their SHA-256. One record that names one; kind, feed
+-- and subject are the record's. Only ever added to.
+CREATE TABLE object_use (
+  sha BLOB NOT NULL, record BLOB NOT NULL, kind INTEGER NOT NULL, feed BLOB NOT NULL,
+  subject BLOB NOT NULL, size_bytes INTEGER, PRIMARY KEY (sha, record)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX object_use_by_kind ON object_use (kind);
+
+-- kind: of the use with the smallest record id; NULL while only an erasure names it. erased_by with
+-- kept_by NULL: out of sight, and its bytes go at erase_on_ms. With kept_by: the last erasure is
+-- without effect, because that hold stood when the wait was over.
+CREATE TABLE object_state (
+  sha BLOB NOT NULL, kind INTEGER, size_bytes INTEGER, erased_by BLOB, erase_on_ms INTEGER,
+  kept_by BLOB, PRIMARY KEY (sha)
+) STRICT, WITHOUT ROWID;
+
+-- People who have written in a feed.
+CREATE TABLE feed_writer (
+  person BLOB NOT NULL, feed BLOB NOT NULL, PRIMARY KEY (person, feed)
+) STRICT, WITHOUT ROWID;

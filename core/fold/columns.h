@@ -6,6 +6,7 @@
 // a row: the same first columns, then the body's fields, then what other records say about it. The
 // rest are derived: entity, field_edit, latest, life, disagreement and their like.
 
+#include "core/fold/object_columns.h"
 #include "core/fold/visit_columns.h"
 
 namespace kneerail::fold {
@@ -50,6 +51,9 @@ enum TableNumber : int {
   table_hold,
   table_next_visit,
   table_report,
+  table_object_use,
+  table_object_state,
+  table_feed_writer,
   table_count
 };
 

@@ -152,11 +152,21 @@ bool replaces(const PlacedRecord& kept, const PlacedRecord& told) {
 void Folding::add(const PlacedRecord& placed) {
   if (!makes_rows(placed.record.kind)) return;
   ensure_clock(*this, placed);
+  note_writer(placed);
   if (is_reading(placed.record.kind)) {
     add_reading(*this, placed);
   } else {
     add_fact(placed);
   }
+}
+
+void Folding::note_writer(const PlacedRecord& placed) {
+  const std::pair writer(placed.record.who, placed.feed);
+  if (writer.first.is_zero() || writer == last_writer_) return;
+  last_writer_ = writer;
+  if (row(table_feed_writer, {writer.first, writer.second})) return;
+  store_.put(table_feed_writer, Row{writer.first, writer.second});
+  ask_erased_objects(*this);
 }
 
 void Folding::add_fact(const PlacedRecord& placed) {
@@ -201,10 +211,10 @@ void Folding::derive(const Job& job) {
   using Derive = void (*)(Folding&, const Job&);
   // In the order of Stage.
   constexpr Derive by_stage[] = {
-      derive_segments,   derive_visit_group, derive_change,  derive_entity,      derive_retirement,
-      derive_seen_after, derive_twice,       derive_tag,     derive_life,        derive_latest,
-      derive_visit_part, derive_stock,       derive_plain,   derive_next_visits, derive_strike,
-      derive_closure,    derive_gap,         derive_finding, derive_coverage};
+      derive_segments,   derive_visit_group, derive_change, derive_entity,      derive_retirement,
+      derive_seen_after, derive_twice,       derive_tag,    derive_life,        derive_latest,
+      derive_visit_part, derive_stock,       derive_plain,  derive_next_visits, derive_object,
+      derive_strike,     derive_closure,     derive_gap,    derive_finding,     derive_coverage};
   static_assert(std::size(by_stage) == static_cast<std::size_t>(Stage::coverage) + 1);
   by_stage[static_cast<std::size_t>(job.stage)](*this, job);
 }

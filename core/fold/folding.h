@@ -33,6 +33,7 @@ enum class Stage {
   stock,        ///< a depot, b component type
   plain,        ///< a record
   next_visits,  ///< a site
+  object,       ///< text SHA-256
   strike,       ///< a strike
   closure,      ///< a closure
   gap,          ///< a strike
@@ -65,6 +66,8 @@ inline constexpr int reading_by_subject = 0;
 inline constexpr int reading_by_visit = 1;
 inline constexpr int field_edit_by_entity = 0;
 inline constexpr int coverage_by_post = 0;
+inline constexpr int hold_by_feed = 1;
+inline constexpr int object_use_by_kind = 0;
 
 /// What a visit has something of.
 struct Seen {
@@ -123,6 +126,7 @@ class Folding {
  private:
   void derive(const Job& job);
   void add_fact(const PlacedRecord& placed);
+  void note_writer(const PlacedRecord& placed);
 
   /// The last answer about tables that every record of a visit asks the same of.
   struct Recent {
@@ -135,6 +139,7 @@ class Folding {
   std::optional<Recent> recent_segment_;
   std::optional<Recent> recent_use_;
   std::optional<Recent> recent_part_;
+  std::pair<Uuid, Uuid> last_writer_;  ///< person and feed, known to be noted
   TableStore& store_;
   Touched* touched_;
   std::set<Job> jobs_;
@@ -229,6 +234,12 @@ void ask_coverage_rows(Folding& folding, const Uuid& entity);
 void ask_coverage_of_visit(Folding& folding, const Uuid& visit);
 /// The components that stand in a post or a bay.
 std::vector<Row> parts_at(Folding& folding, const Uuid& post_or_bay);
+// object_rules
+/// Writes which objects a record names, and asks for their states.
+void note_objects(Folding& folding, const PlacedRecord& placed);
+/// Asks for every object that an erasure names: what keeps objects is another now.
+void ask_erased_objects(Folding& folding);
+void derive_object(Folding& folding, const Job& job);
 // other_rules
 void derive_plain(Folding& folding, const Job& job);
 void derive_stock(Folding& folding, const Job& job);

@@ -26,7 +26,8 @@ struct World {
   std::map<std::pair<Uuid, int>, Uuid> edit_shown;  ///< entity and field to the record shown
   std::map<Uuid, std::int64_t> strike_state;
   std::map<Uuid, Uuid> strike_opened_by;
-  std::set<Uuid> barriers;  ///< runs and bays with a closure that holds people
+  std::set<std::pair<Uuid, Uuid>> writers;  ///< people and the feeds they have written in
+  std::set<Uuid> barriers;                  ///< runs and bays with a closure that holds people
 
   explicit World(TableStore& rows) : store(rows) {}
 
@@ -79,5 +80,7 @@ void put_gaps(World& world);
 void put_findings(World& world);
 void put_plain(World& world);
 void put_stock(World& world);
+void put_writers(World& world, std::span<const PlacedRecord> arrived);
+void put_objects(World& world);
 
 }  // namespace kneerail::fold::naive

@@ -117,6 +117,8 @@ void add_all_naively(std::span<const PlacedRecord> placed, TableStore& store) {
   naive::put_findings(world);
   naive::put_plain(world);
   naive::put_stock(world);
+  naive::put_writers(world, placed);
+  naive::put_objects(world);
 }
 
 }  // namespace kneerail::fold

@@ -110,8 +110,12 @@ void refresh_office_kind(Folding& folding, const PlacedRecord& placed) {
         folding.ask({.stage = Stage::plain, .a = given});
       }
       break;
+    case kind::hold:
+      ask_erased_objects(folding);
+      break;
     case kind::hold_ended:
       ask_subject(folding, Stage::plain, record);
+      ask_erased_objects(folding);
       break;
     case kind::clock:
       folding.ask({.stage = Stage::segments, .a = placed.device, .b = placed.feed});
@@ -144,6 +148,7 @@ void refresh(Folding& folding, const PlacedRecord& placed) {
   refresh_finding_kind(folding, placed);
   refresh_work_kind(folding, placed);
   refresh_office_kind(folding, placed);
+  note_objects(folding, placed);
 }
 
 void resettle(Folding& folding, const Uuid& subject) {

@@ -62,6 +62,7 @@ inline constexpr int correction = 70;
 inline constexpr int voided = 71;
 inline constexpr int settled = 72;
 inline constexpr int clock = 80;
+inline constexpr int object_erased = 85;
 inline constexpr int hold = 86;
 inline constexpr int hold_ended = 87;
 inline constexpr int must_understand_min = 500;

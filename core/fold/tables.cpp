@@ -4,7 +4,7 @@
 
 namespace kneerail::fold {
 
-const int fold_version = 2;
+const int fold_version = 3;
 
 namespace {
 
@@ -83,9 +83,20 @@ std::vector<Table> work_tables() {
       plain_table("person_role", "person_role_by_subject", person_role_columns),
       plain_table("competence", "competence_by_subject", competence_columns),
       plain_table("read_by", "read_by_by_subject", read_by_columns),
-      plain_table("hold", "hold_by_subject", hold_columns),
+      table("hold", 1, hold_columns,
+            {{"hold_by_subject", {at(hold_columns, "subject")}},
+             {"hold_by_feed", {at(hold_columns, "feed")}}}),
       plain_table("next_visit", "next_visit_by_subject", next_visit_columns),
       plain_table("report", "report_by_subject", report_columns),
+  };
+}
+
+std::vector<Table> object_tables() {
+  return {
+      table("object_use", 2, object_use_columns,
+            {{"object_use_by_kind", {at(object_use_columns, "kind")}}}),
+      table("object_state", 1, object_state_columns),
+      table("feed_writer", 2, feed_writer_columns),
   };
 }
 
@@ -93,6 +104,7 @@ std::vector<Table> all_tables() {
   std::vector<Table> all = register_tables();
   for (Table& one : visit_tables()) all.push_back(std::move(one));
   for (Table& one : work_tables()) all.push_back(std::move(one));
+  for (Table& one : object_tables()) all.push_back(std::move(one));
   check(all.size() == table_count, "every folded table has its number");
   return all;
 }

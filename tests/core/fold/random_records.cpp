@@ -22,15 +22,17 @@ const Uuid person_subject = id(80);
 const std::array people{id(80), id(81)};
 const std::array visits{id(100), id(101), id(102)};
 const Uuid feed = id(1);
+const Uuid other_feed = id(2);
+const std::array objects{cbor::Bytes(32, 1), cbor::Bytes(32, 2)};
 
 class Generator {
  public:
   /// One family of kinds comes more often than the others, so that its rules meet.
-  explicit Generator(SplitMix64& random) : random_(random), theme_(random.between(0, 8)) {}
+  explicit Generator(SplitMix64& random) : random_(random), theme_(random.between(0, 9)) {}
 
   PlacedRecord next() {
     if (chance(20)) return create();
-    const std::int64_t family = chance(50) ? theme_ : roll(0, 8);
+    const std::int64_t family = chance(50) ? theme_ : roll(0, 9);
     switch (family) {
       case 0:
         return set();
@@ -48,6 +50,8 @@ class Generator {
         return other_kind();
       case 7:
         return clock_kind();
+      case 8:
+        return object_kind();
       default:
         return change_kind();
     }
@@ -122,6 +126,7 @@ class Generator {
   PlacedRecord change_kind();
   PlacedRecord other_kind();
   PlacedRecord clock_kind();
+  PlacedRecord object_kind();
   cbor::Value field_value(std::int64_t field);
 
   SplitMix64& random_;
@@ -336,7 +341,8 @@ PlacedRecord Generator::change_kind() {
                     kind::closed,     kind::strike_step,   kind::strike_opened, kind::hand_load,
                     kind::told,       kind::hazard_raised, kind::finding_ended, kind::settled,
                     kind::correction, kind::opened,        kind::same_visit,    kind::same_work,
-                    kind::next_visit, kind::closure_look,  kind::stock_moved,   kind::marks_set});
+                    kind::next_visit, kind::closure_look,  kind::stock_moved,   kind::marks_set,
+                    kind::hold_ended, kind::object_erased, kind::hold,          kind::photograph});
   target_ = target;
   switch (roll(0, 4)) {
     case 0:
@@ -383,7 +389,7 @@ PlacedRecord Generator::other_kind() {
       return placed(kind::hold_ended, made({kind::hold}), {{1, "settled"}});
     case 7:
       if (made_[kind::photograph].empty()) {
-        cbor::Map body{{2, cbor::Bytes{1, 2}}, {9, "a"}};
+        cbor::Map body{{2, one_of(objects)}, {3, roll(1, 9)}, {7, cbor::Bytes{1, 2}}, {9, "a"}};
         if (chance(50)) body.set(1, one_of(visits));
         return placed(kind::photograph, chance(50) ? run : bay, body);
       }
@@ -405,6 +411,36 @@ PlacedRecord Generator::clock_kind() {
   if (chance(50)) body.set(6, morning + roll(0, 20) * hour);
   if (chance(50)) body.set(7, roll(10, 500));
   return placed(kind::clock, id(900), body);
+}
+
+/// Objects, what erases them and what keeps them, in either feed and weeks apart.
+PlacedRecord Generator::object_kind() {
+  PlacedRecord one;
+  switch (roll(0, 6)) {
+    case 0:
+      one = placed(kind::photograph, chance(50) ? run : bay,
+                   {{2, one_of(objects)}, {3, roll(1, 9)}, {7, one_of(objects)}, {8, roll(1, 9)}});
+      break;
+    case 1:
+      one = placed(kind::set, one_of(people),
+                   {{1, cbor::Array{cbor::Array{1, one_of(objects), cbor::Array{}}}}});
+      break;
+    case 2:
+      one = placed(kind::hold, site, {{1, roll(1, 4)}});
+      break;
+    case 3:
+      one = placed(kind::hold_ended, made({kind::hold}), {{1, "settled"}});
+      break;
+    case 4:
+      one = placed(kind::correction, made({kind::photograph}),
+                   {{1, cbor::Map{{2, one_of(objects)}}}, {3, cbor::Array{}}});
+      break;
+    default:
+      one = placed(kind::object_erased, site, {{1, one_of(objects)}, {2, roll(1, 3)}});
+  }
+  if (chance(40)) one.feed = other_feed;
+  if (one.stamp) one.stamp->recv += roll(0, 2) * 14 * 24 * hour;
+  return one;
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include "mobile/commands/forecast_output.h"
 #include "mobile/commands/open_register.h"
 #include "schema/machine.h"
+#include "schema/store/organisation_days.h"
 #include "schema/store/portfolio_store.h"
 
 namespace kneerail::commands {
@@ -79,8 +80,10 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   if (!places) return report(places.error(), console);
   const auto site = site_of(options.site, *places);
   if (!site) return report(site.error(), console);
+  const auto days = organisation_days(tables);
+  if (!days) return report(days.error(), console);
   const Date as_of =
-      options.as_of.empty() ? utc_day(MachineClock().now()) : *date_from_text(options.as_of);
+      options.as_of.empty() ? days->zone.day(MachineClock().now()) : *date_from_text(options.as_of);
   const auto portfolio = read_portfolio(tables, as_of);
   if (!portfolio) return report(portfolio.error(), console);
   if (console.err_is_terminal) console.err << "Reckoning ..." << std::flush;

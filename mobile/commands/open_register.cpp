@@ -2,6 +2,8 @@
 
 #include <CLI/CLI.hpp>
 
+#include "schema/store/organisation_days.h"
+
 namespace kneerail::commands {
 
 void add_data_option(CLI::App& command, std::string& folder) {
@@ -19,6 +21,9 @@ Result<std::unique_ptr<Register>> open_register(const Register::Options& options
     return error;
   }
   for (const std::string& note : (*opened)->opening().notes) console.err << note << "\n";
+  if (const auto days = organisation_days((*opened)->tables()); days && !days->trouble.empty()) {
+    console.err << days->trouble << "\n";
+  }
   return opened;
 }
 

@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "schema/store/organisation_days.h"
+
 using kneerail::Fault;
 using kneerail::Reckoning;
 using kneerail::Register;
@@ -34,11 +36,13 @@ Result<Register*> ForecastWorker::reader() {
 void ForecastWorker::reckon() {
   ++asked_;
   emit busyChanged();
-  QMetaObject::invokeMethod(there_, [this, today = kneerail::utc_day(clock_.now())] {
+  QMetaObject::invokeMethod(there_, [this, now = clock_.now()] {
     const auto made = [&]() -> Result<Known> {
       auto opened = reader();
       if (!opened) return kneerail::fail(opened.error());
-      auto found = kneerail::reckon((*opened)->tables(), today);
+      auto days = kneerail::organisation_days((*opened)->tables());
+      if (!days) return kneerail::fail(days.error());
+      auto found = kneerail::reckon((*opened)->tables(), days->zone.day(now));
       if (!found) return kneerail::fail(found.error());
       return Known(std::make_shared<const Reckoning>(std::move(*found)));
     }();

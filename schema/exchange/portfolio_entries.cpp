@@ -189,8 +189,12 @@ std::string type_reference(const ComponentRow& row) {
   return type_reference(type_values(row));
 }
 
-PortfolioEntries::PortfolioEntries(const CheckedPortfolio& portfolio, Uuid organisation)
-    : portfolio_(portfolio), organisation_(organisation), layout_(lay_out(portfolio)) {
+PortfolioEntries::PortfolioEntries(const CheckedPortfolio& portfolio, Uuid organisation,
+                                   TimeZone zone)
+    : portfolio_(portfolio),
+      organisation_(organisation),
+      zone_(std::move(zone)),
+      layout_(lay_out(portfolio)) {
   for (std::size_t i = 0; i < portfolio.zones.size(); ++i) zone_places_[portfolio.zones[i].id] = i;
   for (const auto& row : portfolio.components)
     component_ids_.push_back(id_of_reference("component", row.id));

@@ -13,6 +13,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "core/base/time_zone.h"
 #include "schema/exchange/checked_portfolio.h"
 #include "schema/exchange/portfolio_layout.h"
 #include "schema/store/register.h"
@@ -25,8 +26,8 @@ std::string type_reference(const ComponentRow& row);
 
 class PortfolioEntries {
  public:
-  /// The portfolio outlives this.
-  PortfolioEntries(const CheckedPortfolio& portfolio, Uuid organisation);
+  /// The portfolio outlives this. `zone`: which day a reading with a time of its own is of.
+  PortfolioEntries(const CheckedPortfolio& portfolio, Uuid organisation, TimeZone zone);
 
   /// The organisation itself, for a register that has none.
   static Entry organisation(const Uuid& id, std::string_view name);
@@ -72,6 +73,7 @@ class PortfolioEntries {
 
   const CheckedPortfolio& portfolio_;
   Uuid organisation_;
+  TimeZone zone_;
   Layout layout_;
   std::unordered_map<std::string, std::size_t> zone_places_;
   std::vector<Uuid> component_ids_;

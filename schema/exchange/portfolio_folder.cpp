@@ -66,8 +66,8 @@ double unit_of(forecast::Quantity quantity) {
 
 class FolderReader {
  public:
-  FolderReader(CheckedPortfolio& from, FolderPortfolio& into)
-      : from_(from), into_(into.portfolio) {}
+  FolderReader(CheckedPortfolio& from, FolderPortfolio& into, const TimeZone& zone)
+      : from_(from), into_(into.portfolio), zone_(zone) {}
 
   Result<> run();
 
@@ -81,6 +81,7 @@ class FolderReader {
 
   CheckedPortfolio& from_;
   forecast::Portfolio& into_;
+  const TimeZone& zone_;
   std::vector<std::int32_t> visit_places_;  ///< -1: after the day asked
 };
 
@@ -129,7 +130,7 @@ void FolderReader::add_reading(const StagedReading& staged, std::int32_t visit) 
   const ReadingRow& row = staged.row;
   const forecast::Part& part = into_.parts[static_cast<std::size_t>(staged.component)];
   const Date visit_day = into_.visits[static_cast<std::size_t>(visit)].day;
-  const Date day = row.seen_at ? utc_day(*row.seen_at) : visit_day;
+  const Date day = row.seen_at ? zone_.day_of_entry(*row.seen_at) : visit_day;
   if (day > into_.as_of) return;
   if (const auto reason = reason_to_leave_out(part, row.quantity); !reason.empty()) {
     into_.left_out.push_back({row.id, part.id, std::string(reason)});
@@ -189,14 +190,15 @@ Date last_day(const CheckedPortfolio& portfolio) {
 
 Result<FolderPortfolio> read_portfolio_folder(const std::filesystem::path& folder,
                                               std::optional<Date> as_of,
-                                              const forecast::Settings& settings) {
+                                              const forecast::Settings& settings,
+                                              const TimeZone& zone) {
   auto checked = check_portfolio(folder, {});
   if (!checked) return fail(checked.error());
   CheckedPortfolio& from = **checked;
   FolderPortfolio made;
   made.portfolio.settings = settings;
   made.portfolio.as_of = as_of ? *as_of : from.as_of.value_or(last_day(from));
-  if (auto read = FolderReader(from, made).run(); !read) return fail(read.error());
+  if (auto read = FolderReader(from, made, zone).run(); !read) return fail(read.error());
   made.bad = std::move(from.bad);
   made.files.assign(from.files.begin(), from.files.end());
   made.notes = std::move(from.notes);

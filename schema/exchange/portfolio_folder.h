@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "core/base/result.h"
+#include "core/base/time_zone.h"
 #include "core/forecast/portfolio.h"
 #include "schema/exchange/bad_rows.h"
 #include "schema/exchange/checked_portfolio.h"
@@ -20,10 +21,12 @@ struct FolderPortfolio {
 };
 
 /// Coatings that were kept out as millimetres typed as micrometres are in `left_out` with the
-/// reason unit_mm. `as_of` empty: the file's own day, else that of the last visit.
+/// reason unit_mm. `as_of` empty: the file's own day, else that of the last visit. A folder names
+/// no time zone: `zone` says which day a reading with a time of its own is of.
 /// Errors: not_found, invalid_input (a header that cannot be used), io.
 Result<FolderPortfolio> read_portfolio_folder(const std::filesystem::path& folder,
                                               std::optional<Date> as_of = {},
-                                              const forecast::Settings& settings = {});
+                                              const forecast::Settings& settings = {},
+                                              const TimeZone& zone = {});
 
 }  // namespace kneerail::exchange

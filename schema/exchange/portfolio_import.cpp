@@ -7,6 +7,7 @@
 
 #include "schema/exchange/import_ids.h"
 #include "schema/exchange/portfolio_entries.h"
+#include "schema/store/organisation_days.h"
 
 namespace kneerail::exchange {
 namespace {
@@ -169,7 +170,9 @@ Result<> Writer::run() {
                     PortfolioEntries::organisation(organisation, options_.organisation_name));
     if (!made) return made;
   }
-  const PortfolioEntries entries(portfolio_, organisation);
+  auto days = organisation_days(register_.tables());
+  if (!days) return fail(days.error());
+  const PortfolioEntries entries(portfolio_, organisation, std::move(days->zone));
   if (auto ok = put_register(entries); !ok) return ok;
   if (auto ok = put_visits(entries); !ok) return ok;
   return flush();

@@ -257,7 +257,7 @@ Entry PortfolioEntries::of_reading(const StagedReading& first, Body body) const 
   const auto place = static_cast<std::size_t>(first.visit);
   const Instant at = first.row.seen_at.value_or(noon_utc(portfolio_.visits[place].day));
   body.visit = visit_id(place);
-  body.note.life = life_on(first.component, utc_day(at));
+  body.note.life = life_on(first.component, zone_.day_of_entry(at));
   body.note.provenance = seen(at);
   Entry entry = of_visit(place, component_ids_[static_cast<std::size_t>(first.component)], body);
   entry.id = reading_id(first);

@@ -81,6 +81,9 @@ PortfolioTables::PortfolioTables(Database& tables, PortfolioQuestion question)
 Result<std::unique_ptr<PortfolioTables>> PortfolioTables::open(Database& tables,
                                                                PortfolioQuestion question) {
   std::unique_ptr<PortfolioTables> made(new PortfolioTables(tables, std::move(question)));
+  auto days = organisation_days(tables);
+  if (!days) return fail(days.error());
+  made->zone_ = std::move(days->zone);
   if (auto ok = made->load_things_of_parts(); !ok) return fail(ok.error());
   if (auto ok = made->load_parts(); !ok) return fail(ok.error());
   if (auto ok = made->load_visits(); !ok) return fail(ok.error());

@@ -5,8 +5,9 @@
 // need not be held. The forecast's input and the export of a portfolio folder are both made from
 // this.
 //
-// The day of a reading is that of its corrected time in UTC; a time of exactly noon UTC stands for
-// a day of which no hour is known.
+// The day of a reading is that of its corrected time in the organisation's time zone; a time of
+// exactly noon UTC stands for a day of which no hour is known, wherever that is. Values are as they
+// were read: what calibrations and doubts say of them is for who asks.
 
 #include <cstdint>
 #include <functional>
@@ -20,6 +21,7 @@
 #include "core/base/date.h"
 #include "core/base/result.h"
 #include "core/forecast/portfolio.h"
+#include "schema/store/organisation_days.h"
 #include "schema/store/register_things.h"
 
 namespace kneerail {
@@ -45,11 +47,19 @@ struct ReadingFact {
   std::optional<std::int64_t> wrench_set_tenth_nm;
   std::vector<std::int64_t> values;  ///< 0.1 µm, 0.01 mm, 0.1 N·m or the grade
   Instant at;
+  Date day;
   std::optional<Date> seen;  ///< its day, where it is not the visit's
   std::optional<std::int64_t> layer;
   bool is_as_stated = false;  ///< seen earlier than it was typed: its time is the person's word
   bool is_void = false;
   bool is_held = false;
+};
+
+/// Which gauge a visit's check foil was read with, and when.
+struct FoilFact {
+  std::int32_t visit = 0;
+  Uuid gauge;
+  Instant at;
 };
 
 class PortfolioTables {
@@ -60,6 +70,7 @@ class PortfolioTables {
   [[nodiscard]] const std::vector<forecast::Part>& parts() const { return parts_; }
   [[nodiscard]] const std::vector<forecast::Visit>& visits() const { return visits_; }
   [[nodiscard]] const std::vector<forecast::SiteLimits>& limits() const { return limits_; }
+  [[nodiscard]] const std::vector<FoilFact>& foils() const { return foils_; }
   /// By part, day, action and screw.
   Result<std::vector<forecast::Work>> works();
   /// Readings of parts and visits of the question, ascending by record. Errors: io, corrupt, and
@@ -118,11 +129,13 @@ class PortfolioTables {
 
   Database& tables_;
   PortfolioQuestion question_;
+  TimeZone zone_;
   Things sites_, zones_, runs_, posts_, bays_, types_, instruments_, people_, rule_sets_, depots_;
   Things components_;
   std::vector<forecast::Part> parts_;
   std::vector<forecast::Visit> visits_;
   std::vector<forecast::SiteLimits> limits_;
+  std::vector<FoilFact> foils_;
   std::unordered_map<Uuid, std::int32_t> part_places_;
   std::unordered_map<Uuid, std::vector<std::int32_t>> parts_of_run_;
   std::vector<VisitPart> visit_parts_;

@@ -47,7 +47,7 @@ Result<> PortfolioTables::load_visit_parts() {
     part.visit = rows->uuid(0);
     part.who = rows->uuid(1);
     part.site = rows->uuid(2);
-    part.day = utc_day(Instant{rows->number(3)});
+    part.day = zone_.day_of_entry(Instant{rows->number(3)});
     if (!is_asked(part.site) || !is_known_on(part.day)) continue;
     auto& of_visit = parts_of_visit_[part.visit];
     if (!of_visit.empty() && visit_parts_[of_visit.back()].who == part.who) continue;
@@ -152,7 +152,13 @@ void PortfolioTables::number_visits() {
   std::sort(all.begin(), all.end(),
             [](const Made& a, const Made& b) { return a.visit.id < b.visit.id; });
   for (auto& made : all) {
-    visit_parts_[made.part].rows[made.row] = static_cast<std::int32_t>(visits_.size());
+    VisitPart& part = visit_parts_[made.part];
+    const auto place = static_cast<std::int32_t>(visits_.size());
+    part.rows[made.row] = place;
+    if (made.visit.foil_read_um) {
+      const Uuid& gauge = part.coating_gauges[made.row];
+      foils_.push_back({place, gauge, Instant{part.foils[gauge].t}});
+    }
     visits_.push_back(std::move(made.visit));
   }
 }

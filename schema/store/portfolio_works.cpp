@@ -100,7 +100,7 @@ Result<> PortfolioTables::add_works(std::vector<forecast::Work>& works) {
     if (!action) continue;
     forecast::Work work;
     work.action = *action;
-    work.day = rows->is_null(2) ? utc_day(Instant{rows->number(3)})
+    work.day = rows->is_null(2) ? zone_.day_of_entry(Instant{rows->number(3)})
                                 : Date{static_cast<std::int32_t>(rows->number(2))};
     work.new_nominal_coating_um = tenth(*rows, 4);
     work.as_left_nm = tenth(*rows, 5);
@@ -121,7 +121,7 @@ Result<> PortfolioTables::add_strike_steps(std::vector<forecast::Work>& works) {
     if (!*more) return Done{};
     forecast::Work work;
     work.action = Action::re_erect;
-    work.day = utc_day(Instant{rows->number(1)});
+    work.day = zone_.day_of_entry(Instant{rows->number(1)});
     work.as_left_nm = tenth(*rows, 2);
     work.screw = static_cast<std::int16_t>(rows->is_null(3) ? 0 : rows->number(3));
     work.same_part_unsure = !rows->is_null(4) && (rows->number(4) == 1 || rows->number(4) == 3);
@@ -140,7 +140,7 @@ Result<> PortfolioTables::add_retorques(std::vector<forecast::Work>& works) {
     if (!more) return fail(more.error());
     if (!*more) return Done{};
     forecast::Work work;
-    work.day = utc_day(Instant{rows->number(1)});
+    work.day = zone_.day_of_entry(Instant{rows->number(1)});
     work.as_left_nm = tenth(*rows, 2);
     work.screw = static_cast<std::int16_t>(rows->is_null(3) ? 0 : rows->number(3));
     add_work(rows->uuid(0), work, works);
@@ -195,7 +195,8 @@ bool PortfolioTables::reading_fact(const Statement& row, ReadingFact& fact) {
   const auto part = part_places_.find(row.uuid(at_subject));
   const VisitPart* of = visit_part(row.uuid(at_visit), row.uuid(at_who));
   fact.at = Instant{row.number(at_t)};
-  if (part == part_places_.end() || of == nullptr || !is_known_on(utc_day(fact.at))) return false;
+  fact.day = zone_.day_of_entry(fact.at);
+  if (part == part_places_.end() || of == nullptr || !is_known_on(fact.day)) return false;
   if (!row.is_null(at_censoring) &&
       row.number(at_censoring) == static_cast<int>(Censoring::not_measurable))
     return false;
@@ -220,8 +221,7 @@ bool PortfolioTables::reading_fact(const Statement& row, ReadingFact& fact) {
   fact.wrench_set_tenth_nm =
       row.is_null(at_wrench_set) ? std::nullopt : std::optional(row.number(at_wrench_set));
   fact.values = values_of(row, fact.quantity, at_v1, at_replicates);
-  const Date day = utc_day(fact.at);
-  fact.seen = day == of->day ? std::nullopt : std::optional(day);
+  fact.seen = fact.day == of->day ? std::nullopt : std::optional(fact.day);
   fact.layer = row.is_null(at_layer) ? std::nullopt : std::optional(row.number(at_layer));
   fact.is_held = code(at_held) != 0;
   fact.is_as_stated = !row.is_null(at_seen_at);

@@ -116,22 +116,27 @@ class StoryTeller {
     story_.sessions.push_back(std::move(told));
   }
 
-  /// The replicates as read, beside the means that the fit made of them.
+  /// The replicates, beside the means that the fit made of them.
   void add_replicates() {
-    std::vector<std::tuple<std::int16_t, std::int16_t, double, StorySession*>> found;
+    std::vector<std::tuple<std::int16_t, std::int16_t, const Reading*, StorySession*>> found;
     for (const Reading& reading : context_.portfolio->readings) {
       if (reading.part != own_.place || reading.quantity != Quantity::coating_um) continue;
       const Visit& visit = context_.portfolio->visits[static_cast<std::size_t>(reading.visit)];
       const Date day = reading.seen.value_or(visit.day);
       for (StorySession& session : story_.sessions)
         if (session.day == day && session.gauge == gauge_name(visit))
-          found.emplace_back(reading.spot, reading.replicate, reading.value, &session);
+          found.emplace_back(reading.spot, reading.replicate, &reading, &session);
     }
     std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) {
       return std::tie(std::get<0>(a), std::get<1>(a)) < std::tie(std::get<0>(b), std::get<1>(b));
     });
-    for (const auto& [spot, replicate, value, session] : found)
-      session->replicates_um.push_back(value);
+    for (const auto& [spot, replicate, reading, session] : found) {
+      session->replicates_um.push_back(reading->value);
+      session->certificate_um += reading->certificate_add;
+    }
+    for (StorySession& session : story_.sessions)
+      if (!session.replicates_um.empty())
+        session.certificate_um /= static_cast<double>(session.replicates_um.size());
   }
 
   const ReportContext& context_;

@@ -17,12 +17,14 @@ namespace kneerail::forecast {
 struct StorySession {
   Date day;
   std::string gauge;
-  std::vector<double> replicates_um;  ///< as read, in order of spot and replicate
-  double mean_um = 0;                 ///< as the fit took it
-  double correction_um = 0;           ///< added to what was read, for the gauge on that day
-  bool gauge_was_off = false;         ///< by more than its uncertainty explains
-  bool fits = true;                   ///< false: lost most of its weight
-  int life = 0;                       ///< place in PartStory::lives
+  /// In order of spot and replicate: as read, and put right by the gauge's calibration and doubts.
+  std::vector<double> replicates_um;
+  double certificate_um = 0;   ///< of that, what the calibration added, the mean of them
+  double mean_um = 0;          ///< as the fit took it
+  double correction_um = 0;    ///< added to what was read, for the gauge on that day
+  bool gauge_was_off = false;  ///< by more than its uncertainty explains
+  bool fits = true;            ///< false: lost most of its weight
+  int life = 0;                ///< place in PartStory::lives
 };
 
 /// The coating's thickness on one day: 10, 50 and 90 %.

@@ -101,8 +101,9 @@ struct Reading {
   Censoring censoring = Censoring::exact;
   Surface surface = Surface::not_said;
   How how = How::not_said;
-  bool carried = false;  ///< a grade said again as last time
-  double value = 0;
+  bool carried = false;        ///< a grade said again as last time
+  double value = 0;            ///< put right by certificate and doubts of its instrument
+  double certificate_add = 0;  ///< what its instrument's calibration added to it
   std::optional<double> wrench_set_nm;
   std::optional<Date>
       seen;  ///< where the reading has a time of its own, its day; else the visit's holds

@@ -108,7 +108,7 @@ void CoatingSet::read_last(kneerail::Database& tables) {
   last_.clear();
   if (!part_) return;
   const kneerail::PartSpot at{part_->id, part_->life, spot_};
-  if (auto found = last_coating(tables, at, pen_.visit()); found && *found)
+  if (auto found = last_coating(tables, at, pen_.visit(), pen_.put_right()); found && *found)
     last_ = (*found)->replicates_tenth_um;
   if (const auto* waiting = pen_.waiting_entry(CoatingReading::kind, part_->id)) {
     const auto reading = kneerail::from_body<CoatingReading>(waiting->body);
@@ -157,12 +157,20 @@ std::vector<std::int64_t> CoatingSet::values() const {
   return values;
 }
 
+/// What was read now, put right by what is known of the gauge in the hand: last visit's values are.
+std::vector<std::int64_t> CoatingSet::put_right(std::vector<std::int64_t> read) const {
+  const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
+  if (gauge == nullptr) return read;
+  for (std::int64_t& value : read) value = pen_.put_right().of(gauge->id, pen_.now(), value);
+  return read;
+}
+
 bool CoatingSet::is_far(std::int64_t tenth_um) const {
   const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
   if (gauge != nullptr && gauge->low && tenth_um < *gauge->low) return true;
   if (gauge != nullptr && gauge->high && tenth_um > *gauge->high) return true;
   if (last_.empty()) return false;
-  const double um = static_cast<double>(tenth_um) / tenths;
+  const double um = mean_um(put_right({tenth_um}));
   return um < far_under * mean_um(last_) || um > far_over * mean_um(last_);
 }
 
@@ -426,7 +434,7 @@ QString CoatingSet::summary() const {
   const auto now = values();
   if (now.empty())
     return last_.empty() ? QString() : tr("last visit %1 µm").arg(one_decimal(mean_um(last_)));
-  const double mean = mean_um(now);
+  const double mean = mean_um(put_right(now));
   if (last_.empty()) return tr("mean %1 µm · first reading here").arg(one_decimal(mean));
   const double change = mean - mean_um(last_);
   const QString size = one_decimal(std::abs(change));
@@ -443,7 +451,7 @@ QString CoatingSet::far_words() const {
 }
 
 QList<qreal> CoatingSet::today() const {
-  return in_um(values());
+  return in_um(put_right(values()));
 }
 QList<qreal> CoatingSet::last() const {
   return in_um(last_);

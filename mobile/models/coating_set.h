@@ -127,6 +127,7 @@ class CoatingSet : public QAbstractListModel {
   [[nodiscard]] std::vector<std::int64_t> values() const;
   [[nodiscard]] kneerail::cbor::Map body() const;
   [[nodiscard]] kneerail::Draft draft() const;
+  [[nodiscard]] std::vector<std::int64_t> put_right(std::vector<std::int64_t> read) const;
   [[nodiscard]] bool is_far(std::int64_t tenth_um) const;
   [[nodiscard]] QString text_of(std::int64_t tenth_um) const;
   [[nodiscard]] std::int64_t resolution() const;

@@ -85,6 +85,12 @@ QString visits_words(const PartStory& story,
 QString corrections_words(const PartStory& story,
                           const std::function<QString(const std::string&)>& gauge) {
   QStringList lines;
+  constexpr double shown_from_um = 0.05;
+  for (const StorySession& session : story.sessions)
+    if (std::abs(session.certificate_um) >= shown_from_um)
+      lines << ForecastWords::tr("The calibration of gauge %1 adds %2 µm to the readings of %3.")
+                   .arg(gauge(session.gauge), signed_figure(session.certificate_um),
+                        month_and_year(session.day));
   for (const StorySession& session : story.sessions)
     if (session.gauge_was_off)
       lines << ForecastWords::tr("Gauge %1 was off in %2: put right by %3 µm.")

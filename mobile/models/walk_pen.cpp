@@ -34,6 +34,9 @@ Result<> WalkPen::begin(const Uuid& site) {
   if (!people) return kneerail::fail(people.error());
   auto instruments = instruments_in_service(tables);
   if (!instruments) return kneerail::fail(instruments.error());
+  auto right = readings_put_right(tables);
+  if (!right) return kneerail::fail(right.error());
+  put_right_ = std::move(*right);
   people_ = std::move(*people);
   instruments_ = std::move(*instruments);
   auto rules = walk_rules(tables, site);

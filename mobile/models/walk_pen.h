@@ -57,6 +57,8 @@ class WalkPen : public QObject {
   [[nodiscard]] const kneerail::WalkRules& rules() const { return rules_; }
   /// In service, the one that was chosen or the first of its kind; null: none.
   [[nodiscard]] const kneerail::KnownInstrument* instrument(kneerail::InstrumentKind kind) const;
+  /// What calibrations and doubts say of readings, as the tables had it when the walk began.
+  [[nodiscard]] const kneerail::ReadingsPutRight& put_right() const { return put_right_; }
   [[nodiscard]] const kneerail::KnownPerson* person() const;
   [[nodiscard]] std::int64_t entries_kept() const { return entries_kept_; }
   [[nodiscard]] kneerail::Instant now() const { return clock_.now(); }
@@ -128,6 +130,7 @@ class WalkPen : public QObject {
   kneerail::WalkRules rules_;
   std::vector<kneerail::KnownPerson> people_;
   std::vector<kneerail::KnownInstrument> instruments_;
+  kneerail::ReadingsPutRight put_right_;
   kneerail::Uuid person_chosen_;  ///< zero: the first
   std::vector<kneerail::Uuid> instruments_chosen_;
   std::int64_t entries_kept_ = 0;

@@ -7,40 +7,14 @@
 
 #include "core/corrosion/attack.h"
 #include "core/corrosion/category.h"
+#include "schema/store/instrument_store.h"
 
 namespace kneerail {
 namespace {
 
-using forecast::Material;
 using forecast::Part;
 using forecast::PartKind;
 using forecast::Quantity;
-
-/// A time during which an instrument is in doubt. No shift: what it read is kept back.
-struct Doubt {
-  std::int64_t from_ms = 0;
-  std::optional<std::int64_t> until_ms;
-  std::optional<std::int64_t> shift;
-};
-using Doubts = std::unordered_map<Uuid, std::vector<Doubt>>;
-
-Result<Doubts> load_doubts(Database& tables) {
-  auto rows = tables.prepare(
-      "SELECT subject, from_ms, until_ms, suggested_shift FROM doubt "
-      "WHERE voided_by IS NULL AND held = 0 ORDER BY record");
-  if (!rows) return fail(rows.error());
-  Doubts doubts;
-  while (true) {
-    auto more = rows->step();
-    if (!more) return fail(more.error());
-    if (!*more) return doubts;
-    Doubt doubt;
-    doubt.from_ms = rows->number(1);
-    if (!rows->is_null(2)) doubt.until_ms = rows->number(2);
-    if (!rows->is_null(3)) doubt.shift = rows->number(3);
-    doubts[rows->uuid(0)].push_back(doubt);
-  }
-}
 
 double middle_um(forecast::Category category) {
   return corrosion::middle_first_year_um(corrosion::Metal::zinc,
@@ -56,12 +30,19 @@ std::string_view layer_reason(const Part& part, const ReadingFact& fact) {
   return {};
 }
 
+double units_of(Quantity quantity) {
+  if (quantity == Quantity::grade) return 1;
+  return quantity == Quantity::wall_mm ? 100 : 10;
+}
+
+/// Readings are put right by what is known of their instruments: certificates and doubts.
 class Filler {
  public:
-  Filler(PortfolioTables& from, forecast::Portfolio& into, Doubts doubts)
-      : from_(from), into_(into), doubts_(std::move(doubts)) {}
+  Filler(PortfolioTables& from, forecast::Portfolio& into, const InstrumentHistories& instruments)
+      : from_(from), into_(into), instruments_(instruments) {}
 
   Result<> run() {
+    put_foils_right();
     return from_.each_reading([this](const ReadingFact& fact) {
       add(fact);
       return Result<>(Done{});
@@ -69,38 +50,53 @@ class Filler {
   }
 
  private:
+  void put_foils_right();
   void add(const ReadingFact& fact);
-  [[nodiscard]] std::string_view reason(const ReadingFact& fact, std::int64_t& shift) const;
+  void put_right(const ReadingFact& fact, std::int64_t read, forecast::Reading& reading) const;
+  [[nodiscard]] std::string_view reason(const ReadingFact& fact) const;
 
   PortfolioTables& from_;
   forecast::Portfolio& into_;
-  Doubts doubts_;
+  const InstrumentHistories& instruments_;
 };
 
-/// Why a record is kept back; empty when it is not. `shift` is what a doubt proposes to add.
-std::string_view Filler::reason(const ReadingFact& fact, std::int64_t& shift) const {
+/// A foil tells what is left of the gauge's error: the same addition as to its readings.
+void Filler::put_foils_right() {
+  for (const FoilFact& foil : from_.foils()) {
+    forecast::Visit& visit = into_.visits[static_cast<std::size_t>(foil.visit)];
+    constexpr double units = 10;
+    visit.foil_read_um =
+        instruments_.of(foil.gauge).put_right({visit.day, foil.at}, *visit.foil_read_um * units) /
+        units;
+  }
+}
+
+/// Why a record is kept back; empty when it is not.
+std::string_view Filler::reason(const ReadingFact& fact) const {
   const Part& part = into_.parts[static_cast<std::size_t>(fact.part)];
   if (fact.is_void) return "void";
   if (fact.is_held) return "held";
-  if (const auto found = doubts_.find(fact.instrument);
-      found != doubts_.end() && !fact.instrument.is_zero()) {
-    for (const auto& doubt : found->second) {
-      if (fact.at.ms < doubt.from_ms || (doubt.until_ms && fact.at.ms > *doubt.until_ms)) continue;
-      if (!doubt.shift) return "in_doubt";
-      shift += *doubt.shift;
-    }
-  }
+  if (instruments_.of(fact.instrument).in_doubt(fact.at)) return "in_doubt";
   if (const auto code = reason_to_leave_out(part, fact.quantity); !code.empty()) return code;
   return layer_reason(part, fact);
 }
 
+void Filler::put_right(const ReadingFact& fact, std::int64_t read,
+                       forecast::Reading& reading) const {
+  const InstrumentHistory& instrument = instruments_.of(fact.instrument);
+  const double units = units_of(fact.quantity);
+  const ReadAt when{fact.day, fact.at};
+  const auto as_read = static_cast<double>(read);
+  reading.value = instrument.put_right(when, as_read) / units;
+  reading.certificate_add = instrument.certificate_add(fact.day, as_read) / units;
+  if (fact.wrench_set_tenth_nm)
+    reading.wrench_set_nm =
+        instrument.put_right(when, static_cast<double>(*fact.wrench_set_tenth_nm)) / units;
+}
+
 void Filler::add(const ReadingFact& fact) {
-  std::int64_t shift = 0;
-  const auto code = reason(fact, shift);
+  const auto code = reason(fact);
   const std::string record = to_text(fact.record);
-  const double unit = fact.quantity == Quantity::grade     ? 1
-                      : fact.quantity == Quantity::wall_mm ? 100
-                                                           : 10;
   for (std::size_t i = 0; i < fact.values.size(); ++i) {
     const std::string id = record + "." + std::to_string(i + 1);
     if (!code.empty()) {
@@ -119,9 +115,7 @@ void Filler::add(const ReadingFact& fact) {
     reading.surface = fact.surface;
     reading.how = fact.how;
     reading.carried = fact.carried;
-    reading.value = static_cast<double>(fact.values[i] + shift) / unit;
-    if (fact.wrench_set_tenth_nm)
-      reading.wrench_set_nm = static_cast<double>(*fact.wrench_set_tenth_nm) / 10;
+    put_right(fact, fact.values[i], reading);
     reading.seen = fact.seen;
     into_.readings.push_back(std::move(reading));
   }
@@ -131,7 +125,7 @@ void Filler::add(const ReadingFact& fact) {
 
 std::string_view reason_to_leave_out(const Part& part, Quantity quantity) {
   if (quantity != Quantity::coating_um) return {};
-  if (part.material != Material::zinc_coated_steel) return "not_zinc";
+  if (part.material != forecast::Material::zinc_coated_steel) return "not_zinc";
   switch (part.kind) {
     case PartKind::post_tube:
     case PartKind::rail_tube:
@@ -154,7 +148,7 @@ bool is_category_rate(double mean_um_per_year, forecast::Category category,
 }
 
 void take_off_unused(Part& part) {
-  if (part.material != Material::zinc_coated_steel) part.first_maintenance_um.reset();
+  if (part.material != forecast::Material::zinc_coated_steel) part.first_maintenance_um.reset();
   if (!part.wall_nominal_mm) part.steel_rate_um_per_year.reset();
 }
 
@@ -172,8 +166,8 @@ Result<forecast::Portfolio> read_portfolio(Database& tables, Date as_of,
   asked.as_of = as_of;
   auto from = PortfolioTables::open(tables, asked);
   if (!from) return fail(from.error(), "The register could not be read for the forecast: ");
-  auto doubts = load_doubts(tables);
-  if (!doubts) return fail(doubts.error());
+  const auto instruments = instrument_histories(tables);
+  if (!instruments) return fail(instruments.error());
   forecast::Portfolio portfolio;
   portfolio.as_of = as_of;
   portfolio.settings = question.settings;
@@ -184,7 +178,7 @@ Result<forecast::Portfolio> read_portfolio(Database& tables, Date as_of,
   auto works = (*from)->works();
   if (!works) return fail(works.error());
   portfolio.works = std::move(*works);
-  if (auto filled = Filler(**from, portfolio, std::move(*doubts)).run(); !filled)
+  if (auto filled = Filler(**from, portfolio, *instruments).run(); !filled)
     return fail(filled.error());
   std::set<std::string> aboard;
   for (const auto& part : portfolio.parts) aboard.insert(part.site);

@@ -157,23 +157,27 @@ Result<WalkRules> walk_rules(Database& tables, const Uuid& site) {
 }
 
 Result<std::optional<LastCoating>> last_coating(Database& tables, const PartSpot& at,
-                                                const Uuid& not_of_visit) {
+                                                const Uuid& not_of_visit,
+                                                const ReadingsPutRight& right) {
   std::optional<LastCoating> last;
-  auto done = each_row(
-      tables,
-      "SELECT visit, t, replicates, spot, kind FROM reading WHERE subject = ?1 AND kind = 21 AND "
-      "life IS ?2 AND visit IS NOT ?3 AND voided_by IS NULL AND held = 0 "
-      "ORDER BY t DESC, record DESC",
-      {at.part, at.life, not_of_visit}, [&](const Statement& row) -> Result<> {
-        if (row.number(3) != at.spot) return Done{};
-        if (last && last->visit != row.uuid(0)) return Done{};
-        const auto numbers = numbers_of(row, 2);
-        if (!last) last = LastCoating{row.uuid(0), row.number(1), {}};
-        // A visit may have read the spot in more than one record.
-        last->replicates_tenth_um.insert(last->replicates_tenth_um.begin(), numbers.begin(),
-                                         numbers.end());
-        return Done{};
-      });
+  auto done = each_row(tables,
+                       "SELECT visit, t, replicates, spot, instrument FROM reading WHERE subject = "
+                       "?1 AND kind = 21 AND "
+                       "life IS ?2 AND visit IS NOT ?3 AND voided_by IS NULL AND held = 0 "
+                       "ORDER BY t DESC, record DESC",
+                       {at.part, at.life, not_of_visit}, [&](const Statement& row) -> Result<> {
+                         if (row.number(3) != at.spot) return Done{};
+                         if (last && last->visit != row.uuid(0)) return Done{};
+                         auto numbers = numbers_of(row, 2);
+                         const Uuid gauge = row.is_null(4) ? Uuid{} : row.uuid(4);
+                         for (auto& number : numbers)
+                           number = right.of(gauge, Instant{row.number(1)}, number);
+                         if (!last) last = LastCoating{row.uuid(0), row.number(1), {}};
+                         // A visit may have read the spot in more than one record.
+                         last->replicates_tenth_um.insert(last->replicates_tenth_um.begin(),
+                                                          numbers.begin(), numbers.end());
+                         return Done{};
+                       });
   if (!done) return fail(done.error());
   return last;
 }

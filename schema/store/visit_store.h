@@ -14,6 +14,7 @@
 #include "core/records/entities.h"
 #include "core/records/torque_reading.h"
 #include "schema/database.h"
+#include "schema/store/instrument_store.h"
 
 namespace kneerail {
 
@@ -52,7 +53,8 @@ struct WalkRules {
 };
 Result<WalkRules> walk_rules(Database& tables, const Uuid& site);
 
-/// The last coating record of a part's spot in its present life, not of that visit.
+/// The last coating record of a part's spot in its present life, not of that visit. Values are put
+/// right by what calibrations and doubts say of the gauge.
 struct LastCoating {
   Uuid visit;
   std::int64_t t_ms = 0;
@@ -64,8 +66,9 @@ struct PartSpot {
   int spot = 1;
 };
 Result<std::optional<LastCoating>> last_coating(Database& tables, const PartSpot& at,
-                                                const Uuid& not_of_visit);
-/// Those of that visit, together.
+                                                const Uuid& not_of_visit,
+                                                const ReadingsPutRight& right);
+/// Those of that visit, together, as read.
 Result<std::vector<std::int64_t>> coating_of_visit(Database& tables, const PartSpot& at,
                                                    const Uuid& visit);
 

@@ -163,11 +163,12 @@ Result<> Writer::put_visits(const PortfolioEntries& entries) {
 
 Result<> Writer::run() {
   if (auto ok = begin(); !ok) return ok;
-  Uuid organisation = register_.organisation();
-  if (organisation.is_zero()) {
-    organisation = derived_id("organisation", {options_.organisation_name});
-    auto made = put(components_number,
-                    PortfolioEntries::organisation(organisation, options_.organisation_name));
+  const Uuid own = derived_id("organisation", {options_.organisation_name});
+  const Uuid organisation = register_.organisation().is_zero() ? own : register_.organisation();
+  // One that an import made is offered again, and counted as already there, as all else is.
+  if (organisation == own) {
+    auto made =
+        put(components_number, PortfolioEntries::organisation(own, options_.organisation_name));
     if (!made) return made;
   }
   auto days = organisation_days(register_.tables());

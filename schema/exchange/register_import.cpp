@@ -257,11 +257,8 @@ Result<ImportReport> RegisterImporter::run() {
   const bool has_none = organisation_.is_zero();
   for (const auto type : order_of_files)
     if (auto ok = name_things(*entity_info(static_cast<int>(type))); !ok) return fail(ok.error());
-  if (organisation_.is_zero()) {
-    organisation_ = derived_id("organisation", {options_.organisation_name});
-    Entry made = PortfolioEntries::organisation(organisation_, options_.organisation_name);
-    entries_.push_back({0, 0, std::move(made)});
-  }
+  const Uuid own = derived_id("organisation", {options_.organisation_name});
+  if (organisation_.is_zero()) organisation_ = own;
   for (const auto type : order_of_files)
     if (auto ok = read_things(*entity_info(static_cast<int>(type))); !ok) return fail(ok.error());
   // A register is of one organisation: that of a file is taken only where there is none.
@@ -269,6 +266,13 @@ Result<ImportReport> RegisterImporter::run() {
     std::erase_if(entries_, [this](const RowEntry& row) {
       return row.file == 0 && *row.entry.id != organisation_;
     });
+  const bool in_a_file = std::any_of(entries_.begin(), entries_.end(),
+                                     [](const RowEntry& row) { return row.file == 0; });
+  // One that an import made is offered again, and counted as already there.
+  if (organisation_ == own && !in_a_file) {
+    Entry made = PortfolioEntries::organisation(own, options_.organisation_name);
+    entries_.insert(entries_.begin(), {0, 0, std::move(made)});
+  }
   report_.bad.sort();
   report_.imported = report_.bad.none() || options_.good_rows;
   if (report_.imported)

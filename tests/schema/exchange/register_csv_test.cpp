@@ -123,6 +123,23 @@ TEST_CASE("a register written as files and read again is the same register", "[s
   CHECK(again.already_there() == report.records_made());
 }
 
+TEST_CASE("files without an organisation count the one they made on the second import",
+          "[schema][exchange]") {
+  Shelf first;
+  taken(first.import(small_folder()));
+  const auto once = first.folder.path() / "once";
+  taken(exchange::export_register(first.opened->tables(), once));
+  std::filesystem::remove(once / "organisation.csv");
+  Shelf second(2);
+  const auto report = taken(import_register(second, once));
+  REQUIRE(report.imported);
+  const auto digest = second.digest();
+  const auto again = taken(import_register(second, once));
+  CHECK(again.records_made() == 0);
+  CHECK(again.already_there() == report.records_made());
+  CHECK(second.digest() == digest);
+}
+
 TEST_CASE("a portfolio's register goes through files and takes its readings after",
           "[schema][exchange]") {
   Shelf first;

@@ -62,6 +62,36 @@ TEST_CASE("time left is whole years rounded down, months under two years", "[mob
   CHECK(band_words({-2, -1, 0, 1, 2, 40, 50}) == "reached to over 15 y");
 }
 
+TEST_CASE("what a calibration added to the readings is said", "[mobile][forecast]") {
+  // The certificate in force on the last day takes 1.2 and 1.8 um off in turn.
+  Made made = made_portfolio({.seed = 11});
+  auto& readings = made.portfolio.readings;
+  const auto of_part = [](const Reading& one) {
+    return one.part == 0 && one.quantity == Quantity::coating_um;
+  };
+  const auto last = std::find_if(readings.rbegin(), readings.rend(), of_part);
+  REQUIRE(last != readings.rend());
+  const std::int32_t visit = last->visit;
+  int turn = 0;
+  double sum = 0;
+  for (Reading& one : readings)
+    if (of_part(one) && one.visit == visit)
+      sum += one.certificate_add = turn++ % 2 == 0 ? -1.2 : -1.8;
+  const double mean = sum / turn;
+  const PartStory story = story_of(made, 0);
+  const auto& day = made.portfolio.visits[static_cast<std::size_t>(visit)].day;
+  int put_right = 0;
+  for (const StorySession& session : story.sessions) {
+    CHECK(session.certificate_um == (session.day == day ? Approx(mean) : Approx(0)));
+    put_right += session.day == day ? 1 : 0;
+  }
+  CHECK(put_right == 1);
+  const QString said = reason_words(story, as_written);
+  CHECK(said.count("The calibration of gauge") == 1);
+  CHECK(said.contains("adds " + signed_figure(mean) + " µm to the readings of " +
+                      month_and_year(day)));
+}
+
 TEST_CASE("a rate is called other than its class only where its band leaves it",
           "[mobile][forecast]") {
   PartStory story;

@@ -4,6 +4,7 @@
 #include "schema/exchange/portfolio_export.h"
 #include "schema/exchange/portfolio_folder.h"
 #include "schema/store/portfolio_store.h"
+#include "schema/time_zone_file.h"
 #include "tests/schema/exchange/portfolio_fixture.h"
 
 using namespace kneerail;
@@ -113,6 +114,33 @@ TEST_CASE("a forecast as of a day knows nothing later", "[schema][exchange]") {
   CHECK(tables.visits.size() == 3);
   CHECK(tables.works.size() == 4);
   CHECK(files.works.size() == 4);
+}
+
+TEST_CASE("files and tables agree on days in every time zone", "[schema][exchange]") {
+  Shelf shelf;
+  taken(shelf.import(small_folder()));
+  const Uuid organisation = shelf.opened->organisation();
+  const auto name_zone = [&](const char* zone) {
+    Entry set{organisation, 2, organisation, {}, {}, {}};
+    set.body.set(1, cbor::Array{cbor::Array{4, zone, cbor::Array{}}});
+    taken(shelf.opened->save(std::vector<Entry>{set}));
+  };
+  // Reading 12 was seen at 2015-03-28 13:30 UTC: the 29th in Auckland, 13 hours ahead.
+  const auto [zone, day] = GENERATE(std::pair("Pacific/Auckland", "2015-03-29"),
+                                    std::pair("America/Anchorage", "2015-03-28"));
+  INFO(zone);
+  name_zone(zone);
+  const Date as_of{july_2026_days};
+  const auto tables = taken(read_portfolio(shelf.opened->tables(), as_of));
+  const auto files =
+      taken(exchange::read_portfolio_folder(small_folder(), as_of, {}, taken(read_time_zone(zone))))
+          .portfolio;
+  CHECK(words_of(tables) == words_of(files));
+  const auto words = words_of(tables);
+  CHECK(std::count(words.begin(), words.end(),
+                   "k3 mole 2015-03-30 i2 quantity 0 spot 1 value 72.2 censoring 0 surface 0 how 0 "
+                   "carried 0 set -1 seen " +
+                       std::string(day) + " gauge g2") == 1);
 }
 
 TEST_CASE("the optional columns reach the forecast's input", "[schema][exchange]") {

@@ -117,6 +117,32 @@ TEST_CASE("the fifth reading makes one record and goes on to the next part", "[m
   CHECK(walking.slot_is(4, CoatingSet::KeptRole));
 }
 
+TEST_CASE("readings are compared as the gauge's calibrations put them right", "[mobile][walk]") {
+  // Last year's certificate takes 2.0 um off, so the mean of 86.6 counts as 84.6; this year's adds
+  // 1.5, so today's 73.5 counts as 75.0. What was typed stays in its slot.
+  Walking walking;
+  walking.switch_off();
+  const Date today = utc_day(walking.clock().now());
+  const auto calibration = [&](int days_ago, int add) {
+    cbor::Map body{{1, today.days - days_ago}, {2, today.days + 400}};
+    body.set(5, cbor::Array{cbor::Array{500, add}});
+    const WalkedSite& site = walking.site();
+    return Entry{site.organisation, 51, site.gauge, site.person, body, {}};
+  };
+  walking.write_down({calibration(500, -20), calibration(10, 15)});
+  walking.switch_on();
+  at_coating(walking, 0);
+  CHECK(walking.slot(0, CoatingSet::GhostRole) == "86");
+  for (const char* value : {"76", "71", "74", "73"}) walking.type(value);
+  walking.settle();
+  CHECK(walking.slot(0) == "76");
+  CHECK(walking.coating().summary() == "mean 75.0 µm · last visit 84.6 · 9.6 less");
+  CHECK(walking.coating().today() == QList<qreal>{77.5, 72.5, 75.5, 74.5});
+  walking.type("75");
+  walking.settle();
+  CHECK(walking.recorded(0) == std::vector<std::int64_t>{760, 710, 740, 730, 750});
+}
+
 TEST_CASE("fewer than five are a record when the part is left", "[mobile][walk]") {
   Walking walking;
   at_coating(walking, 0);

@@ -102,6 +102,11 @@ void Walking::switch_off() {
   store_.reset();
 }
 
+void Walking::write_down(const std::vector<Entry>& entries) {
+  auto opened = taken(Register::open(world_.options(folder, Mode::write, &disk_.files())));
+  taken(opened->save(entries));
+}
+
 void Walking::settle() {
   // An answer may ask for more; three rounds are one more than any touch needs.
   for (int round = 0; round < 3; ++round) {

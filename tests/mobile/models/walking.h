@@ -52,6 +52,8 @@ class Walking {
   void switch_on();
   /// Model and register go, whatever they were at.
   void switch_off();
+  /// Entries of another hand, while it is off.
+  void write_down(const std::vector<Entry>& entries);
   /// Everything that was asked is on the disk, and every answer has come.
   void settle();
 

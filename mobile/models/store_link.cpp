@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "schema/store/organisation_days.h"
+
 using kneerail::Done;
 using kneerail::Draft;
 using kneerail::Entry;
@@ -28,6 +30,8 @@ Result<std::unique_ptr<StoreLink>> StoreLink::open(const Register::Options& opti
   auto reading = Register::open(asked);
   if (!reading) return kneerail::fail(writing ? reading.error() : writing.error());
   link->reader_ = std::move(*reading);
+  const auto days = kneerail::organisation_days(link->reader_->tables());
+  if (days && !days->trouble.empty()) link->opening_.notes.push_back(days->trouble);
   return link;
 }
 

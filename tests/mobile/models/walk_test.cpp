@@ -43,6 +43,19 @@ TEST_CASE("a walk begins at the first open post and says where it is", "[mobile]
   CHECK(walking.walk().torque_offered());
 }
 
+TEST_CASE("a time zone that this machine does not know is said at the start", "[mobile][walk]") {
+  Walking walking;
+  walking.switch_off();
+  const Uuid& organisation = walking.site().organisation;
+  Entry set{organisation, 2, organisation, walking.site().person, {}, {}};
+  set.body.set(1, cbor::Array{cbor::Array{4, "Atlantic/Skerrymouth", cbor::Array{}}});
+  walking.write_down({set});
+  walking.switch_on();
+  CHECK(walking.walk().message().startsWith(
+      "Days are those of UTC: this machine does not know the time zone Atlantic/Skerrymouth"));
+  CHECK(walking.walk().writable());
+}
+
 TEST_CASE("nothing is opened before the first entry, and one visit by it", "[mobile][walk]") {
   Walking walking;
   CHECK(walking.count("SELECT count(*) FROM visit") == 1);

@@ -11,7 +11,8 @@ ElevationItem {
     Text {
         id: scaleWords
 
-        x: view.thumbSide === Qt.LeftEdge ? Tokens.inset : view.width - width - Tokens.inset
+        // Between two posts when the view is at rest.
+        x: view.width * (view.thumbSide === Qt.LeftEdge ? 0.3 : 0.7) - width / 2
         y: view.contentY + Tokens.glyphOnDrawing - height / 2
         text: view.scaleText
         color: Tokens.ink2

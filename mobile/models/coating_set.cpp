@@ -71,9 +71,9 @@ QHash<int, QByteArray> CoatingSet::roleNames() const {
           {KeptRole, "kept"}, {LookAgainRole, "lookAgain"}, {NotKeptRole, "notKept"}};
 }
 
-bool CoatingSet::offered() const {
-  if (!part_ || pen_.instrument(kneerail::InstrumentKind::coating_gauge) == nullptr) return false;
-  return part_->finish != Finish::stainless && part_->finish != Finish::bare_steel;
+bool CoatingSet::offered_on(const SheetPart& part) const {
+  if (pen_.instrument(kneerail::InstrumentKind::coating_gauge) == nullptr) return false;
+  return part.finish != Finish::stainless && part.finish != Finish::bare_steel;
 }
 
 void CoatingSet::show(const SheetPart* part, kneerail::Database& tables) {

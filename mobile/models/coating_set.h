@@ -77,7 +77,8 @@ class CoatingSet : public QAbstractListModel {
   [[nodiscard]] QString spot_words() const;
   [[nodiscard]] int spots() const { return part_ ? static_cast<int>(part_->spots.size()) : 0; }
   /// A gauge reading makes sense on this part.
-  [[nodiscard]] bool offered() const;
+  [[nodiscard]] bool offered() const { return part_ && offered_on(*part_); }
+  [[nodiscard]] bool offered_on(const kneerail::SheetPart& part) const;
   [[nodiscard]] bool has_not_kept() const;
   /// Whether a number from the gauge would find a slot.
   [[nodiscard]] bool waits() const;

@@ -24,8 +24,8 @@ QString newton_metres(std::int64_t tenth_nm) {
 
 TorqueCheck::TorqueCheck(WalkPen& pen, QObject* parent) : QObject(parent), pen_(pen) {}
 
-bool TorqueCheck::offered() const {
-  return part_ && part_->screws > 0 && !part_->welded && part_->torque_target_tenth_nm &&
+bool TorqueCheck::offered_on(const SheetPart& part) const {
+  return part.screws > 0 && !part.welded && part.torque_target_tenth_nm &&
          pen_.instrument(kneerail::InstrumentKind::torque_wrench) != nullptr;
 }
 

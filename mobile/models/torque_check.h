@@ -42,7 +42,8 @@ class TorqueCheck : public QObject {
   /// Read again what is on record.
   void refresh();
 
-  [[nodiscard]] bool offered() const;
+  [[nodiscard]] bool offered() const { return part_ && offered_on(*part_); }
+  [[nodiscard]] bool offered_on(const kneerail::SheetPart& part) const;
   [[nodiscard]] QString title() const;
   [[nodiscard]] QString last_words() const;
   [[nodiscard]] QString done_words() const;

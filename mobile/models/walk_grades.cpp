@@ -119,6 +119,11 @@ QString WalkModel::why_not_as_last_time() const {
   return done ? tr("Every part has its grade.") : QString();
 }
 
+QString WalkModel::look_again_part() const {
+  const int place = part_to_look_at();
+  return place < 0 ? QString() : kneerail::part_name(sheet(), place);
+}
+
 void WalkModel::lookAgain() {
   const auto order = parts_in_order(run_.post());
   if (order.empty()) return;

@@ -32,6 +32,7 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
     emit messageChanged();
   });
   connect(&coating_, &CoatingSet::setChanged, this, &WalkModel::undoChanged);
+  connect(&coating_, &CoatingSet::setChanged, this, &WalkModel::messageChanged);
   connect(&pen_, &WalkPen::troubleChanged, this, [this] {
     emit messageChanged();
     if (pen_.waits()) emit felt(QStringLiteral("notKept"));
@@ -117,6 +118,40 @@ void WalkModel::set_pad(Pad pad) {
   pad_ = pad;
   if (const SheetPart* own = part(); own != nullptr && pad != PostPad) pads_used_[own->role] = pad;
   emit padChanged();
+}
+
+void WalkModel::set_shown(bool shown) {
+  if (shown == shown_) return;
+  shown_ = shown;
+  emit padChanged();
+}
+
+/// Of the chosen post, from the top down; -1: none has such a pad.
+int WalkModel::first_part_with(Pad pad) const {
+  for (const int place : parts_in_order(run_.post())) {
+    const SheetPart& own = sheet().parts[static_cast<std::size_t>(place)];
+    if (pad == CoatingPad && !coating_.offered_on(own)) continue;
+    if (pad == TorquePad && !torque_.offered_on(own)) continue;
+    return place;
+  }
+  return -1;
+}
+
+bool WalkModel::coating_offered() const {
+  return part_chosen() ? coating_.offered() : first_part_with(CoatingPad) >= 0;
+}
+
+bool WalkModel::torque_offered() const {
+  return part_chosen() ? torque_.offered() : first_part_with(TorquePad) >= 0;
+}
+
+void WalkModel::openPad(Pad pad) {
+  if (!part_chosen() && pad != PostPad) {
+    const int place = first_part_with(pad);
+    if (place < 0) return;
+    run_.choose_part(place);
+  }
+  set_pad(pad);
 }
 
 void WalkModel::on_kept(const Uuid& component) {
@@ -216,8 +251,10 @@ void WalkModel::typed(const QString& number) {
   if (!CoatingSet::tenth_um_of(number))
     return say(tr("%1 µm cannot be kept: a coating is 0 to 2,000 µm.").arg(number));
   const bool nobodys = was_full_ && pen_.monotonic_ms() - full_at_ms_ < nobodys_ms;
-  if (!nobodys && pad_ == CoatingPad && coating_.typed(number)) return;
+  if (!nobodys && shown_ && pad_ == CoatingPad && coating_.typed(number)) return;
   waiting_.append(number);
+  say(tr("%1 µm came while no slot waits for it. It stays at the top until it is touched.")
+          .arg(number));
   emit titleChanged();
 }
 
@@ -226,6 +263,7 @@ void WalkModel::takeWaiting() {
   if (pad_ != CoatingPad && coating_.offered()) set_pad(CoatingPad);
   if (!coating_.typed(waiting_.front())) return;
   waiting_.removeFirst();
+  if (waiting_.isEmpty()) say({});
   emit titleChanged();
 }
 

@@ -53,6 +53,14 @@ class WalkModel : public QObject {
   Q_PROPERTY(QString keptWords READ kept_words NOTIFY titleChanged)  ///< "214 entries"
   Q_PROPERTY(QString waitingWords READ waiting_words NOTIFY
                  titleChanged)  ///< "76 µm waiting"; empty: none
+  // Who walks, and with what. Places in the lists; -1: none.
+  Q_PROPERTY(QList<QString> people READ people NOTIFY titleChanged)  ///< initials
+  Q_PROPERTY(int personNow READ person_now NOTIFY titleChanged)
+  Q_PROPERTY(QString personWords READ person_words NOTIFY titleChanged)
+  Q_PROPERTY(QList<QString> gauges READ gauges NOTIFY titleChanged)  ///< serial numbers
+  Q_PROPERTY(int gaugeNow READ gauge_now NOTIFY titleChanged)
+  Q_PROPERTY(QList<QString> wrenches READ wrenches NOTIFY titleChanged)
+  Q_PROPERTY(int wrenchNow READ wrench_now NOTIFY titleChanged)
   // What is said; what could not be written waits for tryAgain().
   Q_PROPERTY(QString message READ message NOTIFY messageChanged)
   Q_PROPERTY(bool notKept READ not_kept NOTIFY messageChanged)
@@ -61,6 +69,7 @@ class WalkModel : public QObject {
   Q_PROPERTY(QString undoWords READ undo_words NOTIFY undoChanged)
   Q_PROPERTY(QString redoWords READ redo_words NOTIFY undoChanged)
   // Pads.
+  Q_PROPERTY(bool shown READ shown WRITE set_shown NOTIFY padChanged)  ///< the room is open
   Q_PROPERTY(Pad pad READ pad WRITE set_pad NOTIFY padChanged)
   Q_PROPERTY(bool coatingOffered READ coating_offered NOTIFY whereChanged)
   Q_PROPERTY(bool torqueOffered READ torque_offered NOTIFY whereChanged)
@@ -71,6 +80,7 @@ class WalkModel : public QObject {
   Q_PROPERTY(int lastGrade READ last_grade NOTIFY whereChanged)        ///< 0: none
   Q_PROPERTY(int gradeNow READ grade_now NOTIFY whereChanged)
   Q_PROPERTY(bool asLastTimeOffered READ as_last_time_offered NOTIFY whereChanged)
+  Q_PROPERTY(QString lookAgainPart READ look_again_part NOTIFY whereChanged)
   Q_PROPERTY(QString whyNotAsLastTime READ why_not_as_last_time NOTIFY
                  whereChanged)  ///< "Look again: grade 3 last time"
 
@@ -106,21 +116,32 @@ class WalkModel : public QObject {
   [[nodiscard]] QString kept_caption() const;
   [[nodiscard]] QString kept_words() const;
   [[nodiscard]] QString waiting_words() const;
+  [[nodiscard]] QList<QString> people() const;
+  [[nodiscard]] int person_now() const;
+  [[nodiscard]] QString person_words() const;
+  [[nodiscard]] QList<QString> gauges() const;
+  [[nodiscard]] int gauge_now() const;
+  [[nodiscard]] QList<QString> wrenches() const;
+  [[nodiscard]] int wrench_now() const;
   [[nodiscard]] QString message() const;
   [[nodiscard]] bool not_kept() const { return pen_.waits() || coating_.has_not_kept(); }
   [[nodiscard]] bool writable() const { return store_.writable(); }
   [[nodiscard]] QString undo_words() const;
   [[nodiscard]] QString redo_words() const { return pen_.redo_words(); }
+  [[nodiscard]] bool shown() const { return shown_; }
+  void set_shown(bool shown);
   [[nodiscard]] Pad pad() const { return pad_; }
   void set_pad(Pad pad);
-  [[nodiscard]] bool coating_offered() const { return coating_.offered(); }
-  [[nodiscard]] bool torque_offered() const { return torque_.offered(); }
+  /// On the chosen part; of a post, on one of its parts at least.
+  [[nodiscard]] bool coating_offered() const;
+  [[nodiscard]] bool torque_offered() const;
   [[nodiscard]] QList<QString> grade_names() const;
   [[nodiscard]] QList<QString> grade_tests() const;
   [[nodiscard]] int last_grade() const;
   [[nodiscard]] int grade_now() const;
   [[nodiscard]] bool as_last_time_offered() const { return why_not_as_last_time().isEmpty(); }
   [[nodiscard]] QString why_not_as_last_time() const;
+  [[nodiscard]] QString look_again_part() const;
 
   /// Opens a run; `component`, a part or a post of it, is chosen where it is given, else the first
   /// open post.
@@ -133,6 +154,8 @@ class WalkModel : public QObject {
   Q_INVOKABLE void choosePart(int part);
   Q_INVOKABLE void choosePost(int post);
   Q_INVOKABLE void chooseBay(int bay);
+  /// A pad for the chosen part; of a post, for its first part that has such a pad.
+  Q_INVOKABLE void openPad(Pad pad);
   Q_INVOKABLE void nextPart();
   Q_INVOKABLE void stepPart(int step);  ///< arrow keys, along the parts of the post
   Q_INVOKABLE void stepPost(int step);  ///< swipe, Page Up and Down
@@ -147,6 +170,11 @@ class WalkModel : public QObject {
   Q_INVOKABLE void lookAgain();
   /// From the chosen post to `toPost`, both included.
   Q_INVOKABLE void skip(SkipReason reason, int toPost);
+
+  /// Another person has the tablet: what was typed is theirs who typed it, and becomes a record.
+  Q_INVOKABLE void choosePerson(int place);
+  Q_INVOKABLE void chooseGauge(int place);
+  Q_INVOKABLE void chooseWrench(int place);
 
   Q_INVOKABLE void undo();
   Q_INVOKABLE void redo();
@@ -177,6 +205,8 @@ class WalkModel : public QObject {
   [[nodiscard]] QString opening_words() const;
   bool read_sheet(const kneerail::Uuid& run);
   void chosen();
+  void choose_instrument(kneerail::InstrumentKind kind, int place);
+  [[nodiscard]] int first_part_with(Pad pad) const;
   void go_to(const kneerail::Uuid& component);
   void write_and_go_on(WalkPen::Act act, int post);
   void on_kept(const kneerail::Uuid& component);
@@ -189,6 +219,7 @@ class WalkModel : public QObject {
   CoatingSet coating_;
   TorqueCheck torque_;
   Pad pad_ = PostPad;
+  bool shown_ = true;
   std::map<kneerail::Role, Pad> pads_used_;  ///< the pad used last on that kind of part
   QString message_;
   QStringList waiting_;            ///< numbers no slot took, the oldest first

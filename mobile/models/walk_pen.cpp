@@ -84,6 +84,13 @@ const KnownInstrument* WalkPen::instrument(kneerail::InstrumentKind kind) const 
   return nullptr;
 }
 
+std::vector<KnownInstrument> WalkPen::instruments(kneerail::InstrumentKind kind) const {
+  std::vector<KnownInstrument> of_kind;
+  for (const KnownInstrument& instrument : instruments_)
+    if (instrument.kind == kind) of_kind.push_back(instrument);
+  return of_kind;
+}
+
 const KnownPerson* WalkPen::person() const {
   for (const KnownPerson& person : people_)
     if (person.id == person_chosen_) return &person;

@@ -60,6 +60,10 @@ class WalkPen : public QObject {
   /// What calibrations and doubts say of readings, as the tables had it when the walk began.
   [[nodiscard]] const kneerail::ReadingsPutRight& put_right() const { return put_right_; }
   [[nodiscard]] const kneerail::KnownPerson* person() const;
+  /// In service; those who inspect first.
+  [[nodiscard]] const std::vector<kneerail::KnownPerson>& people() const { return people_; }
+  [[nodiscard]] std::vector<kneerail::KnownInstrument> instruments(
+      kneerail::InstrumentKind kind) const;
   [[nodiscard]] std::int64_t entries_kept() const { return entries_kept_; }
   [[nodiscard]] kneerail::Instant now() const { return clock_.now(); }
   [[nodiscard]] std::int64_t monotonic_ms() const { return clock_.monotonic_ms(); }

@@ -1,11 +1,12 @@
 #include "mobile/models/walk_place.h"
 
 #include <algorithm>
-#include <array>
+#include <string>
 
 #include "schema/store/register_things.h"
 #include "schema/store/settings.h"
 
+using kneerail::InstrumentKind;
 using kneerail::RunSheet;
 using kneerail::Uuid;
 
@@ -14,10 +15,12 @@ namespace {
 constexpr int rest_ms = 200;  // several steps in a row are one place
 constexpr int run_type = 4;
 
-// An identifier is two settings: its first and its last eight bytes.
-constexpr std::array run_names = {"walk_run_first", "walk_run_last"};
-constexpr std::array at_names = {"walk_at_first", "walk_at_last"};
 constexpr const char* pad_name = "walk_pad";
+
+// An identifier is two settings: its first and its last eight bytes.
+std::string name_of(const char* what, std::size_t half) {
+  return std::string("walk_") + what + (half == 0 ? "_first" : "_last");
+}
 
 std::int64_t half_of(const Uuid& id, std::size_t half) {
   std::uint64_t bits = 0;
@@ -41,6 +44,16 @@ WalkPlace::WalkPlace(StoreLink& store, WalkModel& walk, QObject* parent)
   const auto moved = [this] { rest_.start(); };
   connect(&walk, &WalkModel::whereChanged, this, moved);
   connect(&walk, &WalkModel::padChanged, this, moved);
+  connect(&walk, &WalkModel::titleChanged, this, moved);
+}
+
+template <class Action>
+void WalkPlace::each_id(Place& place, Action action) {
+  action("run", place.run);
+  action("at", place.at);
+  action("person", place.person);
+  action("gauge", place.gauge);
+  action("wrench", place.wrench);
 }
 
 WalkPlace::Place WalkPlace::now() const {
@@ -53,20 +66,23 @@ WalkPlace::Place WalkPlace::now() const {
   place.at = part >= 0 ? sheet.parts[static_cast<std::size_t>(part)].id
                        : sheet.posts[static_cast<std::size_t>(post)].id;
   place.pad = walk_.pad();
+  const WalkPen& pen = walk_.pen();
+  if (const auto* person = pen.person()) place.person = person->id;
+  if (const auto* gauge = pen.instrument(InstrumentKind::coating_gauge)) place.gauge = gauge->id;
+  if (const auto* wrench = pen.instrument(InstrumentKind::torque_wrench)) place.wrench = wrench->id;
   return place;
 }
 
 WalkPlace::Place WalkPlace::remembered() const {
   Place place;
   kneerail::Database& tables = store_.reader().tables();
-  const auto read = [&](const char* name) {
+  const auto read = [&](const std::string& name) {
     const auto value = kneerail::setting(tables, name);
     return value ? value->value_or(0) : 0;
   };
-  for (std::size_t half = 0; half < 2; ++half) {
-    set_half(place.run, half, read(run_names[half]));
-    set_half(place.at, half, read(at_names[half]));
-  }
+  each_id(place, [&](const char* what, Uuid& id) {
+    for (std::size_t half = 0; half < 2; ++half) set_half(id, half, read(name_of(what, half)));
+  });
   place.pad = static_cast<int>(read(pad_name));
   return place;
 }
@@ -82,6 +98,9 @@ bool WalkPlace::restore() {
                          [](const auto& one, const auto& other) { return one.name < other.name; });
     run = first->id;
   }
+  if (!kept_.person.is_zero()) (void)walk_.pen().choose_person(kept_.person);
+  for (const Uuid& instrument : {kept_.gauge, kept_.wrench})
+    if (!instrument.is_zero()) walk_.pen().choose_instrument(instrument);
   walk_.open(run, kept_.at);
   if (walk_.part_chosen() && kept_.pad > WalkModel::PostPad && kept_.pad <= WalkModel::TorquePad)
     walk_.set_pad(static_cast<WalkModel::Pad>(kept_.pad));
@@ -90,13 +109,13 @@ bool WalkPlace::restore() {
 
 void WalkPlace::keep() {
   rest_.stop();
-  const Place place = now();
+  Place place = now();
   if (place == kept_ || place.run.is_zero() || !store_.writable()) return;
   kneerail::Settings settings{{pad_name, place.pad}};
-  for (std::size_t half = 0; half < 2; ++half) {
-    settings.emplace_back(run_names[half], half_of(place.run, half));
-    settings.emplace_back(at_names[half], half_of(place.at, half));
-  }
+  each_id(place, [&](const char* what, const Uuid& id) {
+    for (std::size_t half = 0; half < 2; ++half)
+      settings.emplace_back(name_of(what, half), half_of(id, half));
+  });
   kept_ = place;
   store_.keep_settings(std::move(settings), [](const kneerail::Result<>&) {});
 }

@@ -1,6 +1,7 @@
 #pragma once
 
-// Where the walker is, remembered by this device: run, post or part, and the pad. Written a moment
+// Where the walker is, remembered by this device: run, post or part, the pad, and who walks with
+// what. Written a moment
 // after each step, so that a machine that goes off comes back there. Not part of any record.
 
 #include <QObject>
@@ -25,11 +26,16 @@ class WalkPlace : public QObject {
  private:
   struct Place {
     kneerail::Uuid run;
-    kneerail::Uuid at;  ///< part, else post
+    kneerail::Uuid at;      ///< part, else post
+    kneerail::Uuid person;  ///< zero: the first
+    kneerail::Uuid gauge;
+    kneerail::Uuid wrench;
     int pad = 0;
     bool operator==(const Place&) const = default;
   };
 
+  template <class Action>
+  static void each_id(Place& place, Action action);
   [[nodiscard]] Place now() const;
   [[nodiscard]] Place remembered() const;
 

@@ -15,7 +15,7 @@ Item {
     GradeGlyph {
         id: glyph
 
-        x: Tokens.margin
+        x: Tokens.inset
         anchors.verticalCenter: parent.verticalCenter
         radius: Math.min(Tokens.glyphOnKey, parent.height / 2 - Tokens.smallGap)
         grade: words.grade
@@ -24,7 +24,7 @@ Item {
 
     Column {
         anchors.left: glyph.right
-        anchors.leftMargin: Tokens.pageMargin
+        anchors.leftMargin: Tokens.margin
         anchors.right: parent.right
         anchors.rightMargin: Tokens.gap
         anchors.verticalCenter: parent.verticalCenter

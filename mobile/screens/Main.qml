@@ -67,6 +67,12 @@ Window {
             focus: visible
             portrait: window.portrait
             walk: window.walk
+
+            Binding {
+                target: window.walk
+                property: "shown"
+                value: walkRoom.visible
+            }
         }
     }
 }

@@ -56,7 +56,7 @@ Column {
         objectName: "wrenchSet"
         visible: pad.asksWrench
         width: parent.width
-        height: pad.keyHeight
+        height: pad.keyHeight * 2 + pad.spacing
         look: OctagonKey.Act
         text: pad.wrenchQuestion
         secondLine: qsTr("It is set")

@@ -7,6 +7,7 @@ Room {
 
     required property WalkModel walk
     property bool skipping: false
+    property bool hands: false
     property int skipTo: -1
 
     function leaveSkip() {
@@ -14,11 +15,12 @@ Room {
         room.skipTo = -1;
     }
 
-    whereLine: qsTr("%1 · %2").arg(walk.siteName).arg(walk.runName)
-    keptLine: qsTr("%1 %2").arg(walk.keptCaption).arg(walk.keptWords)
+    whereLine: qsTr("%1 · %2 · %3").arg(walk.siteName).arg(walk.runName).arg(walk.personWords)
+    keptLine: walk.writable ? qsTr("No signal · %1 kept here").arg(walk.keptWords) : walk.keptCaption
     cells: WalkCells {
         walk: room.walk
         portrait: room.portrait
+        onHandsWanted: room.hands = !room.hands
     }
 
     Keys.onPressed: event => event.accepted = keyboard.take(event.key, event.text, event.modifiers)
@@ -53,6 +55,8 @@ Room {
         portrait: room.portrait
         skipping: room.skipping
         skipTo: room.skipTo
+        hands: room.hands
+        onHandsLeft: room.hands = false
         onSkipWanted: room.skipping = true
         onSkipLeft: room.leaveSkip()
         onSkipBecause: reason => {

@@ -7,14 +7,18 @@ Row {
 
     required property WalkModel walk
     property bool portrait: false
-    height: parent ? parent.height : implicitHeight
-
     readonly property bool waits: walk.waitingWords !== ""
+
+    signal handsWanted
+
+    height: parent ? parent.height : implicitHeight
 
     TitleCell {
         visible: !cells.portrait
-        caption: qsTr("%1 · run").arg(cells.walk.siteName)
+        objectName: "runCell"
+        caption: qsTr("%1 · %2 walks").arg(cells.walk.siteName).arg(cells.walk.personWords)
         text: cells.walk.runName
+        onClicked: cells.handsWanted()
     }
 
     TitleCell {
@@ -22,7 +26,12 @@ Row {
         caption: cells.waits ? qsTr("Touch to take it") : cells.walk.gaugeCaption
         text: cells.waits ? cells.walk.waitingWords : cells.walk.gaugeWords
         lookAgain: cells.waits || cells.walk.gaugeOld
-        onClicked: cells.walk.takeWaiting()
+        onClicked: {
+            if (cells.waits)
+                cells.walk.takeWaiting();
+            else
+                cells.handsWanted();
+        }
     }
 
     TitleCell {

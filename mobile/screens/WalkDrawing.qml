@@ -110,6 +110,7 @@ Item {
     }
 
     MessageBar {
+        objectName: "messageBar"
         anchors.bottom: line.top
         anchors.bottomMargin: Tokens.gap
         x: Tokens.inset

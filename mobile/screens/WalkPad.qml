@@ -8,11 +8,13 @@ Rectangle {
     required property WalkModel walk
     property bool portrait: false
     property bool skipping: false
+    property bool hands: false
+    readonly property bool aside: skipping || hands
     property int skipTo: -1
     readonly property bool nextIsScrew: walk.pad === WalkModel.TorquePad && walk.torque.nextScrewWords !== ""
     readonly property bool leftHanded: Tokens.leftHanded
     readonly property bool atPost: walk.pad === WalkModel.PostPad
-    readonly property real side: portrait ? Tokens.margin : Tokens.margin
+    readonly property real side: Tokens.margin
     readonly property real inner: width - side * 2
     readonly property real keysWidth: portrait ? Math.min(Tokens.padWidth - Tokens.margin * 2, inner / 2) : inner
     readonly property real besideWidth: portrait ? inner - keysWidth - Tokens.margin : inner
@@ -20,6 +22,7 @@ Rectangle {
     readonly property real besideX: portrait && leftHanded ? width - side - besideWidth : side
     readonly property real topSpace: Tokens.inset
 
+    signal handsLeft
     signal skipWanted
     signal skipLeft
     signal skipBecause(reason: int)
@@ -27,7 +30,7 @@ Rectangle {
     color: Tokens.shade
 
     PostKeys {
-        visible: pad.atPost && !pad.skipping
+        visible: pad.atPost && !pad.aside
         x: pad.side
         y: pad.topSpace
         width: pad.inner
@@ -38,6 +41,7 @@ Rectangle {
         asLastTime: pad.walk.asLastTimeOffered
         pushedMeans: pad.walk.pushedMeans
         lookAgain: pad.walk.whyNotAsLastTime
+        lookAgainMeans: pad.walk.lookAgainPart
         before: pad.walk.backPostLabel === "" ? "" : qsTr("Post %1").arg(pad.walk.backPostLabel)
         after: pad.walk.nextPostLabel === "" ? "" : qsTr("Post %1").arg(pad.walk.nextPostLabel)
         undoes: pad.walk.undoWords
@@ -46,7 +50,7 @@ Rectangle {
         onPushed: pad.walk.asLastTime(true)
         onLooked: pad.walk.asLastTime(false)
         onLookedAgain: pad.walk.lookAgain()
-        onPadChosen: which => pad.walk.pad = which
+        onPadChosen: which => pad.walk.openPad(which)
         onBackward: pad.walk.stepPost(-1)
         onForward: pad.walk.stepPost(1)
         onSkip: pad.skipWanted()
@@ -65,10 +69,21 @@ Rectangle {
         onBecause: reason => pad.skipBecause(reason)
     }
 
+    HandKeys {
+        visible: pad.hands
+        x: pad.side
+        y: pad.topSpace
+        width: pad.inner
+        height: pad.height - pad.topSpace - Tokens.margin
+        walk: pad.walk
+        wide: pad.portrait
+        onLeave: pad.handsLeft()
+    }
+
     PadChoices {
         id: choices
 
-        visible: !pad.atPost && !pad.skipping
+        visible: !pad.atPost && !pad.aside
         x: pad.besideX
         y: pad.topSpace
         width: pad.besideWidth
@@ -82,7 +97,7 @@ Rectangle {
     }
 
     PartKeys {
-        visible: !pad.atPost && !pad.skipping
+        visible: !pad.atPost && !pad.aside
         walk: pad.walk
         x: pad.keysX
         y: pad.portrait ? pad.topSpace : choices.y + choices.height + Tokens.inset
@@ -93,7 +108,7 @@ Rectangle {
     ActKeys {
         id: acts
 
-        visible: !pad.atPost && !pad.skipping
+        visible: !pad.atPost && !pad.aside
         x: pad.besideX
         y: pad.portrait ? choices.y + choices.height + Tokens.gap : pad.height - Tokens.mainActHeight - Tokens.margin
         width: pad.besideWidth

@@ -1,5 +1,6 @@
 #include "mobile/screens/rooms.h"
 
+#include <QCoreApplication>
 #include <QQmlApplicationEngine>
 #include <QVariantMap>
 #include <utility>
@@ -19,10 +20,13 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
     : own_clock_(std::make_unique<MachineClock>()),
       own_random_(std::make_unique<SecureRandom>()),
       store_(std::move(store)) {
+  if (words_.load(QStringLiteral(":/i18n/kneerail_en.qm")))
+    QCoreApplication::installTranslator(&words_);
   Clock& clock = options.clock != nullptr ? *options.clock : *own_clock_;
   Random& random = options.random != nullptr ? *options.random : *own_random_;
   walk_ = std::make_unique<WalkModel>(*store_, clock, random);
   place_ = std::make_unique<WalkPlace>(*store_, *walk_);
+  QObject::connect(&gauge_, &TypingGauge::typed, walk_.get(), &WalkModel::typed);
 }
 
 Rooms::~Rooms() {

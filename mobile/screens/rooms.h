@@ -3,12 +3,14 @@
 // What the window is made of: the link to the register and one model for each room. The screens are
 // shown by an engine and go before this.
 
+#include <QTranslator>
 #include <memory>
 
 #include "core/base/world.h"
 #include "mobile/models/store_link.h"
 #include "mobile/models/walk_model.h"
 #include "mobile/models/walk_place.h"
+#include "mobile/screens/typing_gauge.h"
 
 class QQmlApplicationEngine;
 
@@ -25,15 +27,18 @@ class Rooms {
 
   [[nodiscard]] StoreLink& store() { return *store_; }
   [[nodiscard]] WalkModel& walk() { return *walk_; }
+  [[nodiscard]] WalkPlace& place() { return *place_; }
 
  private:
   Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store);
 
+  QTranslator words_;  ///< taken out of the program when it goes
   std::unique_ptr<Clock> own_clock_;
   std::unique_ptr<Random> own_random_;
   std::unique_ptr<StoreLink> store_;
   std::unique_ptr<WalkModel> walk_;
   std::unique_ptr<WalkPlace> place_;
+  TypingGauge gauge_;
 };
 
 }  // namespace kneerail

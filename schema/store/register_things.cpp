@@ -8,7 +8,8 @@ namespace {
 
 constexpr std::string_view things_query =
     "SELECT id, type, feed, parent, import_reference, name, chainage_mm, role, component_type, "
-    "date_in_service, coating_nominal_tenth_um, rest, part_of FROM entity WHERE type = ? AND held "
+    "date_in_service, coating_nominal_tenth_um, rest, part_of, code FROM entity WHERE type = ? AND "
+    "held "
     "= 0 "
     "AND voided_by IS NULL AND NOT EXISTS (SELECT 1 FROM retirement r WHERE r.entity = entity.id) "
     "ORDER BY id";
@@ -36,6 +37,7 @@ Result<Thing> thing_of(const Statement& row) {
     if (const auto* map = rest->map()) thing.rest = *map;
   }
   if (!row.is_null(12)) thing.part_of = row.uuid(12);
+  if (!row.is_null(13)) thing.code = row.text(13);
   return thing;
 }
 

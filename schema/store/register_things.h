@@ -24,6 +24,7 @@ struct Thing {
   Uuid parent;  ///< zero: none said
   std::string reference;
   std::string name;
+  std::string code;  ///< serial, initials or short mark, as the kind of thing has it
   std::optional<std::int64_t> chainage_mm;
   std::optional<std::int64_t> role;
   std::optional<Uuid> component_type;

@@ -86,7 +86,7 @@ Result<std::vector<KnownInstrument>> instruments_in_service(Database& tables) {
     KnownInstrument instrument;
     instrument.id = thing.id;
     instrument.kind = static_cast<InstrumentKind>(thing.number(instrument_field::kind).value_or(1));
-    instrument.serial = text_in(thing.rest, instrument_field::serial);
+    instrument.serial = thing.code;
     instrument.resolution =
         std::max<std::int64_t>(thing.number(instrument_field::resolution).value_or(1), 1);
     instrument.zero_good_for_hours = thing.number(instrument_field::zero_good_for);
@@ -109,8 +109,7 @@ Result<std::vector<KnownPerson>> people_in_service(Database& tables) {
   auto things = things_of_type(tables, static_cast<int>(EntityType::person));
   if (!things) return fail(things.error());
   std::vector<KnownPerson> people;
-  for (const Thing& thing : *things)
-    people.push_back({thing.id, text_in(thing.rest, person_field::initials), false});
+  for (const Thing& thing : *things) people.push_back({thing.id, thing.code, false});
   auto done = each_row(tables,
                        "SELECT subject FROM person_role WHERE role = 1 AND taken_by IS NULL AND "
                        "voided_by IS NULL AND held = 0",

@@ -1,0 +1,71 @@
+// Who walks, and with which gauge and wrench: one key each, those of now marked.
+import QtQuick
+import Kneerail.Ui
+
+Item {
+    id: pad
+
+    required property WalkModel walk
+    property bool wide: false
+
+    signal leave
+
+    Flickable {
+        width: parent.width
+        height: back.y - Tokens.gap
+        contentHeight: lists.height
+        interactive: contentHeight > height
+        clip: interactive
+
+        Column {
+            id: lists
+
+            width: parent.width
+            spacing: Tokens.margin
+
+            NamedKeys {
+                width: parent.width
+                caption: qsTr("Who walks. Entries from now on are theirs.")
+                named: "person"
+                names: pad.walk.people
+                now: pad.walk.personNow
+                columns: pad.wide ? 6 : 3
+                onChosen: place => pad.walk.choosePerson(place)
+            }
+
+            NamedKeys {
+                visible: names.length > 0
+                width: parent.width
+                caption: qsTr("Coating gauge in the hand")
+                named: "gauge"
+                names: pad.walk.gauges
+                now: pad.walk.gaugeNow
+                columns: pad.wide ? 4 : 2
+                onChosen: place => pad.walk.chooseGauge(place)
+            }
+
+            NamedKeys {
+                visible: names.length > 0
+                width: parent.width
+                caption: qsTr("Torque wrench in the hand")
+                named: "wrench"
+                names: pad.walk.wrenches
+                now: pad.walk.wrenchNow
+                columns: pad.wide ? 4 : 2
+                onChosen: place => pad.walk.chooseWrench(place)
+            }
+        }
+    }
+
+    OctagonKey {
+        id: back
+
+        objectName: "leaveHands"
+        y: parent.height - height
+        width: parent.width
+        height: Tokens.mainActHeight
+        look: OctagonKey.Act
+        text: qsTr("Back to the walk")
+        onClicked: pad.leave()
+    }
+}

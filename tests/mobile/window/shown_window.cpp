@@ -1,0 +1,144 @@
+#include "tests/mobile/window/shown_window.h"
+
+#include <QEventLoop>
+#include <QQuickStyle>
+
+#include "mobile/elevation/elevation_item.h"
+#include "mobile/theme/tokens.h"
+
+namespace kneerail::tests {
+namespace {
+
+constexpr std::int64_t year_ms = 365LL * 24 * 60 * 60 * 1000;
+const std::filesystem::path folder = "/register";
+
+QPointingDevice* glass() {
+  static QPointingDevice* const device = QTest::createTouchDevice();
+  return device;
+}
+
+QQuickItem* find_in(QQuickItem& at, const QString& name) {
+  if (!at.isVisible()) return nullptr;
+  if (at.objectName() == name) return at.isEnabled() ? &at : nullptr;
+  for (QQuickItem* child : at.childItems())
+    if (QQuickItem* found = find_in(*child, name)) return found;
+  return nullptr;
+}
+
+}  // namespace
+
+ShownWindow::ShownWindow(int posts) : site_(posts) {
+  QQuickStyle::setStyle(QStringLiteral("Basic"));
+  world_.clock.wall_ms -= year_ms;
+  {
+    auto opened = taken(Register::open(world_.options(folder, Mode::create, &disk_.files())));
+    taken(opened->save(site_.things()));
+    taken(opened->save(site_.last_year()));
+  }
+  world_.clock.move_on(year_ms);
+  switch_on();
+}
+
+ShownWindow::~ShownWindow() {
+  switch_off();
+}
+
+void ShownWindow::switch_on(QSize size) {
+  rooms_ = taken(Rooms::open(world_.options(folder, Mode::write, &disk_.files())));
+  engine_ = std::make_unique<QQmlApplicationEngine>();
+  rooms_->show(*engine_);
+  REQUIRE(engine_->rootObjects().size() == 1);
+  window_ = qobject_cast<QQuickWindow*>(engine_->rootObjects().front());
+  REQUIRE(window_ != nullptr);
+  engine_->singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens"))
+      ->set_less_motion(true);
+  resize(size);
+}
+
+void ShownWindow::switch_off() {
+  engine_.reset();
+  window_ = nullptr;
+  rooms_.reset();
+}
+
+void ShownWindow::settle() {
+  // An answer may ask for more; three rounds are one more than any touch needs.
+  for (int round = 0; round < 3; ++round) {
+    rooms_->store().settle();
+    QCoreApplication::processEvents();
+  }
+  // Rows and columns lay themselves out before a frame.
+  QEventLoop loop;
+  QObject::connect(window_, &QQuickWindow::frameSwapped, &loop, &QEventLoop::quit,
+                   Qt::QueuedConnection);
+  window_->update();
+  loop.exec();
+}
+
+void ShownWindow::resize(QSize size) {
+  window_->resize(size);
+  settle();
+}
+
+QQuickItem* ShownWindow::find(const QString& name) {
+  return find_in(*window_->contentItem(), name);
+}
+
+QString ShownWindow::text_of(const QString& name) {
+  QQuickItem* item = find(name);
+  return item == nullptr ? QString() : item->property("text").toString();
+}
+
+bool ShownWindow::touch_only(const QString& name) {
+  QQuickItem* item = find(name);
+  if (item == nullptr) return false;
+  const QPoint middle = item->mapToScene({item->width() / 2, item->height() / 2}).toPoint();
+  QTest::touchEvent(window_, glass()).press(0, middle, window_);
+  QTest::touchEvent(window_, glass()).release(0, middle, window_);
+  return true;
+}
+
+bool ShownWindow::touch(const QString& name) {
+  const bool there = touch_only(name);
+  settle();
+  return there;
+}
+
+void ShownWindow::touch_drawing(double along_mm, double up_mm) {
+  auto* drawing = qobject_cast<ElevationItem*>(find(QStringLiteral("elevation")));
+  REQUIRE(drawing != nullptr);
+  drawing->use_clock([this] { return touch_ms_; });
+  const QPoint at =
+      drawing->mapToScene({drawing->view().x_px(along_mm), drawing->view().y_px(up_mm)}).toPoint();
+  touch_ms_ += 1000;
+  QTest::touchEvent(window_, glass()).press(0, at, window_);
+  touch_ms_ += 100;
+  QTest::touchEvent(window_, glass()).release(0, at, window_);
+  settle();
+}
+
+void ShownWindow::type(const QString& digits) {
+  for (const QChar digit : digits) CHECK(touch(QStringLiteral("digit") + digit));
+  CHECK(touch(QStringLiteral("nextSlot")));
+}
+
+void ShownWindow::keys(const QString& keys, int apart_ms) {
+  key_ms_ += 1000;
+  for (const QChar key : keys) {
+    const bool enter = key == '\n';
+    for (const auto type : {QEvent::KeyPress, QEvent::KeyRelease}) {
+      QKeyEvent event(type, enter ? int{Qt::Key_Return} : int{key.toUpper().unicode()},
+                      Qt::NoModifier, enter ? QStringLiteral("\r") : QString(key));
+      event.setTimestamp(key_ms_);
+      QCoreApplication::sendEvent(window_, &event);
+    }
+    key_ms_ += static_cast<quint64>(apart_ms);
+  }
+  settle();
+}
+
+std::int64_t ShownWindow::count(const std::string& sql) {
+  return taken(rooms_->store().reader().tables().number(sql));
+}
+
+}  // namespace kneerail::tests

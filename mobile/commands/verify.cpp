@@ -15,10 +15,13 @@ Exit verify(const std::string& folder, Console& console) {
       (*opened)->verify([&](std::int64_t done, std::int64_t all) { return progress(done, all); });
   progress.clear();
   if (!checked) return report(checked.error(), console);
-  const std::string what = counted(checked->records, "record", "records") + " in " +
-                           counted(checked->chains, "chain", "chains");
+  const bool objects = checked->objects > 0;
+  std::string what = counted(checked->records, "record", "records") + " in " +
+                     counted(checked->chains, "chain", "chains");
+  if (objects) what += " and " + counted(checked->objects, "object", "objects");
   if (checked->problems.empty()) {
-    console.out << what << ": whole. File, chains, second copy and tables agree.\n";
+    console.out << what << ": whole. File, chains, second copy"
+                << (objects ? ", tables and objects" : " and tables") << " agree.\n";
     return Exit::done;
   }
   console.out << what << ": not whole.\n";
@@ -29,8 +32,9 @@ Exit verify(const std::string& folder, Console& console) {
 }  // namespace
 
 void add_verify(CLI::App& app, Chosen& chosen) {
-  CLI::App* command = app.add_subcommand(
-      "verify", "Check a register: file, chains, second copy, and tables against the records");
+  CLI::App* command = app.add_subcommand("verify",
+                                         "Check a register: file, chains, seals, second copy, "
+                                         "tables against the records, photographs");
   auto folder = std::make_shared<std::string>();
   add_data_option(*command, *folder);
   command->footer("Nothing is changed. Exit code 1 when something is not whole.");

@@ -9,6 +9,7 @@
 #include <cerrno>
 #include <cstring>
 #include <utility>
+#include <vector>
 
 namespace kneerail {
 namespace {
@@ -131,9 +132,16 @@ class MachineFiles final : public Files {
   }
 
   Result<> make_folder(const std::filesystem::path& path) override {
+    std::vector<std::filesystem::path> missing;
+    for (auto one = path; !one.empty() && !exists(one); one = one.parent_path())
+      missing.push_back(one);
     std::error_code code;
     std::filesystem::create_directories(path, code);
     if (code) return os_error(path, "made", code.value());
+    for (const auto& one : missing) {
+      const auto parent = one.parent_path();
+      if (auto done = sync_folder(parent.empty() ? "." : parent); !done) return done;
+    }
     return Done{};
   }
 

@@ -45,6 +45,7 @@ class Files {
   virtual bool exists(const std::filesystem::path& path) = 0;
   /// Whether this process may write the file or folder.
   virtual bool writable(const std::filesystem::path& path) = 0;
+  /// With the folders it stands in; on disk when it returns.
   virtual Result<> make_folder(const std::filesystem::path& path) = 0;
   /// Replaces what is there; the new name is on disk when it returns.
   virtual Result<> rename(const std::filesystem::path& from, const std::filesystem::path& to) = 0;

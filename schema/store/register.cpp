@@ -5,6 +5,7 @@
 
 #include "core/fold/columns.h"
 #include "schema/journal/draft.h"
+#include "schema/store/object_folder.h"
 #include "schema/store/opening.h"
 #include "schema/store/rebuild.h"
 #include "schema/store/saving.h"
@@ -86,6 +87,19 @@ Result<Uuid> Register::close_draft(const Draft& draft) {
   auto ids = save_entries(*inside_, *entries, &draft);
   if (!ids) return fail(ids.error());
   return ids->front();
+}
+
+Result<Digest> Register::keep_object(std::span<const std::uint8_t> bytes) {
+  if (!inside_->opening.writable) {
+    return fail(Fault::conflict, inside_->places.folder.string() +
+                                     ": The register was opened for reading only. Nothing was "
+                                     "kept.");
+  }
+  return ObjectFolder(*inside_->files, inside_->places.objects()).put(bytes);
+}
+
+Result<cbor::Bytes> Register::object(const Digest& sha) {
+  return ObjectFolder(*inside_->files, inside_->places.objects()).read(sha);
 }
 
 Uuid Register::mint() {

@@ -68,6 +68,7 @@ struct Opening {
 struct VerifyReport {
   std::int64_t records = 0;
   std::int64_t chains = 0;
+  std::int64_t objects = 0;           ///< here and whole
   std::vector<std::string> problems;  ///< empty: whole
 };
 
@@ -114,6 +115,12 @@ class Register {
   /// Makes the draft a record.
   Result<Uuid> close_draft(const Draft& draft);
 
+  /// Keeps bytes beside the records, under their SHA-256. On disk when it returns; a record that
+  /// names them is saved after. Errors: io, conflict (opened read-only).
+  Result<std::array<std::uint8_t, 32>> keep_object(std::span<const std::uint8_t> bytes);
+  /// Errors: not_found, corrupt (not the bytes of that name: never shown), io.
+  Result<cbor::Bytes> object(const std::array<std::uint8_t, 32>& sha);
+
   /// A new version 7 identifier from this register's clock and random source.
   Uuid mint();
 
@@ -121,8 +128,8 @@ class Register {
   /// `progress(done, all)` returns false to stop: the old tables then stay.
   Result<std::int64_t> rebuild(
       const std::function<bool(std::int64_t, std::int64_t)>& progress = {});
-  /// Checks file, chains, second copy and tables against a fresh fold. Damage found is in the
-  /// report, not an error.
+  /// Checks file, chains, seals, second copy, tables against a fresh fold, and objects. Damage
+  /// found is in the report, not an error.
   Result<VerifyReport> verify(const std::function<bool(std::int64_t, std::int64_t)>& progress = {});
   /// SHA-256 over all rows of all folded tables in key order, in hexadecimal: equal for equal
   /// records and stamps.

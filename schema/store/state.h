@@ -29,6 +29,7 @@ struct Places {
   [[nodiscard]] std::filesystem::path records() const { return folder / "records.db"; }
   [[nodiscard]] std::filesystem::path copy() const { return folder / "unsent.copy"; }
   [[nodiscard]] std::filesystem::path identity() const { return folder / "identity"; }
+  [[nodiscard]] std::filesystem::path objects() const { return folder / "objects"; }
   [[nodiscard]] std::filesystem::path lock() const { return folder / "lock"; }
   [[nodiscard]] std::filesystem::path spare() const { return folder / "spare"; }
 };

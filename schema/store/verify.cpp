@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "schema/journal/start_checks.h"
+#include "schema/store/object_folder.h"
 #include "schema/store/sealing.h"
 
 namespace kneerail {
@@ -207,6 +208,11 @@ Result<VerifyReport> verify_register(RegisterState& state, const Progress& progr
   if (auto done = check_tables(state, from(report.records), report.problems); !done) {
     return fail(done.error());
   }
+  auto objects = check_objects(*state.database, state.journal->device(),
+                               ObjectFolder(*state.files, state.places.objects()));
+  if (!objects) return fail(objects.error());
+  report.objects = objects->whole;
+  for (std::string& problem : objects->problems) add_problem(report.problems, std::move(problem));
   return report;
 }
 

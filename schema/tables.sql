@@ -140,7 +140,7 @@ CREATE TABLE coverage (
   torques INTEGER NOT NULL, walls INTEGER NOT NULL, hand_loads INTEGER NOT NULL,
   geometries INTEGER NOT NULL, gate_checks INTEGER NOT NULL, findings INTEGER NOT NULL,
   photographs INTEGER NOT NULL, works INTEGER NOT NULL, since_fresh BLOB,
-  since_fresh_max INTEGER NOT NULL, PRIMARY KEY (visit, post)
+  since_fresh_max INTEGER NOT NULL, looks BLOB, PRIMARY KEY (visit, post)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX coverage_by_post ON coverage (post);
 

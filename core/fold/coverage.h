@@ -28,6 +28,13 @@ inline constexpr std::array counted_kinds{
     std::pair(kind::not_reached, at(coverage_columns, "not_reached")),
 };
 
+/// What was seen of a thing: bits of a number in column looks.
+inline constexpr std::int64_t look_seen = 1;
+inline constexpr std::int64_t look_near = 2;
+inline constexpr std::int64_t look_fresh = 4;
+inline constexpr std::int64_t look_pushed = 8;
+inline constexpr std::int64_t look_not_reached = 16;  ///< said to be so, of a run too
+
 constexpr bool is_counted(std::int64_t kind) {
   for (const auto& [counted, column] : counted_kinds) {
     if (counted == kind) return true;

@@ -12,64 +12,6 @@ namespace kneerail::fold {
 
 namespace {
 
-/// What was seen of one thing.
-struct Look {
-  bool seen = false;
-  bool near = false;
-  bool fresh = false;
-  bool pushed = false;
-};
-
-/// The records of one visit about one post and what stands at it.
-struct Tally {
-  std::map<int, std::int64_t> counts;
-  std::map<Uuid, Look> looks;
-  std::set<Uuid> not_reached;
-  bool whole_post = false;  ///< the post or its run was not reached
-  std::optional<std::int64_t> first_t;
-  std::optional<std::int64_t> last_t;
-
-  void count(std::int64_t kind, std::int64_t t) {
-    ++counts[static_cast<int>(kind)];
-    first_t = std::min(first_t.value_or(t), t);
-    last_t = std::max(last_t.value_or(t), t);
-  }
-  [[nodiscard]] Look look(const Uuid& thing) const {
-    const auto found = looks.find(thing);
-    return found == looks.end() ? Look{} : found->second;
-  }
-};
-
-void take_reading(const Row& row, Tally& tally) {
-  const bool counts = number_in(row, at(reading_columns, "held")) == 0 &&
-                      !id_at(row, at(reading_columns, "voided_by"));
-  if (!counts) return;
-  const std::int64_t kind = number_in(row, at(reading_columns, "kind"));
-  tally.count(kind, number_in(row, at(reading_columns, "t")));
-  const bool looks = kind == kind::grade || kind == kind::hand_load;
-  if (!looks || id_in(row, at(reading_columns, "who")).is_zero()) return;
-  Look& look = tally.looks[id_in(row, at(reading_columns, "subject"))];
-  look.seen = true;
-  if (number_in(row, at(reading_columns, "carried")) == 0) look.fresh = true;
-  if (kind == kind::grade) {
-    look.near |=
-        number_of(in(row, at(reading_columns, "how")), 0) < code_of(HowLooked::looked_from_afar);
-  } else {
-    look.near = true;
-    look.pushed |= number_in(row, at(reading_columns, "what")) != code_of(Felt::not_pushed);
-  }
-}
-
-void take_fact(const Fact& fact, Tally& tally) {
-  if (!fact.counts()) return;
-  const Uuid& subject = fact.record().subject;
-  tally.count(fact.kind(), fact.time.t);
-  if (fact.kind() == kind::not_reached) tally.not_reached.insert(subject);
-  if (fact.kind() != kind::finding || fact.record().who.is_zero()) return;
-  Look& look = tally.looks[subject];
-  look.seen = look.near = look.fresh = true;
-}
-
 void take_subject(Folding& folding, const Uuid& visit, const Uuid& subject, Tally& tally) {
   for (const Row& row : folding.rows(table_reading, reading_by_visit, {visit, subject})) {
     take_reading(row, tally);
@@ -144,13 +86,14 @@ struct Reach {
   std::int64_t excused = 0;  ///< not seen, and said to be not reached
   std::vector<Uuid> not_fresh{};
 
-  void take(const Uuid& thing, const Look& look, bool excuse) {
+  void take(const Uuid& thing, LookBits looks, bool excuse) {
+    const auto has = [looks](LookBits look) { return (looks & look) != 0; };
     ++all;
-    if (look.seen) ++seen;
-    if (look.seen && !look.near) ++far;
-    if (look.pushed) ++pushed;
-    if (!look.seen && excuse) ++excused;
-    if (!look.fresh) not_fresh.push_back(thing);
+    if (has(look_seen)) ++seen;
+    if (has(look_seen) && !has(look_near)) ++far;
+    if (has(look_pushed)) ++pushed;
+    if (!has(look_seen) && excuse) ++excused;
+    if (!has(look_fresh)) not_fresh.push_back(thing);
   }
 };
 
@@ -159,61 +102,80 @@ struct Covered {
   std::vector<Uuid> not_fresh;
 };
 
-Tally tally_of(Folding& folding, const Things& things, const std::vector<Uuid>& visits) {
+/// All that these visits have of the things, counted from the records.
+Tally counted(Folding& folding, const Things& things, const std::vector<Uuid>& visits) {
   Tally tally;
   const auto run = id_at(things.post, at(entity_columns, "parent"));
   for (const Uuid& visit : visits) {
     for (const Uuid& subject : things.ids()) take_subject(folding, visit, subject, tally);
     if (run) take_run(folding, visit, *run, tally);
   }
-  tally.whole_post = tally.not_reached.contains(id_in(things.post, at(entity_columns, "id"))) ||
-                     (run && tally.not_reached.contains(*run));
   return tally;
 }
 
+/// Whether the post or its run was said to be not reached.
+bool skips_post(const Things& things, const Tally& tally) {
+  const auto said = [&tally](const Uuid& id) { return (tally.look(id) & look_not_reached) != 0; };
+  const auto run = id_at(things.post, at(entity_columns, "parent"));
+  return said(id_in(things.post, at(entity_columns, "id"))) || (run && said(*run));
+}
+
+bool any_seen(const Tally& tally) {
+  return std::any_of(tally.looks.begin(), tally.looks.end(),
+                     [](const auto& look) { return (look.second & look_seen) != 0; });
+}
+
 Reach reach_of(Folding& folding, const std::vector<Row>& things, const Tally& tally,
-               std::optional<std::int64_t> over) {
+               std::optional<std::int64_t> over, bool whole_post) {
   Reach reach;
   for (const Row& thing : things) {
     const Uuid id = id_in(thing, at(entity_columns, "id"));
-    const Look look = tally.look(id);
+    const LookBits look = tally.look(id);
     const bool gap = type_of(thing) == code_of(EntityType::bay) &&
                      number_in(rest_of(thing), bay_field::kind) == code_of(BayKind::open_gap);
-    if (!look.seen && (gap || !was_there(folding, thing, over))) continue;
-    reach.take(id, look, tally.whole_post || tally.not_reached.contains(id));
+    if ((look & look_seen) == 0 && (gap || !was_there(folding, thing, over))) continue;
+    reach.take(id, look, whole_post || (look & look_not_reached) != 0);
   }
   return reach;
 }
 
-std::optional<Covered> covered(Folding& folding, const Uuid& post, const Uuid& visit) {
+std::optional<Covered> covered(Folding& folding, const Uuid& post, const Uuid& visit,
+                               const Row* kept) {
+  const News news = folding.take_news_of_row(post, visit);
   if (one_visit(folding, visit) != visit) return std::nullopt;
   const auto things = things_at(folding, post);
   if (!things) return std::nullopt;
   const std::vector<Uuid> visits = group_of(folding, visit);
-  Tally tally = tally_of(folding, *things, visits);
-  if (tally.counts.empty()) return std::nullopt;
+  Tally tally;
+  if (news.again) {
+    tally = counted(folding, *things, visits);
+  } else {
+    if (kept != nullptr) tally = tally_of(*kept);
+    tally.take(news.tally);
+  }
+  if (tally.empty()) return std::nullopt;
   const auto over = over_since(folding, visits);
-  Reach parts = reach_of(folding, things->parts, tally, over);
-  const Reach bays = reach_of(folding, things->bays, tally, over);
+  const bool whole_post = skips_post(*things, tally);
+  Reach parts = reach_of(folding, things->parts, tally, over, whole_post);
+  const Reach bays = reach_of(folding, things->bays, tally, over, whole_post);
   const std::int64_t unseen = parts.all - parts.seen + bays.all - bays.seen;
-  const bool done = unseen == 0 && !tally.looks.empty();
+  const bool done = unseen == 0 && any_seen(tally);
   const bool excused = unseen == parts.excused + bays.excused;
-  const bool skipped = !done && excused && (tally.whole_post || unseen > 0);
-  Row row{visit,
-          post,
-          in(things->post, at(entity_columns, "feed")),
-          *tally.first_t,
-          *tally.last_t,
-          parts.all,
-          parts.seen,
-          parts.far,
-          bays.all,
-          bays.seen,
-          bays.pushed,
-          std::int64_t{done ? 1 : 0},
-          std::int64_t{skipped ? 1 : 0}};
-  row.resize(std::size(coverage_columns));
-  for (const auto& [kind, column] : counted_kinds) in(row, column) = tally.counts[kind];
+  const bool skipped = !done && excused && (whole_post || unseen > 0);
+  Row row(std::size(coverage_columns));
+  put_tally(tally, row);
+  const auto put = [&row](int column, Cell value) { in(row, column) = std::move(value); };
+  put(at(coverage_columns, "visit"), visit);
+  put(at(coverage_columns, "post"), post);
+  put(at(coverage_columns, "feed"), in(things->post, at(entity_columns, "feed")));
+  put(at(coverage_columns, "parts"), parts.all);
+  put(at(coverage_columns, "parts_seen"), parts.seen);
+  put(at(coverage_columns, "parts_far"), parts.far);
+  put(at(coverage_columns, "bays"), bays.all);
+  put(at(coverage_columns, "bays_seen"), bays.seen);
+  put(at(coverage_columns, "bays_pushed"), bays.pushed);
+  put(at(coverage_columns, "done"), std::int64_t{done ? 1 : 0});
+  put(at(coverage_columns, "skipped"), std::int64_t{skipped ? 1 : 0});
   return Covered{std::move(row), std::move(parts.not_fresh)};
 }
 
@@ -275,7 +237,10 @@ void derive_coverage(Folding& folding, const Job& job) {
   const Uuid& visit = job.b;
   const std::vector<Row> rows = folding.rows(table_coverage, coverage_by_post, {post});
   const std::vector<const Row*> visits = others(rows, visit);
-  auto now = covered(folding, post, visit);
+  const auto kept = std::find_if(rows.begin(), rows.end(), [&visit](const Row& row) {
+    return id_in(row, at(coverage_columns, "visit")) == visit;
+  });
+  auto now = covered(folding, post, visit, kept == rows.end() ? nullptr : &*kept);
   if (now) {
     const auto next = first_after(visits, now->row);
     put_since_fresh(*now, next == visits.begin() ? nullptr : *std::prev(next));
@@ -288,9 +253,7 @@ void derive_coverage(Folding& folding, const Job& job) {
     if (next == visits.end()) return;
     folding.ask({.stage = Stage::coverage, .a = post, .b = place_of(**next).second});
   };
-  for (const Row& before : rows) {
-    if (id_in(before, at(coverage_columns, "visit")) == visit) ask_next(before);
-  }
+  if (kept != rows.end()) ask_next(*kept);
   if (row) ask_next(*row);
 }
 

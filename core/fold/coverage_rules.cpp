@@ -41,8 +41,9 @@ std::optional<Uuid> post_of(Folding& folding, const Uuid& subject, Places& place
   return place->second;
 }
 
+/// A row of coverage, counted again.
 void ask_row(Folding& folding, const Uuid& post, const Uuid& visit) {
-  folding.ask({.stage = Stage::coverage, .a = post, .b = one_visit(folding, visit)});
+  folding.news_of_row(post, one_visit(folding, visit)).again = true;
 }
 
 void ask_rows_of_post(Folding& folding, const Uuid& post) {
@@ -53,8 +54,9 @@ void ask_rows_of_post(Folding& folding, const Uuid& post) {
 
 /// Every visit that has something of a thing.
 void ask_visits_of(Folding& folding, const Uuid& subject) {
+  if (folding.all_news_waits()) return;
   const auto ask = [&](const std::optional<Uuid>& visit) {
-    if (visit) folding.saw({subject, *visit});
+    if (visit) folding.news_of({subject, *visit}).again = true;
   };
   for (const Row& row : folding.rows(table_reading, reading_by_subject, {subject})) {
     ask(id_at(row, at(reading_columns, "visit")));
@@ -108,10 +110,10 @@ void ask_coverage_rows(Folding& folding, const Uuid& entity) {
   if (const auto post = post_of(folding, entity, places)) ask_rows_of_post(folding, *post);
 }
 
-void ask_coverage_of_visit(Folding& folding, const Uuid& visit) {
+void ask_coverage_of_visit(Folding& folding, const Uuid& visit, bool again) {
   for (const Row& row : folding.rows_of_key(table_coverage, {visit})) {
-    folding.ask(
-        {.stage = Stage::coverage, .a = id_in(row, at(coverage_columns, "post")), .b = visit});
+    News& news = folding.news_of_row(id_in(row, at(coverage_columns, "post")), visit);
+    news.again = news.again || again;
   }
 }
 
@@ -132,21 +134,23 @@ void ask_coverage(Folding& folding, const std::optional<Row>& before, const Row&
 void ask_seen(Folding& folding, const Record& record) {
   const auto visit = visit_of(record);
   if (!visit || !is_counted(record.kind)) return;
-  folding.saw({record.subject, *visit, record.kind == kind::not_reached});
+  News& news = folding.news_of({record.subject, *visit});
+  news.again = true;
+  news.not_reached = news.not_reached || record.kind == kind::not_reached;
 }
 
-void ask_coverage_of(Folding& folding, std::vector<Seen> seen) {
-  std::sort(seen.begin(), seen.end());
-  seen.erase(std::unique(seen.begin(), seen.end()), seen.end());
+void ask_coverage_of(Folding& folding, const AllNews& all) {
   Places places;
-  for (const Seen& one : seen) {
-    if (const auto post = post_of(folding, one.subject, places)) {
-      ask_row(folding, *post, one.visit);
-    } else if (one.not_reached) {
+  for (const auto& [seen, news] : all) {
+    if (const auto post = post_of(folding, seen.subject, places)) {
+      News& row = folding.news_of_row(*post, one_visit(folding, seen.visit));
+      row.again = row.again || news.again;
+      row.tally.take(news.tally);
+    } else if (news.not_reached) {
       // A run that was not reached is each of its posts.
-      for (const Row& row :
-           folding.rows(table_entity, entity_by_parent, {one.subject, code_of(EntityType::post)})) {
-        ask_row(folding, id_in(row, at(entity_columns, "id")), one.visit);
+      for (const Row& row : folding.rows(table_entity, entity_by_parent,
+                                         {seen.subject, code_of(EntityType::post)})) {
+        ask_row(folding, id_in(row, at(entity_columns, "id")), seen.visit);
       }
     }
   }

@@ -30,7 +30,10 @@ void add(const PlacedRecord& placed, TableStore& store, Touched* touched = nullp
 /// what add() record by record would have made. One destroyed without finish() leaves them behind.
 class Batch {
  public:
-  explicit Batch(TableStore& store, Touched* touched = nullptr);
+  /// What the store holds when the batch begins. Over an empty one nothing that came before has to
+  /// be looked for.
+  enum class Begins { with_rows, empty };
+  explicit Batch(TableStore& store, Touched* touched = nullptr, Begins begins = Begins::with_rows);
   ~Batch();
   Batch(const Batch&) = delete;
   Batch& operator=(const Batch&) = delete;

@@ -1,6 +1,8 @@
 #include "core/fold/folding.h"
 
 #include <algorithm>
+#include <array>
+#include <cstring>
 #include <limits>
 #include <tuple>
 #include <utility>
@@ -85,8 +87,29 @@ void Folding::respan(const Uuid& visit) {
   ask({.stage = Stage::plain, .a = visit});
 }
 
-void Folding::saw(const Seen& seen) {
-  if (seen_.empty() || seen_.back() != seen) seen_.push_back(seen);
+std::size_t SeenHash::operator()(const Seen& seen) const {
+  // The ends of identifiers are random.
+  std::array<std::size_t, 2> ends{};
+  std::memcpy(&ends[0], &seen.subject.bytes[8], sizeof ends[0]);
+  std::memcpy(&ends[1], &seen.visit.bytes[8], sizeof ends[1]);
+  return ends[0] ^ (ends[1] * 31);
+}
+
+News& Folding::news_of(const Seen& seen) {
+  if (last_news_ == nullptr || last_news_->first != seen) {
+    last_news_ = &*news_.try_emplace(seen).first;
+  }
+  return last_news_->second;
+}
+
+News& Folding::news_of_row(const Uuid& post, const Uuid& visit) {
+  ask({.stage = Stage::coverage, .a = post, .b = visit});
+  return row_news_[{post, visit}];
+}
+
+News Folding::take_news_of_row(const Uuid& post, const Uuid& visit) {
+  const auto taken = row_news_.extract({post, visit});
+  return taken ? taken.mapped() : News{};
 }
 
 Folding::Span Folding::take_span(const Uuid& visit) {
@@ -180,7 +203,17 @@ void Folding::add_fact(const PlacedRecord& placed) {
     }
   } else {
     store_.put(table_fact, fact_row(placed));
-    if (const auto visit = visit_of(placed.record)) widen(*visit, loaded(placed).time.t);
+    const Fact fact = loaded(placed);
+    if (const auto visit = visit_of(placed.record)) {
+      widen(*visit, fact.time.t);
+      if (is_counted(placed.record.kind)) {
+        News& news = news_of({placed.record.subject, *visit});
+        take_fact(fact, news.tally);
+        news.not_reached = news.not_reached || placed.record.kind == kind::not_reached;
+      }
+    }
+    refresh_but_coverage(*this, placed);
+    return;
   }
   refresh(*this, placed);
 }
@@ -196,15 +229,17 @@ void Folding::run_before(Stage stage) {
 }
 
 bool Folding::run_some(int most) {
-  for (int done = 0; done < most && !(jobs_.empty() && seen_.empty()); ++done) {
+  for (int done = 0; done < most && !(jobs_.empty() && news_.empty()); ++done) {
     // Coverage comes last: by now every entity that came in has its row.
-    if (!seen_.empty() && (jobs_.empty() || jobs_.begin()->stage == Stage::coverage)) {
-      ask_coverage_of(*this, std::exchange(seen_, {}));
+    if (!news_.empty() && (jobs_.empty() || jobs_.begin()->stage == Stage::coverage)) {
+      last_news_ = nullptr;
+      all_news_waits_ = false;
+      ask_coverage_of(*this, std::exchange(news_, {}));
       continue;
     }
     derive(jobs_.extract(jobs_.begin()).value());
   }
-  return !(jobs_.empty() && seen_.empty());
+  return !(jobs_.empty() && news_.empty());
 }
 
 void Folding::derive(const Job& job) {
@@ -223,8 +258,8 @@ struct Batch::Inside {
   Folding folding;
 };
 
-Batch::Batch(TableStore& store, Touched* touched)
-    : inside_(std::make_unique<Inside>(Inside{Folding(store, touched)})) {}
+Batch::Batch(TableStore& store, Touched* touched, Begins begins)
+    : inside_(std::make_unique<Inside>(Inside{Folding(store, touched, begins)})) {}
 Batch::~Batch() = default;
 
 void Batch::add(const PlacedRecord& placed) {

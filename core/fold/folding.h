@@ -11,9 +11,12 @@
 #include <map>
 #include <set>
 #include <string>
+#include <unordered_map>
+#include <utility>
 
 #include "core/fold/fold.h"
 #include "core/fold/row_layout.h"
+#include "core/fold/tally.h"
 
 namespace kneerail::fold {
 
@@ -73,14 +76,24 @@ inline constexpr int object_use_by_kind = 0;
 struct Seen {
   Uuid subject;
   Uuid visit;
-  bool not_reached = false;  ///< then all posts of a run
-  auto operator<=>(const Seen&) const = default;
+  bool operator==(const Seen&) const = default;
 };
+struct SeenHash {
+  std::size_t operator()(const Seen& seen) const;
+};
+/// What came in of it, to be added to what is kept.
+struct News {
+  Tally tally;
+  bool again = false;        ///< something else than one more reading: all is counted again
+  bool not_reached = false;  ///< then it may be a run, and all of its posts
+};
+using AllNews = std::unordered_map<Seen, News, SeenHash>;
 
 /// The store with the rules' questions on top of it, and the jobs that wait.
 class Folding {
  public:
-  explicit Folding(TableStore& store, Touched* touched) : store_(store), touched_(touched) {}
+  Folding(TableStore& store, Touched* touched, Batch::Begins begins = Batch::Begins::with_rows)
+      : store_(store), touched_(touched), began_empty_(begins == Batch::Begins::empty) {}
 
   void add(const PlacedRecord& placed);
   void run();
@@ -90,8 +103,16 @@ class Folding {
   bool run_some(int most);
   void ask(Job job) { jobs_.insert(std::move(job)); }
   void touch(const Uuid& component);
-  /// A visit has something of a thing: the coverage of the post at which that stands is made again.
-  void saw(const Seen& seen);
+  /// A visit has one more reading of a thing, or something else is new: the coverage of the post
+  /// at which that stands is made again.
+  News& news_of(const Seen& seen);
+  /// The same for a row of coverage itself.
+  News& news_of_row(const Uuid& post, const Uuid& visit);
+  /// Whether no news was ever taken out: then nothing was lost on the way to a row.
+  [[nodiscard]] bool all_news_waits() const { return all_news_waits_; }
+  /// Whether every record in the store came through here.
+  [[nodiscard]] bool began_empty() const { return began_empty_; }
+  News take_news_of_row(const Uuid& post, const Uuid& visit);
   /// A record of a visit, made at t, came in: the visit's span reaches to it.
   void widen(const Uuid& visit, std::int64_t t);
   /// A record of a visit has another time now: its span is read again.
@@ -145,7 +166,11 @@ class Folding {
   std::set<Job> jobs_;
   std::map<Uuid, Span> spans_;
   std::pair<const Uuid, Span>* last_span_ = nullptr;
-  std::vector<Seen> seen_;
+  bool began_empty_;
+  bool all_news_waits_ = began_empty_;
+  AllNews news_;
+  AllNews::value_type* last_news_ = nullptr;
+  std::map<std::pair<Uuid, Uuid>, News> row_news_;  ///< by post and visit
 };
 
 /// Whether what is told about a record replaces what is kept: a new stamp for the same place, or,
@@ -154,6 +179,8 @@ bool replaces(const PlacedRecord& kept, const PlacedRecord& told);
 
 /// Asks for every row that a record other than a reading has a part in.
 void refresh(Folding& folding, const PlacedRecord& placed);
+/// The same for one that only adds to its row of coverage.
+void refresh_but_coverage(Folding& folding, const PlacedRecord& placed);
 /// Asks for what a settling of this subject may settle.
 void resettle(Folding& folding, const Uuid& subject);
 
@@ -223,15 +250,15 @@ void derive_finding(Folding& folding, const Job& job);
 // coverage_rules
 /// Asks for the coverage that this record has a part in.
 void ask_seen(Folding& folding, const Record& record);
-/// Asks for the rows of coverage that these have a part in.
-void ask_coverage_of(Folding& folding, std::vector<Seen> seen);
+/// Gives the news to the rows of coverage that they are of, and asks for those.
+void ask_coverage_of(Folding& folding, const AllNews& all);
 void derive_coverage(Folding& folding, const Job& job);
 /// Asks for the coverage of what this entity is part of: it is new, or its row is another.
 void ask_coverage(Folding& folding, const std::optional<Row>& before, const Row& now);
 /// Asks again for every row of coverage of what stands at this thing, in each visit that has one.
 void ask_coverage_rows(Folding& folding, const Uuid& entity);
-/// Every row of coverage of a visit.
-void ask_coverage_of_visit(Folding& folding, const Uuid& visit);
+/// Every row of coverage of a visit, as counted or counted again.
+void ask_coverage_of_visit(Folding& folding, const Uuid& visit, bool again);
 /// The components that stand in a post or a bay.
 std::vector<Row> parts_at(Folding& folding, const Uuid& post_or_bay);
 // object_rules

@@ -138,6 +138,24 @@ Row sheet_row(const World& world, const Sheet& sheet) {
   return row;
 }
 
+/// What was seen of each thing, and of the run that it was not reached.
+void put_looks(const Sheet& sheet, Row& row) {
+  std::map<Uuid, std::int64_t> looks;
+  for (const Fact* fact : sheet.facts) {
+    if (fact->kind() == kind::not_reached) looks[fact->record().subject] |= look_not_reached;
+  }
+  for (const Fact* fact : sheet.facts) {
+    const Uuid& thing = fact->record().subject;
+    for (const Fact* look : looks_at(sheet, thing)) {
+      looks[thing] |= look_seen | (is_far(look) ? 0 : look_near) |
+                      (is_fresh(look) ? look_fresh : 0) | (is_push(look) ? look_pushed : 0);
+    }
+  }
+  cbor::Array list;
+  for (const auto& [thing, bits] : looks) list.push_back(cbor::Array{thing, bits});
+  if (!list.empty()) row[at(coverage_columns, "looks")] = cbor::encode(cbor::Value(list));
+}
+
 /// Done: all has a look, and there is one. Skipped: the rest was said to be not reached.
 void put_state(const World& world, const Sheet& sheet, Row& row) {
   bool all_seen = true;
@@ -175,6 +193,7 @@ void put_post(const World& world, std::vector<Sheet>& sheets) {
     }
     since = now;
     Row row = sheet_row(world, sheet);
+    put_looks(sheet, row);
     put_state(world, sheet, row);
     cbor::Array list;
     std::int64_t most = 0;

@@ -62,10 +62,13 @@ void ask_dependents(Folding& folding, const Row& row) {
       }
     }
   }
-  if (const auto visit = id_at(row, at(reading_columns, "visit"))) {
-    folding.saw({subject, *visit});
-  }
   folding.touch(subject);
+}
+
+/// The coverage that a reading has a part in; null without a visit.
+News* news_of(Folding& folding, const Row& row) {
+  const auto visit = id_at(row, at(reading_columns, "visit"));
+  return visit ? &folding.news_of({id_in(row, at(reading_columns, "subject")), *visit}) : nullptr;
 }
 
 void take_as_latest(Folding& folding, const Row& row) {
@@ -86,6 +89,7 @@ void replace_reading(Folding& folding, const Row& before, const Row& now) {
   folding.ask(latest_job(before));
   folding.ask(latest_job(now));
   ask_dependents(folding, now);
+  if (News* news = news_of(folding, now)) news->again = true;
   const auto visit = id_at(now, at(reading_columns, "visit"));
   if (visit && in(before, at(reading_columns, "t")) != in(now, at(reading_columns, "t"))) {
     folding.respan(*visit);
@@ -111,6 +115,7 @@ void add_reading(Folding& folding, const PlacedRecord& placed) {
     folding.put_unseen(table_reading, row);
     take_as_latest(folding, row);
     ask_dependents(folding, row);
+    if (News* news = news_of(folding, row)) take_reading(row, news->tally);
     if (const auto visit = visit_of(placed.record)) {
       folding.widen(*visit, number_in(row, at(reading_columns, "t")));
     }

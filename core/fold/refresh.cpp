@@ -136,10 +136,14 @@ void refresh_office_kind(Folding& folding, const PlacedRecord& placed) {
 }  // namespace
 
 void refresh(Folding& folding, const PlacedRecord& placed) {
+  ask_seen(folding, placed.record);
+  refresh_but_coverage(folding, placed);
+}
+
+void refresh_but_coverage(Folding& folding, const PlacedRecord& placed) {
   const Record& record = placed.record;
   if (layout_of(record.kind) != nullptr) folding.ask({.stage = Stage::plain, .a = record.id});
   ask_after_seal(folding, placed);
-  ask_seen(folding, record);
   if (record.kind == kind::create || record.kind == kind::set ||
       record.kind >= kind::must_understand_min) {
     ask_subject(folding, Stage::entity, record);

@@ -56,7 +56,8 @@ inline constexpr Column bay_after_columns[] = {{"post", Type::id}, {"bay", Type:
 /// done: every part and bay has a look. skipped: not done, and all that is missing was said to be
 /// not reached. grades to works: how many records. since_fresh: CBOR array of [component, visits],
 /// for each part without a fresh look in this visit the visits that came by the post since it had
-/// one, this one counted; a look as last time is not fresh.
+/// one, this one counted; a look as last time is not fresh. looks: CBOR array of [thing, bits] for
+/// what was seen of each, 1 looked at, 2 from near, 4 afresh, 8 pushed, 16 said to be not reached.
 inline constexpr Column coverage_columns[] = {
     {"visit", Type::id},
     {"post", Type::id},
@@ -84,6 +85,7 @@ inline constexpr Column coverage_columns[] = {
     {"works", Type::number},
     {"since_fresh", Type::bytes, true},
     {"since_fresh_max", Type::number},
+    {"looks", Type::bytes, true},
 };
 inline constexpr Column event_own[] = {
     {"what", Type::number, true}, {"from_ms", Type::number, true}, {"until_ms", Type::number, true},

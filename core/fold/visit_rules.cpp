@@ -25,7 +25,7 @@ std::vector<Uuid> joined_with(Folding& folding, const Uuid& visit) {
 void ask_seen_of(Folding& folding, const Uuid& visit) {
   for (const Row& row : folding.rows(table_reading, reading_by_visit, {visit})) {
     const Uuid subject = id_in(row, at(reading_columns, "subject"));
-    folding.saw({subject, visit});
+    folding.news_of({subject, visit}).again = true;
     if (number_in(row, at(reading_columns, "kind")) != kind::grade) continue;
     folding.ask({.stage = Stage::latest, .a = subject, .n = kind::grade});
   }
@@ -60,8 +60,8 @@ void derive_visit_group(Folding& folding, const Job& job) {
     if (!folding.put_or_erase(table_visit_group, row, {visit})) continue;
     folding.ask({.stage = Stage::plain, .a = visit});
     ask_seen_of(folding, visit);
-    ask_coverage_of_visit(folding, one_before);
-    ask_coverage_of_visit(folding, one);
+    ask_coverage_of_visit(folding, one_before, true);
+    ask_coverage_of_visit(folding, one, true);
     // Those it was one with before may have lost it.
     for (const Fact& fact : folding.facts_of(visit, kind::same_visit)) {
       if (const auto other = about_of(fact.placed)) {
@@ -195,13 +195,14 @@ Folding::Span whole_span(Folding& folding, const Uuid& visit) {
   return span;
 }
 
-/// What came in only widens the span; it is read again when a time has moved or was not kept.
+/// What came in only widens the span; it is read again when a time has moved, or
+/// where some may have come in before the visit was opened.
 void put_span(Folding& folding, const Uuid& visit, Row& row) {
   Folding::Span span = folding.take_span(visit);
   const auto kept = folding.row(table_visit, {visit});
-  if (span.again || !kept) {
+  if (span.again || !(kept || folding.began_empty())) {
     span = whole_span(folding, visit);
-  } else {
+  } else if (kept) {
     const std::int64_t first = number_in(*kept, at(visit_columns, "first_t"));
     const std::int64_t last = number_in(*kept, at(visit_columns, "last_t"));
     span.first_t = std::min(span.first_t.value_or(first), first);
@@ -237,7 +238,7 @@ void put_visit(Folding& folding, const Row& row) {
   folding.put(table_visit, row);
   const int sealed = at(visit_columns, "sealed_t");
   if (in(row, sealed) == (before ? in(*before, sealed) : Cell())) return;
-  ask_coverage_of_visit(folding, one_visit(folding, visit));
+  ask_coverage_of_visit(folding, one_visit(folding, visit), false);
 }
 
 }  // namespace kneerail::fold

@@ -33,7 +33,8 @@ Result<Folding> fold_journal(Journal& journal, SqlTables& empty_tables, const Pr
   auto all = journal.count();
   if (!all) return fail(all.error());
   Folding folding;
-  fold::Batch whole(cache);  // a row that stands for many records is made once, at the end
+  // A row that stands for many records is made once, at the end.
+  fold::Batch whole(cache, nullptr, fold::Batch::Begins::empty);
   for (std::int64_t lid = 0;;) {
     auto rows = journal.rows_after(lid, batch);
     if (!rows) return fail(rows.error());

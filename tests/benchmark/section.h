@@ -5,6 +5,7 @@
 
 #include <chrono>
 #include <cstdint>
+#include <ctime>
 #include <filesystem>
 #include <string>
 #include <string_view>
@@ -37,6 +38,17 @@ class Stopwatch {
 
  private:
   std::chrono::steady_clock::time_point start_ = std::chrono::steady_clock::now();
+};
+
+/// Processor time of this process, all threads: what the work costs on a busy machine too.
+class ProcessorWatch {
+ public:
+  [[nodiscard]] double seconds() const {
+    return static_cast<double>(std::clock() - start_) / CLOCKS_PER_SEC;
+  }
+
+ private:
+  std::clock_t start_ = std::clock();
 };
 
 /// The value below which a share of the values lies. Sorts them.

@@ -59,14 +59,15 @@ MemoryTableStore judged(const Arrivals& records) {
 }
 
 /// How the records of one arrival are taken in: pages of so many, 0: one by one. Pages of odd
-/// length belong to one batch, which is finished in steps.
+/// length belong to one batch, which is finished in steps; every other such batch is told that it
+/// began with empty tables.
 using Page = std::size_t;
 
 MemoryTableStore folded_by(const Arrivals& arrived, Page page) {
   if (page == 0) return folded(arrived);
   MemoryTableStore store;
   const bool one_batch = page % 2 == 1;
-  Batch whole(store);
+  Batch whole(store, nullptr, page % 4 == 3 ? Batch::Begins::empty : Batch::Begins::with_rows);
   for (std::size_t next = 0; next < arrived.size();) {
     Batch own(store);
     Batch& batch = one_batch ? whole : own;

@@ -86,19 +86,44 @@ Statement& Statement::bind(int place, double value) {
   return *this;
 }
 
-Statement& Statement::bind(int place, std::string_view text) {
+namespace {
+
+/// What SQLite is to do with the bytes it is given.
+using Keeping = sqlite3_destructor_type;
+
+void bind_text(sqlite3_stmt* statement, int place, std::string_view text, Keeping keeping) {
   const char* data = text.data() == nullptr ? "" : text.data();
-  const int code =
-      sqlite3_bind_text64(statement_, place, data, text.size(), SQLITE_TRANSIENT, SQLITE_UTF8);
+  const int code = sqlite3_bind_text64(statement, place, data, text.size(), keeping, SQLITE_UTF8);
   check(code == SQLITE_OK, "a parameter has its place");
+}
+
+void bind_bytes(sqlite3_stmt* statement, int place, std::span<const std::uint8_t> bytes,
+                Keeping keeping) {
+  const int code = bytes.empty()
+                       ? sqlite3_bind_zeroblob(statement, place, 0)
+                       : sqlite3_bind_blob64(statement, place, bytes.data(), bytes.size(), keeping);
+  check(code == SQLITE_OK, "a parameter has its place");
+}
+
+}  // namespace
+
+Statement& Statement::bind(int place, std::string_view text) {
+  bind_text(statement_, place, text, SQLITE_TRANSIENT);
   return *this;
 }
 
 Statement& Statement::bind(int place, std::span<const std::uint8_t> bytes) {
-  const int code = bytes.empty() ? sqlite3_bind_zeroblob(statement_, place, 0)
-                                 : sqlite3_bind_blob64(statement_, place, bytes.data(),
-                                                       bytes.size(), SQLITE_TRANSIENT);
-  check(code == SQLITE_OK, "a parameter has its place");
+  bind_bytes(statement_, place, bytes, SQLITE_TRANSIENT);
+  return *this;
+}
+
+Statement& Statement::bind_in_place(int place, std::string_view text) {
+  bind_text(statement_, place, text, SQLITE_STATIC);
+  return *this;
+}
+
+Statement& Statement::bind_in_place(int place, std::span<const std::uint8_t> bytes) {
+  bind_bytes(statement_, place, bytes, SQLITE_STATIC);
   return *this;
 }
 

@@ -35,6 +35,9 @@ class Statement {
   Statement& bind(int place, std::string_view text);
   Statement& bind(int place, std::span<const std::uint8_t> bytes);
   Statement& bind(int place, const Uuid& id);
+  /// Without a copy: the text or the bytes stay where they are until the statement has run.
+  Statement& bind_in_place(int place, std::string_view text);
+  Statement& bind_in_place(int place, std::span<const std::uint8_t> bytes);
   Statement& bind_null(int place);
 
   /// True while there is a row. Errors: io, corrupt, conflict (busy).

@@ -44,17 +44,17 @@ std::vector<Row> Folding::rows_of_key(int table, std::initializer_list<Cell> sta
   return store_.rows_of_key(table, std::span(start.begin(), start.size()));
 }
 
-bool Folding::put(int table, const Row& row) {
+bool Folding::put(int table, Row row) {
   const int keys = tables()[static_cast<std::size_t>(table)].key_columns;
   const auto kept = store_.row(table, std::span(row).first(static_cast<std::size_t>(keys)));
   if (kept && *kept == row) return false;
-  put_unseen(table, row);
+  put_unseen(table, std::move(row));
   return true;
 }
 
-void Folding::put_unseen(int table, const Row& row) {
+void Folding::put_unseen(int table, Row row) {
   forget_recent(table);
-  store_.put(table, row);
+  store_.put(table, std::move(row));
 }
 
 bool Folding::erase(int table, std::initializer_list<Cell> key) {

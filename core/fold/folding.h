@@ -129,13 +129,13 @@ class Folding {
   std::vector<Row> rows(int table, int index, std::initializer_list<Cell> values);
   std::vector<Row> rows_of_key(int table, std::initializer_list<Cell> start);
   /// Writes the row unless it stands so already; whether it was written.
-  bool put(int table, const Row& row);
+  bool put(int table, Row row);
   /// Whether there was a row.
   bool erase(int table, std::initializer_list<Cell> key);
   /// put() of a row that may be nothing: then erase().
   bool put_or_erase(int table, const std::optional<Row>& row, std::initializer_list<Cell> key);
   /// Writes without looking.
-  void put_unseen(int table, const Row& row);
+  void put_unseen(int table, Row row);
 
   Change change(const Uuid& record);
   ClockOffset clock(const Uuid& dev, const Uuid& feed, std::int64_t g);

@@ -71,18 +71,16 @@ void MemoryTableStore::forget(int table, const Row& row) {
   }
 }
 
-void MemoryTableStore::put(int table, const Row& row) {
+void MemoryTableStore::put(int table, Row row) {
   const Table& layout = tables()[place(table)];
   check(row.size() == layout.columns.size(), "a folded row has every column of its table");
   Held& held = tables_[place(table)];
   const auto [entry, fresh] =
-      held.rows.try_emplace(Key(row.begin(), row.begin() + layout.key_columns), row);
-  if (!fresh) {
-    forget(table, entry->second);
-    entry->second = row;
-  }
+      held.rows.try_emplace(Key(row.begin(), row.begin() + layout.key_columns));
+  if (!fresh) forget(table, entry->second);
+  entry->second = std::move(row);
   for (std::size_t i = 0; i < held.indexes.size(); ++i) {
-    held.indexes[i].insert(index_key(table, i, row));
+    held.indexes[i].insert(index_key(table, i, entry->second));
   }
 }
 

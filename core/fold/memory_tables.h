@@ -17,7 +17,7 @@ class MemoryTableStore final : public TableStore {
 
   MemoryTableStore();
   std::optional<Row> row(int table, std::span<const Cell> key) override;
-  void put(int table, const Row& row) override;
+  void put(int table, Row row) override;
   void erase(int table, std::span<const Cell> key) override;
   std::vector<Row> rows(int table, int index, std::span<const Cell> values) override;
   std::vector<Row> rows_of_key(int table, std::span<const Cell> key_start) override;

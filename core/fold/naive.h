@@ -40,7 +40,7 @@ struct World {
   [[nodiscard]] std::optional<Uuid> parent_of(const Uuid& entity) const;
   /// The entity, what it stands in, and so on up.
   [[nodiscard]] std::vector<Uuid> upwards(const Uuid& entity) const;
-  void put(int table, Row row) const { store.put(table, row); }
+  void put(int table, Row row) const { store.put(table, std::move(row)); }
 };
 
 const Fact* largest_key(const Facts& facts);

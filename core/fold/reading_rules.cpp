@@ -111,14 +111,14 @@ void add_reading(Folding& folding, const PlacedRecord& placed) {
     replace_reading(folding, *kept, reading_row(folding.loaded(now)));
     ask_after_seal(folding, before);
   } else {
-    const Row row = reading_row(folding.loaded(placed));
-    folding.put_unseen(table_reading, row);
+    Row row = reading_row(folding.loaded(placed));
     take_as_latest(folding, row);
     ask_dependents(folding, row);
     if (News* news = news_of(folding, row)) take_reading(row, news->tally);
     if (const auto visit = visit_of(placed.record)) {
       folding.widen(*visit, number_in(row, at(reading_columns, "t")));
     }
+    folding.put_unseen(table_reading, std::move(row));
   }
   ask_after_seal(folding, placed);
 }

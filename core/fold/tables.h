@@ -53,7 +53,7 @@ class TableStore {
  public:
   virtual ~TableStore() = default;
   virtual std::optional<Row> row(int table, std::span<const Cell> key) = 0;
-  virtual void put(int table, const Row& row) = 0;  ///< replaces the row of the same key
+  virtual void put(int table, Row row) = 0;  ///< replaces the row of the same key
   virtual void erase(int table, std::span<const Cell> key) = 0;
   /// Rows whose columns of that index begin with these values, in the order of the table's key.
   virtual std::vector<Row> rows(int table, int index, std::span<const Cell> values) = 0;

@@ -78,7 +78,7 @@ bool is_complete(const std::unordered_set<std::string>& complete, std::span<cons
 }  // namespace
 
 CachedTables::CachedTables(fold::TableStore& below, Below state)
-    : below_(below), held_(fold::tables().size()) {
+    : below_(below), all_came_from_here_(state == Below::is_empty), held_(fold::tables().size()) {
   for (std::size_t table = 0; table < held_.size(); ++table) {
     held_[table].orders.resize(1 + fold::tables()[table].indexes.size());
     if (state == Below::has_rows) continue;
@@ -105,13 +105,15 @@ void CachedTables::take_from_orders(int table, Slots::value_type& slot) {
 }
 
 std::optional<Row> CachedTables::row(int table, std::span<const Cell> key) {
-  const std::string place = joined(key);
   Held& held = held_[static_cast<std::size_t>(table)];
+  if (held.slots.empty() && held.orders[0].complete.contains("")) return std::nullopt;
+  const std::string place = joined(key);
   if (auto found = held.slots.find(place); found != held.slots.end()) {
     if (!found->second.there) return std::nullopt;
     return found->second.row;
   }
   if (is_complete(held.orders[0].complete, key)) return std::nullopt;
+  if (held.forgotten && !held.forgotten->may_hold(place)) return std::nullopt;
   auto below = below_.row(table, key);
   auto& slot = *held.slots.try_emplace(place).first;
   if (below) slot.second = {*below, true, false};
@@ -119,11 +121,11 @@ std::optional<Row> CachedTables::row(int table, std::span<const Cell> key) {
   return below;
 }
 
-void CachedTables::put(int table, const Row& row) {
+void CachedTables::put(int table, Row row) {
   auto [found, made] =
       held_[static_cast<std::size_t>(table)].slots.try_emplace(key_of(shape_of(table), row));
   if (!made) take_from_orders(table, *found);
-  found->second = {row, true, true};
+  found->second = {std::move(row), true, true};
   place_in_orders(table, *found);
 }
 
@@ -187,14 +189,18 @@ std::vector<Row> CachedTables::rows_of_key(int table, std::span<const Cell> key_
   return begins_with(table, 0, key_start);
 }
 
-void CachedTables::flush(int table) {
+std::vector<CachedTables::Slots::value_type*> CachedTables::changed_in(int table) {
   std::vector<Slots::value_type*> changed;
   for (auto& slot : held_[static_cast<std::size_t>(table)].slots) {
     if (slot.second.changed) changed.push_back(&slot);
   }
   std::ranges::sort(changed, {},
                     [](const auto* slot) -> const std::string& { return slot->first; });
-  for (auto* slot : changed) {
+  return changed;
+}
+
+void CachedTables::flush(int table) {
+  for (auto* slot : changed_in(table)) {
     if (slot->second.there) {
       below_.put(table, slot->second.row);
     } else {
@@ -202,6 +208,25 @@ void CachedTables::flush(int table) {
     }
     slot->second.changed = false;
   }
+}
+
+/// Changed rows go down, and all are forgotten here.
+void CachedTables::move_down(int table) {
+  Held& held = held_[static_cast<std::size_t>(table)];
+  for (auto* slot : changed_in(table)) {
+    if (slot->second.there) {
+      below_.put(table, std::move(slot->second.row));
+    } else {
+      below_.erase(table, slot->second.row);
+    }
+  }
+  if (all_came_from_here_) {
+    if (!held.forgotten) held.forgotten.emplace();
+    for (const auto& [key, slot] : held.slots) {
+      if (slot.there) held.forgotten->add(key);
+    }
+  }
+  forget(table);
 }
 
 void CachedTables::flush() {
@@ -215,25 +240,32 @@ void CachedTables::forget(int table) {
 }
 
 std::size_t CachedTables::cells_of(std::size_t table) const {
-  return held_[table].slots.size() * fold::tables()[table].columns.size();
+  std::size_t beginnings = 0;
+  for (const Order& order : held_[table].orders) beginnings += order.complete.size();
+  return held_[table].slots.size() * fold::tables()[table].columns.size() + beginnings;
 }
 
 void CachedTables::make_room(std::size_t cells_max) {
   std::size_t cells = 0;
   for (std::size_t table = 0; table < held_.size(); ++table) cells += cells_of(table);
   if (cells <= cells_max) return;
-  flush();
-  for (std::size_t table = 0; table < held_.size(); ++table) {
-    const auto own = cells_of(table);
-    if (own <= cells_max / 8) continue;
-    forget(static_cast<int>(table));
-    cells -= own;
+  for (const std::size_t least : {cells_max / 8, std::size_t{0}}) {
+    for (std::size_t table = 0; table < held_.size(); ++table) {
+      const auto own = cells_of(table);
+      if (own <= least) continue;
+      move_down(static_cast<int>(table));
+      cells -= own;
+    }
+    if (cells <= cells_max) return;
   }
-  if (cells > cells_max) forget();
 }
 
 void CachedTables::forget() {
-  for (int table = 0; table < std::ssize(held_); ++table) forget(table);
+  all_came_from_here_ = false;  // what had gone down may have been taken back
+  for (int table = 0; table < std::ssize(held_); ++table) {
+    forget(table);
+    held_[static_cast<std::size_t>(table)].forgotten.reset();
+  }
 }
 
 }  // namespace kneerail

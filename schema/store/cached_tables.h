@@ -17,6 +17,7 @@
 #include <vector>
 
 #include "core/fold/tables.h"
+#include "schema/store/key_filter.h"
 
 namespace kneerail {
 
@@ -28,7 +29,7 @@ class CachedTables final : public fold::TableStore {
   CachedTables(fold::TableStore& below, Below state);
 
   std::optional<fold::Row> row(int table, std::span<const fold::Cell> key) override;
-  void put(int table, const fold::Row& row) override;
+  void put(int table, fold::Row row) override;
   void erase(int table, std::span<const fold::Cell> key) override;
   std::vector<fold::Row> rows(int table, int index, std::span<const fold::Cell> values) override;
   std::vector<fold::Row> rows_of_key(int table, std::span<const fold::Cell> key_start) override;
@@ -36,8 +37,8 @@ class CachedTables final : public fold::TableStore {
 
   /// Changed rows go down; all stay here.
   void flush();
-  /// Changed rows go down, and the tables with most rows are forgotten here, when more than so many
-  /// cells are held. A cell takes 60 to 100 bytes, its share of the keys counted.
+  /// The tables with most rows go down and are forgotten here, when more than so many cells are
+  /// held. A cell takes 60 to 100 bytes, its share of the keys counted.
   void make_room(std::size_t cells_max);
   /// Forgets everything, changed rows too: the transaction was rolled back.
   void forget();
@@ -57,7 +58,8 @@ class CachedTables final : public fold::TableStore {
   };
   struct Held {
     Slots slots;
-    std::vector<Order> orders;  ///< by key, then by each index
+    std::vector<Order> orders;           ///< by key, then by each index
+    std::optional<KeyFilter> forgotten;  ///< keys below, where everything there came from here
   };
 
   std::vector<fold::Row> begins_with(int table, int order, std::span<const fold::Cell> values);
@@ -65,11 +67,14 @@ class CachedTables final : public fold::TableStore {
   void place_in_orders(int table, Slots::value_type& slot);
   void take_from_orders(int table, Slots::value_type& slot);
   void load(int table, int order, std::span<const fold::Cell> values);
+  std::vector<Slots::value_type*> changed_in(int table);
   void flush(int table);
+  void move_down(int table);
   void forget(int table);
   [[nodiscard]] std::size_t cells_of(std::size_t table) const;
 
   fold::TableStore& below_;
+  bool all_came_from_here_;
   std::vector<Held> held_;
 };
 

@@ -1,14 +1,18 @@
 #include "schema/store/rebuild.h"
 
+#include <future>
+#include <memory>
 #include <string>
 
 #include "core/fold/fold.h"
+#include "schema/store/behind_tables.h"
 
 namespace kneerail {
 namespace {
 
 constexpr int batch = 2000;
-constexpr std::size_t cells_max = 1'000'000;  // 60 to 100 MB with their keys
+constexpr std::size_t cells_max =
+    600'000;  // 36 to 60 MB with their keys; as much again may be on its way down
 
 Error stopped() {
   return fail(Fault::cancelled, "Stopped before the end. The tables stay as they were.");
@@ -26,30 +30,64 @@ Result<> make_tables(RegisterState& state, Folding& folding, const Progress& pro
   return state.database->run("PRAGMA user_version = " + std::to_string(fold::fold_version));
 }
 
+/// The journal page by page. The next one is read on the tables' thread while this one is folded.
+class PagesAhead {
+ public:
+  PagesAhead(Journal& journal, BehindTables& thread) : journal_(journal), thread_(thread) {
+    ask(0);
+  }
+
+  Result<std::vector<JournalRow>> next() {
+    auto rows = coming_.get();
+    if (rows && !rows->empty()) ask(rows->back().lid);
+    return rows;
+  }
+
+ private:
+  using Reading = std::packaged_task<Result<std::vector<JournalRow>>()>;
+
+  void ask(std::int64_t lid) {
+    const auto reading = std::make_shared<Reading>(
+        [&journal = journal_, lid] { return journal.rows_after(lid, batch); });
+    coming_ = reading->get_future();
+    thread_.run_first([reading] { (*reading)(); });
+  }
+
+  Journal& journal_;
+  BehindTables& thread_;
+  std::future<Result<std::vector<JournalRow>>> coming_;
+};
+
+void take_page(const Journal& journal, const std::vector<JournalRow>& rows, fold::Batch& whole,
+               Folding& folding) {
+  for (const auto& row : rows) {
+    auto placed = journal.placed(row);
+    if (placed) {
+      whole.add(*placed);
+      ++folding.records;
+    } else {
+      ++folding.unreadable;
+    }
+  }
+  whole.settle();
+}
+
 }  // namespace
 
 Result<Folding> fold_journal(Journal& journal, SqlTables& empty_tables, const Progress& progress) {
-  CachedTables cache(empty_tables, Below::is_empty);
   auto all = journal.count();
   if (!all) return fail(all.error());
-  Folding folding;
+  BehindTables behind(empty_tables);
+  CachedTables cache(behind, Below::is_empty);
   // A row that stands for many records is made once, at the end.
   fold::Batch whole(cache, nullptr, fold::Batch::Begins::empty);
-  for (std::int64_t lid = 0;;) {
-    auto rows = journal.rows_after(lid, batch);
+  Folding folding;
+  PagesAhead pages(journal, behind);
+  for (;;) {
+    auto rows = pages.next();
     if (!rows) return fail(rows.error());
     if (rows->empty()) break;
-    for (const auto& row : *rows) {
-      auto placed = journal.placed(row);
-      if (placed) {
-        whole.add(*placed);
-        ++folding.records;
-      } else {
-        ++folding.unreadable;
-      }
-    }
-    whole.settle();
-    lid = rows->back().lid;
+    take_page(journal, *rows, whole, folding);
     cache.make_room(cells_max);
     if (auto error = cache.error()) return *error;
     if (progress && !progress(folding.records + folding.unreadable, *all)) return stopped();
@@ -60,6 +98,7 @@ Result<Folding> fold_journal(Journal& journal, SqlTables& empty_tables, const Pr
     if (progress && !progress(*all, *all)) return stopped();
   }
   cache.flush();
+  behind.wait();
   if (auto error = cache.error()) return *error;
   return folding;
 }

@@ -16,6 +16,8 @@ constexpr int kind_create = 1;
 constexpr int kind_grade = 20;
 constexpr int kind_finding = 30;
 constexpr int kind_clock = 80;
+/// The rows of the walk so far stay at hand for the next entry: at most about 20 MB.
+constexpr std::size_t kept_cells_max = 200'000;
 constexpr std::int64_t room_low_bytes = std::int64_t{8} << 20;
 
 /// One record with its place, before anything is written.
@@ -205,7 +207,7 @@ Result<> write_plan(RegisterState& state, const Plan& plan, const Draft* ended) 
     forget_refused(state);
     return done;
   }
-  state.cache->forget();
+  state.cache->make_room(kept_cells_max);
   for (const auto& [id, feed] : plan.feeds) state.feeds.insert_or_assign(id, feed);
   return Done{};
 }

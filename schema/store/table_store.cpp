@@ -87,11 +87,11 @@ void bind_cell(Statement& statement, int place, const Cell& cell) {
   if (const auto* number = std::get_if<std::int64_t>(&cell)) {
     statement.bind(place, *number);
   } else if (const auto* id = std::get_if<Uuid>(&cell)) {
-    statement.bind(place, *id);
+    statement.bind_in_place(place, std::span<const std::uint8_t>(id->bytes));
   } else if (const auto* text = std::get_if<std::string>(&cell)) {
-    statement.bind(place, std::string_view(*text));
+    statement.bind_in_place(place, std::string_view(*text));
   } else if (const auto* bytes = std::get_if<cbor::Bytes>(&cell)) {
-    statement.bind(place, std::span<const std::uint8_t>(*bytes));
+    statement.bind_in_place(place, std::span<const std::uint8_t>(*bytes));
   } else {
     statement.bind_null(place);
   }
@@ -183,7 +183,7 @@ std::optional<Row> SqlTables::row(int table, std::span<const Cell> key) {
   return std::move(found.front());
 }
 
-void SqlTables::put(int table, const Row& row) {
+void SqlTables::put(int table, Row row) {
   const Table& shape = fold::tables()[static_cast<std::size_t>(table)];
   check(row.size() == shape.columns.size(), "a row has a cell for each column");
   auto& place = questions_[static_cast<std::size_t>(table)].put;

@@ -28,7 +28,7 @@ class SqlTables final : public fold::TableStore {
   explicit SqlTables(Database& database, Indexes indexes = Indexes::now);
 
   std::optional<fold::Row> row(int table, std::span<const fold::Cell> key) override;
-  void put(int table, const fold::Row& row) override;
+  void put(int table, fold::Row row) override;
   void erase(int table, std::span<const fold::Cell> key) override;
   std::vector<fold::Row> rows(int table, int index, std::span<const fold::Cell> values) override;
   std::vector<fold::Row> rows_of_key(int table, std::span<const fold::Cell> key_start) override;
@@ -58,6 +58,7 @@ class SqlTables final : public fold::TableStore {
 
 /// The row a statement stands on, its first columns being the table's.
 fold::Row row_of(const fold::Table& table, const Statement& statement);
+/// The cell stays where it is until the statement has run.
 void bind_cell(Statement& statement, int place, const fold::Cell& cell);
 /// "a, b, c" of a table's columns.
 std::string column_list(const fold::Table& table);

@@ -1,8 +1,10 @@
 #include "schema/store/cached_tables.h"
 
 #include <catch2/catch.hpp>
+#include <future>
 
 #include "core/base/world.h"
+#include "schema/store/behind_tables.h"
 #include "schema/store/table_store.h"
 #include "tests/support/seeds.h"
 
@@ -76,6 +78,11 @@ void act_on_both(SplitMix64& random, SqlTables& plain, CachedTables& cached) {
   }
 }
 
+std::int64_t facts_in(Database& database) {
+  const auto count = database.number("SELECT count(*) FROM fact");
+  return count ? *count : -1;
+}
+
 }  // namespace
 
 TEST_CASE("rows kept in memory answer as the tables below would", "[schema][property]") {
@@ -91,12 +98,58 @@ TEST_CASE("rows kept in memory answer as the tables below would", "[schema][prop
   REQUIRE(create_tables(*other, Indexes::now));
   SqlTables plain(*one);
   SqlTables below(*other);
-  CachedTables cached(below, state);
+  BehindTables behind(below);  // on every third seed the rows are written on another thread
+  CachedTables cached(seed % 3 == 0 ? static_cast<fold::TableStore&>(behind) : below, state);
   for (int step = 0; step < 1000; ++step) act_on_both(random, plain, cached);
   cached.flush();
+  behind.wait();
   REQUIRE_FALSE(plain.error());
   REQUIRE_FALSE(below.error());
   for (int table = 0; table < std::ssize(fold::tables()); ++table) {
     CHECK(plain.rows_of_key(table, {}) == below.rows_of_key(table, {}));
   }
+}
+
+TEST_CASE("rows written behind tell the first error and write nothing after it", "[schema]") {
+  auto database = Database::open({":memory:", Database::Access::create, ""});
+  REQUIRE(database);
+  REQUIRE(create_tables(*database, Indexes::now));
+  REQUIRE(database->run("PRAGMA query_only=ON"));
+  SqlTables below(*database);
+  BehindTables behind(below);
+  SplitMix64 random(1);
+  for (int table = 0; table < 5; ++table) {
+    behind.put(table, random_row(fold::tables()[static_cast<std::size_t>(table)], random));
+  }
+  behind.wait();
+  REQUIRE(behind.error());
+  CHECK(behind.error()->fault == Fault::io);
+  CHECK(facts_in(*database) == 0);
+}
+
+TEST_CASE("a task goes before the rows that wait, and what waits at the end is dropped",
+          "[schema]") {
+  auto database = Database::open({":memory:", Database::Access::create, ""});
+  REQUIRE(database);
+  REQUIRE(create_tables(*database, Indexes::now));
+  SqlTables below(*database);
+  std::promise<void> hold;
+  std::vector<std::int64_t> rows_seen;
+  {
+    BehindTables behind(below);
+    std::promise<void> begun;
+    behind.run_first([&begun, released = hold.get_future().share()] {
+      begun.set_value();
+      released.wait();
+    });
+    begun.get_future().wait();
+    SplitMix64 random(2);
+    behind.put(0, random_row(fold::tables()[0], random));
+    behind.run_first([&] { rows_seen.push_back(facts_in(*database)); });
+    hold.set_value();
+    behind.wait();
+    behind.put(0, random_row(fold::tables()[0], random));  // gathered, never sent
+  }
+  CHECK(rows_seen == std::vector<std::int64_t>{0});
+  CHECK(facts_in(*database) == 1);
 }

@@ -30,15 +30,16 @@ need() {
 }
 
 # Configures the build folder where it is not yet, or was made without the tests that are now wanted, and builds the targets
-# named: build no|yes TARGET... The screens are built with the tests: no program opens them yet. Only what changed is built again.
+# named: build no|yes TARGET... Only what changed is built again.
 build() {
-  local tests=$1 wanted=OFF
+  local tests=$1 wanted=OFF cache=build/CMakeCache.txt
   [ "$tests" = no ] || wanted=ON
   shift
-  if [ ! -f build/build.ninja ] || { [ "$tests" = yes ] && ! grep -q '^KNEERAIL_TESTS:BOOL=ON' build/CMakeCache.txt; }; then
+  if [ ! -f build/build.ninja ] || ! grep -q '^KNEERAIL_SCREENS:BOOL=ON' "$cache" ||
+    { [ "$tests" = yes ] && ! grep -q '^KNEERAIL_TESTS:BOOL=ON' "$cache"; }; then
     mkdir -p build
     cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release \
-      -DKNEERAIL_TESTS="$wanted" -DKNEERAIL_SCREENS="$wanted" >build/configure.log 2>&1 ||
+      -DKNEERAIL_TESTS="$wanted" -DKNEERAIL_SCREENS=ON >build/configure.log 2>&1 ||
       { cat build/configure.log >&2; echo "The build could not be set up; see above. Nothing was built." >&2; return 3; }
   fi
   cmake --build build --target "$@"

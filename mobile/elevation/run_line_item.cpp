@@ -167,7 +167,7 @@ ShapeList RunLineItem::shapes() const {
   const auto& posts = sheet().posts;
   if (posts.empty()) return list;
   if (stretch_from_ >= 0 && stretch_to_ >= 0) {
-    const auto [from, to] = std::minmax(xOfPost(stretch_from_), xOfPost(stretch_to_));
+    const auto [from, to] = std::minmax({xOfPost(stretch_from_), xOfPost(stretch_to_)});
     list.rect(
         {static_cast<float>(from) - drawn(6), drawn(window_top_drawn)},
         {static_cast<float>(to - from) + drawn(12), drawn(window_foot_drawn - window_top_drawn)},

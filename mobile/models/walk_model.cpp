@@ -253,8 +253,7 @@ void WalkModel::typed(const QString& number) {
   const bool nobodys = was_full_ && pen_.monotonic_ms() - full_at_ms_ < nobodys_ms;
   if (!nobodys && shown_ && pad_ == CoatingPad && coating_.typed(number)) return;
   waiting_.append(number);
-  say(tr("%1 µm came while no slot waits for it. It stays at the top until it is touched.")
-          .arg(number));
+  say(tr("%1 µm came while no slot waited. It waits at the top until it is touched.").arg(number));
   emit titleChanged();
 }
 

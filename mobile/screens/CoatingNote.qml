@@ -13,7 +13,7 @@ Note {
     readonly property real room: width - Tokens.inset * 2
     readonly property bool far: walk.coating.farWords !== ""
 
-    height: Math.max(Tokens.noteHeight, head.height + Tokens.slotHeight + words.height + Tokens.inset * 2 + Tokens.gap)
+    height: head.height + Tokens.slotHeight + Tokens.inset * 2 + Tokens.gap / 2
     Accessible.name: walk.partTitle
 
     NoteHead {
@@ -21,7 +21,8 @@ Note {
 
         width: note.room
         title: note.walk.coating.spotWords === "" ? note.walk.partTitle : qsTr("%1 · %2").arg(note.walk.partTitle).arg(note.walk.coating.spotWords)
-        aside: note.walk.coating.summary
+        aside: note.far ? note.walk.coating.farWords : note.walk.coating.underProbeWords !== "" ? note.walk.coating.underProbeWords : note.walk.coating.summary
+        asideBold: note.far
     }
 
     Row {
@@ -105,17 +106,5 @@ Note {
                 }
             }
         }
-    }
-
-    InkText {
-        id: words
-
-        y: slotRow.y + Tokens.slotHeight + Tokens.smallGap
-        width: note.room
-        height: text === "" ? 0 : implicitHeight + Tokens.smallGap
-        text: note.far ? note.walk.coating.farWords : note.walk.coating.underProbeWords
-        bold: note.far
-        font.pixelSize: Tokens.smallText
-        wrapMode: Text.Wrap
     }
 }

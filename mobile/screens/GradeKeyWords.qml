@@ -53,8 +53,8 @@ Item {
             width: parent.width
             text: words.test
             color: Tokens.ink2
-            wrapMode: Text.Wrap
-            maximumLineCount: 2
+            fontSizeMode: Text.HorizontalFit
+            minimumPixelSize: Math.round(font.pixelSize * 0.6)
             elide: Text.ElideRight
         }
     }

@@ -57,7 +57,7 @@ Item {
         OctagonKey {
             objectName: "putAway"
             visible: !bar.canTryAgain
-            text: qsTr("Read")
+            text: qsTr("I have read it")
             textSize: Tokens.labelText
             onClicked: bar.putAway()
         }

@@ -1,4 +1,4 @@
-// The first line of a note: what it is about, and beside it what is known.
+// The first line of a note: what it is about, and at its end what is known or asked.
 import QtQuick
 import Kneerail.Ui
 
@@ -7,9 +7,9 @@ Item {
 
     property string title
     property string aside
-    readonly property bool fits: titleText.implicitWidth + asideText.implicitWidth + Tokens.gap * 2 < width
+    property bool asideBold: false
 
-    implicitHeight: titleText.height + (fits || aside === "" ? 0 : asideText.height)
+    implicitHeight: titleText.height
 
     InkText {
         id: titleText
@@ -21,13 +21,12 @@ Item {
     }
 
     InkText {
-        id: asideText
-
-        anchors.right: head.fits ? parent.right : undefined
-        anchors.bottom: parent.bottom
-        width: Math.min(implicitWidth, head.width)
+        anchors.right: parent.right
+        anchors.baseline: titleText.baseline
+        width: Math.min(implicitWidth, head.width - titleText.width - Tokens.gap)
         text: head.aside
-        color: Tokens.ink2
+        bold: head.asideBold
+        color: head.asideBold ? Tokens.ink : Tokens.ink2
         font.pixelSize: Tokens.smallText
         elide: Text.ElideRight
     }

@@ -31,9 +31,21 @@ Room {
         walk: room.walk
     }
 
+    InkText {
+        objectName: "noRun"
+        visible: !room.walk.opened
+        anchors.centerIn: parent
+        width: Math.min(parent.width - Tokens.pageMargin * 2, Tokens.padWidth * 2)
+        text: room.walk.message !== "" ? room.walk.message : qsTr("No rail is drawn yet. Registers come from a file: kneerail import.")
+        font.pixelSize: Tokens.keyText
+        horizontalAlignment: Text.AlignHCenter
+        wrapMode: Text.Wrap
+    }
+
     WalkDrawing {
         id: drawing
 
+        visible: room.walk.opened
         x: room.portrait || !Tokens.leftHanded ? 0 : pad.width
         width: room.portrait ? room.width : room.width - pad.width
         height: room.portrait ? room.height - pad.height : room.height
@@ -47,6 +59,7 @@ Room {
     WalkPad {
         id: pad
 
+        visible: room.walk.opened
         x: room.portrait || Tokens.leftHanded ? 0 : room.width - width
         y: room.portrait ? room.height - height : 0
         width: room.portrait || room.width < Tokens.narrowWindow ? room.width : Tokens.padWidth

@@ -47,6 +47,20 @@ TEST_CASE("a finger on the run line takes the elevation along and says the post"
   CHECK(touched[0][0].toInt() == 60);
 }
 
+TEST_CASE("a stretch that is marked stands behind its posts, from either end", "[line]") {
+  ShownLine shown;
+  const auto ground_at = [&](int post) {
+    return shown.window.grabWindow().pixelColor(qRound(shown.line->xOfPost(post)), 580 + 10);
+  };
+  CHECK(ground_at(15) != shown.tokens.chalk_light());
+  shown.line->set_stretch_from(20);
+  shown.line->set_stretch_to(10);
+  shown.frame();
+  CHECK(ground_at(15) == shown.tokens.chalk_light());
+  CHECK(ground_at(20) == shown.tokens.chalk_light());
+  CHECK(ground_at(40) != shown.tokens.chalk_light());
+}
+
 TEST_CASE("the run line speaks as a slider", "[line]") {
   ShownLine shown;
   CHECK(shown.line->open() > 0);

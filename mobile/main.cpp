@@ -5,6 +5,7 @@
 
 #include "mobile/commands/commands.h"
 #ifdef KNEERAIL_SCREENS
+#include "mobile/photograph/drawn_photograph.h"
 #include "mobile/screens/start.h"
 #endif
 
@@ -27,7 +28,8 @@ int main(int argc, char** argv) {
                                         return watching && interrupted != 0;
                                       }};
 #ifdef KNEERAIL_SCREENS
-  return kneerail::commands::run(argc, argv, console, kneerail::open_screens);
+  return kneerail::commands::run(argc, argv, console, kneerail::open_screens,
+                                 kneerail::photograph::drawn);
 #else
   return kneerail::commands::run(argc, argv, console);
 #endif

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "mobile/commands/console.h"
+#include "mobile/demo/photographs.h"
 
 namespace CLI {
 class App;
@@ -27,12 +28,14 @@ void add_forecast(CLI::App& app, Chosen& chosen);
 void add_export(CLI::App& app, Chosen& chosen);
 void add_verify(CLI::App& app, Chosen& chosen);
 void add_rebuild(CLI::App& app, Chosen& chosen);
-void add_demo(CLI::App& app, Chosen& chosen);
+void add_demo(CLI::App& app, Chosen& chosen, demo::DrawPhotograph draw);
 void add_help(CLI::App& app, Chosen& chosen);
 void add_open(CLI::App& app, Chosen& chosen, Opener opener);
 
 /// Reads the command line and runs what it asks for; returns the exit code. Without an opener there
 /// is no command `open`.
-int run(int argc, const char* const* argv, Console& console, const Opener& opener = {});
+/// Without something to draw with the demo's findings have no photographs.
+int run(int argc, const char* const* argv, Console& console, const Opener& opener = {},
+        const demo::DrawPhotograph& draw = {});
 
 }  // namespace kneerail::commands

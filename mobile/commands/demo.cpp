@@ -1,4 +1,5 @@
 #include <CLI/CLI.hpp>
+#include <utility>
 
 #include "mobile/commands/cautions.h"
 #include "mobile/commands/commands.h"
@@ -14,10 +15,11 @@ struct DemoOptions {
   std::uint64_t seed = demo::default_seed;
 };
 
-Exit make_demo(const DemoOptions& options, Console& console) {
+Exit make_demo(const DemoOptions& options, const demo::DrawPhotograph& draw, Console& console) {
   Progress progress(console, "Making Skerrymouth: records");
-  const auto made = demo::make_skerrymouth({.folder = options.folder, .seed = options.seed},
-                                           [&](std::int64_t done) { return progress(done, 0); });
+  const auto made =
+      demo::make_skerrymouth({.folder = options.folder, .seed = options.seed, .draw = draw},
+                             [&](std::int64_t done) { return progress(done, 0); });
   progress.clear();
   if (!made) return report(made.error(), console);
   console.out << "Skerrymouth is in " << options.folder << ": "
@@ -26,7 +28,9 @@ Exit make_demo(const DemoOptions& options, Console& console) {
               << counted(made->fittings, "fitting", "fittings") << ", "
               << counted(made->parts, "part", "parts") << " in all, "
               << counted(made->visits, "visit", "visits") << ", "
+              << counted(made->photographs, "photograph", "photographs") << ", "
               << counted(made->records, "record", "records") << ". Seed " << options.seed << ".\n"
+              << (draw ? "" : "This program was built without what draws photographs.\n")
               << "Everything in it is invented. Its last day is " << to_text(demo::as_of())
               << ":\n  kneerail forecast --data " << options.folder << " --as-of "
               << to_text(demo::as_of()) << "\n";
@@ -35,7 +39,7 @@ Exit make_demo(const DemoOptions& options, Console& console) {
 
 }  // namespace
 
-void add_demo(CLI::App& app, Chosen& chosen) {
+void add_demo(CLI::App& app, Chosen& chosen, demo::DrawPhotograph draw) {
   CLI::App* command = app.add_subcommand(
       "demo", "Make the invented register of Skerrymouth, a harbour authority with four sites");
   auto options = std::make_shared<DemoOptions>();
@@ -44,8 +48,8 @@ void add_demo(CLI::App& app, Chosen& chosen) {
       ->capture_default_str()
       ->type_name("N");
   command->footer(std::string(cautions()));
-  command->callback([&chosen, options] {
-    chosen = [options](Console& console) { return make_demo(*options, console); };
+  command->callback([&chosen, options, draw = std::move(draw)] {
+    chosen = [options, draw](Console& console) { return make_demo(*options, draw, console); };
   });
 }
 

@@ -18,7 +18,8 @@ int ended_by_the_command_line(const CLI::App& app, const CLI::ParseError& error,
 
 }  // namespace
 
-int run(int argc, const char* const* argv, Console& console, const Opener& opener) {
+int run(int argc, const char* const* argv, Console& console, const Opener& opener,
+        const demo::DrawPhotograph& draw) {
   CLI::App app{opening_words, "kneerail"};
   app.set_version_flag("--version", "kneerail " KNEERAIL_VERSION);
   app.require_subcommand(0, 1);
@@ -29,7 +30,7 @@ int run(int argc, const char* const* argv, Console& console, const Opener& opene
   add_export(app, chosen);
   add_verify(app, chosen);
   add_rebuild(app, chosen);
-  add_demo(app, chosen);
+  add_demo(app, chosen, draw);
   add_help(app, chosen);
   try {
     app.parse(argc, argv);

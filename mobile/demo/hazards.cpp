@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "mobile/demo/photographing.h"
 #include "mobile/demo/stories.h"
 
 namespace kneerail::demo {
@@ -70,6 +71,12 @@ Uuid Stories::raise(const Visit& visit, int part, const Found& found) {
                                       {5, found.text},
                                       {6, cbor::Array{0, 650}},
                                       {7, making_.next_finding_number(visit.site)}});
+  photograph(making_, {.finding = finding,
+                       .part = part,
+                       .what = found.what,
+                       .grade = found.grade,
+                       .visit = visit.id,
+                       .caption = found.text});
   make_safe(visit, finding, part, found.measures, 10 * 60 + 51);
   return finding;
 }
@@ -232,6 +239,7 @@ void Stories::raise_hazard_later(std::string_view run, Date found, Date raised, 
                      {5, "Screw head rusted round, does not turn"},
                      {7, making_.next_finding_number(site)},
                      {8, "The other screw is tight"}});
+  photograph(making_, {.finding = finding, .part = part, .what = what::rust});
   making_.save();
   making_.move_to(raised, 16 * 60);
   const Uuid hazard =

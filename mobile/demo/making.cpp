@@ -2,6 +2,7 @@
 
 #include "core/base/result.h"
 #include "core/records/kinds.h"
+#include "core/records/photograph.h"
 
 namespace kneerail::demo {
 
@@ -48,13 +49,14 @@ cbor::Map create_body(int type, const Uuid& parent, cbor::Map fields, const Orig
   return body;
 }
 
-Making::Making(Register& reg, DemoClock& clock, std::uint64_t seed,
-               const std::function<bool(std::int64_t)>& progress)
+Making::Making(const Hands& hands, const std::function<bool(std::int64_t)>& progress)
     : plan(skerrymouth_plan()),
-      weather(plan, seed),
-      register_(reg),
-      clock_(clock),
-      progress_(progress) {}
+      weather(plan, hands.seed),
+      register_(hands.reg),
+      clock_(hands.clock),
+      progress_(progress),
+      draw_(hands.draw),
+      picture_chance_(hands.seed ^ 0x0B5C0DAULL) {}
 
 Uuid Making::write(int kind, const Uuid& feed, const Uuid& subject, cbor::Map body) {
   const Uuid id = mint();
@@ -101,6 +103,27 @@ void Making::seal(int site, const Uuid& visit, std::string_view initials) {
     return;
   }
   ++records_;
+}
+
+DrawnPhotograph Making::draw(PhotoScene scene) {
+  scene.seed = picture_chance_.next();
+  return draw_(scene);
+}
+
+std::optional<std::array<std::uint8_t, 32>> Making::keep(const cbor::Bytes& bytes) {
+  if (error_) return std::nullopt;
+  const auto kept = register_.keep_object(bytes);
+  if (kept) return *kept;
+  error_ = fail(kept.error(), "Skerrymouth, " + to_text(clock_.now()) + ": ");
+  return std::nullopt;
+}
+
+void Making::write_photograph(const Uuid& feed, const Uuid& subject, cbor::Map body) {
+  if (error_) return;
+  std::array<std::uint8_t, 10> random{};
+  picture_chance_.fill(random);
+  write_as(uuid7(clock_.now().ms, random), Photograph::kind, feed, subject, std::move(body));
+  ++photographs_;
 }
 
 void Making::written_by(std::string_view initials) {

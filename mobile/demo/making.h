@@ -3,6 +3,7 @@
 // The pen of the demo: who writes, on which day, into which feed. Entries are gathered and saved
 // together; the clock is the demo's own and only moves when it is told to.
 
+#include <array>
 #include <cstdint>
 #include <functional>
 #include <map>
@@ -13,6 +14,7 @@
 #include <vector>
 
 #include "core/base/world.h"
+#include "mobile/demo/photographs.h"
 #include "mobile/demo/plan.h"
 #include "mobile/demo/weather.h"
 #include "schema/store/register.h"
@@ -36,8 +38,13 @@ class DemoClock final : public Clock {
 
 class Making {
  public:
-  Making(Register& reg, DemoClock& clock, std::uint64_t seed,
-         const std::function<bool(std::int64_t)>& progress);
+  struct Hands {
+    Register& reg;
+    DemoClock& clock;
+    std::uint64_t seed = 0;
+    DrawPhotograph draw;  ///< empty: no photographs
+  };
+  Making(const Hands& hands, const std::function<bool(std::int64_t)>& progress);
 
   Plan plan;
   Weather weather;
@@ -62,6 +69,16 @@ class Making {
   /// Closes that person's part of a visit, after what was gathered is saved.
   void seal(int site, const Uuid& visit, std::string_view initials);
 
+  /// Photographs have chance and identifiers of their own, so that the rest of the story is the
+  /// same with and without them.
+  [[nodiscard]] bool draws() const { return static_cast<bool>(draw_); }
+  DrawnPhotograph draw(PhotoScene scene);
+  /// Keeps bytes beside the records; absent after a failure.
+  std::optional<std::array<std::uint8_t, 32>> keep(const cbor::Bytes& bytes);
+  void write_photograph(const Uuid& feed, const Uuid& subject, cbor::Map body);
+  [[nodiscard]] std::int64_t photographs() const { return photographs_; }
+  [[nodiscard]] Instant now() { return clock_.now(); }
+
   /// Whoever writes from here on; empty: the device.
   void written_by(std::string_view initials);
   [[nodiscard]] const std::string& writer() const { return writer_; }
@@ -82,6 +99,9 @@ class Making {
   std::vector<Entry> gathered_;
   std::string writer_;
   std::map<std::pair<std::string, int>, std::int64_t> finding_numbers_;
+  DrawPhotograph draw_;
+  SplitMix64 picture_chance_;
+  std::int64_t photographs_ = 0;
   std::int64_t records_ = 0;
   std::optional<Error> error_;
 };

@@ -186,6 +186,7 @@ Made counts(const Making& making) {
   made.fittings = std::count_if(making.plan.parts.begin(), making.plan.parts.end(),
                                 [](const PlannedPart& part) { return part.role == "fitting"; });
   made.visits = making.visits;
+  made.photographs = making.photographs();
   made.records = making.records();
   return made;
 }
@@ -208,7 +209,7 @@ Result<Made> make_skerrymouth(const Options& options,
                                      " already. Nothing was changed. Give another folder for the "
                                      "demo.");
   }
-  Making making(**opened, clock, options.seed, progress);
+  Making making({**opened, clock, options.seed, options.draw}, progress);
   Stories stories(making);
   found(making);
   Agenda agenda(making, stories);

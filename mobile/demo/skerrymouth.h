@@ -10,6 +10,7 @@
 
 #include "core/base/date.h"
 #include "core/base/result.h"
+#include "mobile/demo/photographs.h"
 
 namespace kneerail::demo {
 
@@ -21,6 +22,7 @@ Date as_of();
 struct Options {
   std::filesystem::path folder;
   std::uint64_t seed = default_seed;
+  DrawPhotograph draw{};  ///< empty: findings have no photographs
 };
 
 struct Made {
@@ -29,6 +31,7 @@ struct Made {
   std::int64_t fittings = 0;
   std::int64_t parts = 0;
   std::int64_t visits = 0;
+  std::int64_t photographs = 0;
   std::int64_t records = 0;
 };
 

@@ -4,6 +4,8 @@
 #include <limits>
 #include <string>
 
+#include "mobile/demo/photographing.h"
+
 namespace kneerail::demo {
 
 namespace {
@@ -156,6 +158,7 @@ void Stories::cut_out_section(std::string_view run_code, Date day) {
                                       {5, "Rust weeps from the drain hole after rain"},
                                       {7, making_.next_finding_number(run.site)},
                                       {8, "Firm; a bay is closed for the work tomorrow"}});
+  photograph(making_, {.finding = finding, .part = section, .what = rust_weeping});
   constexpr int for_work = 3;
   constexpr int boards = 1;
   const std::int64_t noon_ms = noon_utc(day).ms;
@@ -241,12 +244,16 @@ void Stories::told(std::string_view site, int post_number, Date day, std::string
     constexpr int looked_finding = 1;
     if (answer == looked_finding) {
       constexpr int loose = 2;
-      body.set(2, making_.write(kind::finding, feed, subject,
-                                {{2, loose},
-                                 {3, 3},
-                                 {4, false},
-                                 {5, "End cap gone, rail firm"},
-                                 {7, making_.next_finding_number(making_.plan.site(site))}}));
+      const Uuid finding =
+          making_.write(kind::finding, feed, subject,
+                        {{2, loose},
+                         {3, 3},
+                         {4, false},
+                         {5, "End cap gone, rail firm"},
+                         {7, making_.next_finding_number(making_.plan.site(site))}});
+      const int part = making_.plan.part_at(post, "fitting", 1);
+      photograph(making_, {.finding = finding, .part = part, .what = loose, .grade = 3});
+      body.set(2, finding);
     }
     making_.write(kind::told_answered, feed, told, std::move(body));
   }

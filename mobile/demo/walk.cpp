@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "mobile/demo/photographing.h"
+
 namespace kneerail::demo {
 
 namespace {
@@ -111,6 +113,11 @@ class Walker {
          {7, making_.next_finding_number(visit_.site)},
          {8, "Firm when pushed; nothing split or thin to the eye"},
          {98, making_.lives[static_cast<std::size_t>(part)]}});
+    photograph(making_, {.finding = finding,
+                         .part = part,
+                         .what = zinc ? rust : paint_flaking,
+                         .grade = 4,
+                         .visit = visit_.id});
     constexpr int mend = 3;
     constexpr int order = 4;
     making_.write(kind::next_step, feed, finding,

@@ -40,6 +40,11 @@ Item {
         cut: Tokens.keyCut
     }
 
+    // What is under the bar is not touched through it.
+    MouseArea {
+        anchors.fill: parent
+    }
+
     Column {
         anchors.left: parent.left
         anchors.leftMargin: Tokens.margin

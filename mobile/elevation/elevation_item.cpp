@@ -209,14 +209,18 @@ void ElevationItem::geometryChange(const QRectF& now, const QRectF& before) {
   filter_.cancel();  // what touches now touched another drawing
   hold_timer_.stop();
   closeJoint();
-  RunView view = view_;
+  // A glide was on its way over a glass of another size: it is there at once.
+  const bool glided = glide_.state() == QAbstractAnimation::Running;
+  glide_.stop();
+  RunView view = glided ? glide_to_ : view_;
+  const double lifted_px = view.deck_px - resting_deck_px();
   view.width_px = now.width();
   view.height_px = now.height();
-  const double lifted_px = view_.deck_px - resting_deck_px();
   view_.height_px = now.height();
   view.deck_px = resting_deck_px() + std::max(lifted_px, 0.0);
   set_view(clamped(view));
   if (!scale_by_hand_) open_at_rule();
+  if (glided) settle();
   list_visible_parts();
 }
 

@@ -187,7 +187,8 @@ ShapeList RunLineItem::shapes() const {
 
 void RunLineItem::add_post(ShapeList& list, std::size_t post) const {
   const SheetPost& at = sheet().posts[post];
-  const auto x = static_cast<float>(x_px(static_cast<double>(at.chainage_mm)));
+  // On whole pixels, else near posts look unlike each other.
+  const auto x = static_cast<float>(std::round(x_px(static_cast<double>(at.chainage_mm))));
   const double pitch = width() / static_cast<double>(sheet().posts.size());
   const float half = std::min(drawn(2.4), static_cast<float>(pitch) * 0.32F);
   const float top = drawn(rail_drawn);

@@ -13,6 +13,12 @@ Note {
     readonly property real room: width - Tokens.inset * 2
     readonly property bool far: walk.coating.farWords !== ""
 
+    function spokenSlot(slot: int, now: string, last: string): string {
+        const reading = now === "" ? qsTr("empty") : now;
+        const place = qsTr("Coating reading %1 of 5, %2").arg(slot + 1).arg(reading);
+        return last === "" ? place : qsTr("%1, last visit %2").arg(place).arg(last);
+    }
+
     height: head.height + Tokens.slotHeight + Tokens.inset * 2 + Tokens.gap / 2
     Accessible.name: walk.partTitle
 
@@ -23,6 +29,7 @@ Note {
         title: note.walk.coating.spotWords === "" ? note.walk.partTitle : qsTr("%1 · %2").arg(note.walk.partTitle).arg(note.walk.coating.spotWords)
         aside: note.far ? note.walk.coating.farWords : note.walk.coating.underProbeWords !== "" ? note.walk.coating.underProbeWords : note.walk.coating.summary
         asideBold: note.far
+        onAsked: note.walk.askForecast()
     }
 
     Row {
@@ -44,6 +51,8 @@ Note {
                 required lookAgain
                 required notKept
                 objectName: "slot" + index
+                Accessible.name: note.spokenSlot(index, text, ghost)
+                Accessible.description: lookAgain ? note.walk.coating.farWords : notKept ? qsTr("not kept") : ""
                 onClicked: note.walk.coating.chooseSlot(index)
             }
         }

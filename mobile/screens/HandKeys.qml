@@ -25,11 +25,11 @@ Item {
 
             NamedKeys {
                 width: parent.width
-                caption: qsTr("Who walks. Entries from now on are theirs.")
+                caption: qsTr("Who walks from now on")
                 named: "person"
                 names: pad.walk.people
                 now: pad.walk.personNow
-                columns: pad.wide ? 6 : 3
+                columns: pad.wide ? 8 : 5
                 onChosen: place => pad.walk.choosePerson(place)
             }
 
@@ -53,6 +53,26 @@ Item {
                 now: pad.walk.wrenchNow
                 columns: pad.wide ? 4 : 2
                 onChosen: place => pad.walk.chooseWrench(place)
+            }
+
+            NamedKeys {
+                width: parent.width
+                caption: qsTr("This screen")
+                named: "theme"
+                names: [qsTr("Light"), qsTr("Dark")]
+                now: Tokens.dark ? 1 : 0
+                columns: pad.wide ? 4 : 2
+                onChosen: place => Tokens.dark = place === 1
+            }
+
+            NamedKeys {
+                width: parent.width
+                caption: qsTr("The hand on the keys")
+                named: "hand"
+                names: [qsTr("Left hand"), qsTr("Right hand")]
+                now: Tokens.leftHanded ? 0 : 1
+                columns: pad.wide ? 4 : 2
+                onChosen: place => Tokens.leftHanded = place === 0
             }
         }
     }

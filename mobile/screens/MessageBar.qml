@@ -24,6 +24,10 @@ Item {
         cut: Tokens.keyCut
     }
 
+    MouseArea {
+        anchors.fill: parent
+    }
+
     InkText {
         id: words
 

@@ -40,7 +40,7 @@ Column {
 
                 objectName: list.named + index
                 width: (keys.width - keys.spacing * (list.columns - 1)) / list.columns
-                height: Tokens.padChoiceHeight
+                height: Tokens.touchTarget
                 look: index === list.now ? OctagonKey.Chosen : OctagonKey.Plain
                 text: modelData
                 onClicked: list.chosen(index)

@@ -9,6 +9,9 @@ Item {
     property string aside
     property bool asideBold: false
 
+    /// Its name was touched: what is known of it.
+    signal asked
+
     implicitHeight: titleText.height
 
     InkText {
@@ -18,6 +21,18 @@ Item {
         text: head.title
         bold: true
         elide: Text.ElideRight
+        Accessible.role: Accessible.Button
+        Accessible.name: qsTr("%1, its history").arg(head.title)
+        Accessible.onPressAction: head.asked()
+    }
+
+    MouseArea {
+        objectName: "noteName"
+        x: -Tokens.inset
+        y: -Tokens.inset
+        width: head.width + Tokens.inset * 2
+        height: head.height + Tokens.inset * 1.5
+        onClicked: head.asked()
     }
 
     InkText {

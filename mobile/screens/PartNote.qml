@@ -17,5 +17,6 @@ Note {
         width: note.width - Tokens.inset * 2
         title: note.walk.partTitle
         aside: note.torque ? note.walk.torque.lastWords : note.walk.lastGrade > 0 ? qsTr("last visit grade %1").arg(note.walk.lastGrade) : qsTr("not graded before")
+        onAsked: note.walk.askForecast()
     }
 }

@@ -54,6 +54,7 @@ Room {
         skipping: room.skipping
         skipTo: room.skipTo
         onStretchDragged: post => room.skipTo = post
+        onPalmSeen: pad.rest()
     }
 
     WalkPad {

@@ -10,6 +10,7 @@ Item {
     property bool skipping: false
     property int skipTo: -1
 
+    signal palmSeen
     signal stretchDragged(post: int)
 
     Tape {
@@ -32,6 +33,11 @@ Item {
         onPartTouched: part => drawing.walk.choosePart(part)
         onPostTouched: post => drawing.walk.choosePost(post)
         onBayTouched: bay => drawing.walk.chooseBay(bay)
+        onPartHeld: part => {
+            drawing.walk.choosePart(part);
+            drawing.walk.askForecast();
+        }
+        onPalmSeen: drawing.palmSeen()
         onSwiped: step => drawing.walk.stepPost(step)
 
         Binding {
@@ -60,6 +66,11 @@ Item {
         y: tape.height + Tokens.gap
         width: parent.width - Tokens.inset * 2
         height: coating ? coatingNote.height : partNote.height
+
+        // What is under the note is not touched through it.
+        MouseArea {
+            anchors.fill: parent
+        }
 
         CoatingNote {
             id: coatingNote

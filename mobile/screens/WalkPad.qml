@@ -27,7 +27,25 @@ Rectangle {
     signal skipLeft
     signal skipBecause(reason: int)
 
+    /// Rain or a palm: no key answers for a moment.
+    function rest() {
+        resting.restart();
+    }
+
     color: Tokens.shade
+
+    Timer {
+        id: resting
+
+        interval: Tokens.palmRestTime
+    }
+
+    MouseArea {
+        objectName: "restingPad"
+        z: 1
+        anchors.fill: parent
+        visible: resting.running
+    }
 
     PostKeys {
         visible: pad.atPost && !pad.aside

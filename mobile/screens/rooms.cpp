@@ -30,6 +30,7 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
 }
 
 Rooms::~Rooms() {
+  look_.reset();
   walk_->leave();
   place_->keep();
   store_->settle();
@@ -38,6 +39,8 @@ Rooms::~Rooms() {
 void Rooms::show(QQmlApplicationEngine& engine) {
   place_->restore();
   engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
+  if (auto* tokens = engine.singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens")))
+    look_ = std::make_unique<LookKept>(*store_, *tokens);
   engine.setInitialProperties({{QStringLiteral("walk"), QVariant::fromValue(walk_.get())}});
   engine.load(QUrl(QStringLiteral("qrc:/qt/qml/Kneerail/Ui/screens/Main.qml")));
 }

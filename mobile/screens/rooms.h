@@ -7,6 +7,7 @@
 #include <memory>
 
 #include "core/base/world.h"
+#include "mobile/models/look_kept.h"
 #include "mobile/models/store_link.h"
 #include "mobile/models/walk_model.h"
 #include "mobile/models/walk_place.h"
@@ -38,6 +39,7 @@ class Rooms {
   std::unique_ptr<StoreLink> store_;
   std::unique_ptr<WalkModel> walk_;
   std::unique_ptr<WalkPlace> place_;
+  std::unique_ptr<LookKept> look_;
   TypingGauge gauge_;
 };
 

@@ -174,6 +174,17 @@ TEST_CASE("a touch during which the window turns counts for nothing", "[item]") 
   CHECK(parts.count() == 1);
 }
 
+TEST_CASE("a window that turns during a glide has the deck and the post in place", "[item]") {
+  const auto shown = at_post_ten();
+  shown->tokens.set_less_motion(false);
+  shown->picture.choose_post(12);
+  REQUIRE(shown->item->moving());
+  shown->item->setSize({800, 340});
+  CHECK_FALSE(shown->item->moving());
+  CHECK(shown->item->centre_chainage() == 18000);
+  CHECK(shown->item->content_y() == Approx(340 - shown->item->deck_margin()));
+}
+
 TEST_CASE("a drawing that is left alone is not drawn again", "[item]") {
   const auto shown = at_post_ten();
   for (int n = 0; n < 6; ++n) shown->frame();

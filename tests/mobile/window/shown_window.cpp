@@ -37,6 +37,7 @@ ShownWindow::ShownWindow(int posts) : site_(posts) {
   }
   world_.clock.move_on(year_ms);
   switch_on();
+  touch(QStringLiteral("walkTag"));
 }
 
 ShownWindow::~ShownWindow() {
@@ -115,6 +116,24 @@ void ShownWindow::touch_drawing(double along_mm, double up_mm) {
   touch_ms_ += 100;
   QTest::touchEvent(window_, glass()).release(0, at, window_);
   settle();
+}
+
+void ShownWindow::lay_palm_on_drawing() {
+  auto* drawing = qobject_cast<ElevationItem*>(find(QStringLiteral("elevation")));
+  REQUIRE(drawing != nullptr);
+  drawing->use_clock([this] { return touch_ms_; });
+  touch_ms_ += 1000;
+  const QPoint at = drawing->mapToScene({drawing->width() / 2, drawing->height() / 2}).toPoint();
+  constexpr int fingers = 3;
+  constexpr int apart_px = 60;
+  {
+    auto palm = QTest::touchEvent(window_, glass());
+    for (int i = 0; i < fingers; ++i) palm.press(i, at + QPoint(i * apart_px, 0), window_);
+  }
+  {
+    auto palm = QTest::touchEvent(window_, glass());
+    for (int i = 0; i < fingers; ++i) palm.release(i, at + QPoint(i * apart_px, 0), window_);
+  }
 }
 
 void ShownWindow::type(const QString& digits) {

@@ -37,6 +37,8 @@ class ShownWindow {
   bool touch_only(const QString& name);
   /// On the drawing, at a place of the run.
   void touch_drawing(double along_mm, double up_mm);
+  /// Three fingers at once. Waits for nothing.
+  void lay_palm_on_drawing();
   /// Each digit by its key, then the next slot.
   void type(const QString& digits);
   /// Keys of a keyboard, so many ms apart. '\n' is Enter.

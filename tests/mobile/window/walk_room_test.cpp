@@ -1,5 +1,7 @@
 // A finger in the Walk room: the real window, what the register has after each touch.
 
+#include <QSignalSpy>
+
 #include "tests/mobile/window/shown_window.h"
 
 using namespace kneerail;
@@ -168,6 +170,29 @@ TEST_CASE("a post as last time is one touch, and one takes it back", "[mobile][w
   CHECK(shown.count("SELECT count(*) FROM reading WHERE carried = 1 AND voided_by IS NULL") == 0);
 }
 
+TEST_CASE("what lies under a note is not touched through it", "[mobile][window]") {
+  ShownWindow shown(posts);
+  at_coating(shown);
+  shown.type("74");
+  CHECK(shown.touch("strip"));
+  CHECK(shown.walk().part_title().startsWith("118 · "));
+  CHECK(shown.walk().part_chosen());
+  QSignalSpy asked(&shown.walk(), &WalkModel::forecastWanted);
+  CHECK(shown.touch("noteName"));
+  CHECK(asked.count() == 1);
+}
+
+TEST_CASE("a palm on the drawing lets the keys rest", "[mobile][window]") {
+  ShownWindow shown(posts);
+  at_coating(shown);
+  CHECK(shown.find("restingPad") == nullptr);
+  shown.lay_palm_on_drawing();
+  CHECK(shown.find("restingPad") != nullptr);
+  CHECK(shown.touch_only("digit7"));  // at once: the rest is short
+  shown.settle();
+  CHECK(shown.text_of("slot0").isEmpty());
+}
+
 TEST_CASE("a stretch is skipped: skip, drag to its end, why", "[mobile][window]") {
   ShownWindow shown(posts);
   CHECK(shown.touch("skip"));
@@ -177,6 +202,20 @@ TEST_CASE("a stretch is skipped: skip, drag to its end, why", "[mobile][window]"
   CHECK(skipped >= 2);
   CHECK(skipped <= 3);
   CHECK(shown.find("reason2") == nullptr);
+}
+
+TEST_CASE("a dark screen for the left hand is one again after a restart", "[mobile][window]") {
+  ShownWindow shown(posts);
+  CHECK(shown.touch("gaugeCell"));
+  CHECK(shown.touch("theme1"));
+  CHECK(shown.touch("hand0"));
+  CHECK(shown.find("leaveHands")->mapToScene({}).x() < 640);
+  shown.disk().cut_after(0);
+  shown.switch_off();
+  shown.disk().restore_power(1);
+  shown.switch_on();
+  CHECK(shown.window().property("color").value<QColor>().lightness() < 64);
+  CHECK(shown.find("skip")->mapToScene({}).x() < 640);
 }
 
 TEST_CASE("one part is a part, two are parts", "[mobile][window]") {

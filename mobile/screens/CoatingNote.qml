@@ -62,12 +62,30 @@ Note {
         visible: !note.choosesUnder
         x: slotRow.width + Tokens.gap
         y: slotRow.y
-        width: under.x - x - Tokens.gap
+        width: (face.visible ? face.x : under.x) - x - Tokens.gap
         height: Tokens.slotHeight
         today: note.walk.coating.today
         last: note.walk.coating.last
         limit: note.walk.coating.limit
         spoken: note.walk.coating.stripSpoken
+    }
+
+    OctagonKey {
+        id: face
+
+        objectName: "nextSpot"
+        visible: !note.choosesUnder && note.walk.coating.spots > 1
+        x: under.x - width - Tokens.gap / 2
+        y: slotRow.y
+        width: under.width
+        height: Tokens.slotHeight
+        look: OctagonKey.Soft
+        text: qsTr("next")
+        textSize: Tokens.bodyText
+        secondLine: qsTr("face")
+        secondTextSize: Tokens.captionText
+        spoken: qsTr("The next face of this part, now %1").arg(note.walk.coating.spotWords)
+        onClicked: note.walk.coating.nextSpot()
     }
 
     OctagonKey {

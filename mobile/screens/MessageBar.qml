@@ -53,6 +53,7 @@ Item {
         OctagonKey {
             objectName: "tryAgain"
             visible: bar.canTryAgain
+            width: implicitWidth + Tokens.margin
             text: qsTr("Try again")
             textSize: Tokens.labelText
             onClicked: bar.tryAgain()
@@ -61,6 +62,7 @@ Item {
         OctagonKey {
             objectName: "putAway"
             visible: !bar.canTryAgain
+            width: implicitWidth + Tokens.margin
             text: qsTr("I have read it")
             textSize: Tokens.labelText
             onClicked: bar.putAway()

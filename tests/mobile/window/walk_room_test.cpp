@@ -55,6 +55,21 @@ TEST_CASE("a finger gives a grade, five readings and a torque", "[mobile][window
   CHECK(shown.count(torques) == 3);
 }
 
+TEST_CASE("each face of a part has a set of its own", "[mobile][window]") {
+  ShownWindow shown(posts);
+  at_coating(shown);
+  shown.type("74");
+  const QString first = shown.walk().coating()->spot_words();
+  CHECK(shown.touch("nextSpot"));
+  CHECK(shown.walk().coating()->spot_words() != first);
+  CHECK(shown.text_of("slot0").isEmpty());
+  shown.type("61");
+  CHECK(shown.touch("nextSpot"));
+  CHECK(shown.walk().coating()->spot_words() == first);
+  CHECK(shown.text_of("slot0") == "74");
+  CHECK(shown.count(sets) == posts + 2);
+}
+
 TEST_CASE("turned in the middle of a set, the set is there and goes on", "[mobile][window]") {
   ShownWindow shown(posts);
   at_coating(shown);

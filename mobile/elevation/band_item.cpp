@@ -27,6 +27,8 @@ constexpr double side_drawn = 13;    // ground and rings beyond the ends
 constexpr double sky_drawn = 20;     // boards above the top rail
 constexpr double height_drawn = 36;  // of the rail; lengths are to scale, heights are not
 constexpr double foot_drawn = 6;
+constexpr double rings_apart_drawn = 9;
+constexpr double apart_drawn = 6;  // least between two posts that are drawn
 
 bool is_rail(const SheetPart& part) {
   using kneerail::Role;
@@ -86,7 +88,7 @@ void RunBandItem::resize() {
 }
 
 QString RunBandItem::spoken_name() const {
-  return tr("%1, %n posts", nullptr, static_cast<int>(sheet().posts.size()))
+  return tr("%1, %n post(s)", nullptr, static_cast<int>(sheet().posts.size()))
       .arg(QString::fromStdString(sheet().name));
 }
 
@@ -107,7 +109,12 @@ ShapeList RunBandItem::shapes() const {
   const RunSheet& run = sheet();
   if (run.posts.empty()) return list;
   add_rails(list);
+  float last = -drawn(apart_drawn);
   for (const auto& post : run.posts) {
+    // Of a long run not every post: a small elevation stays a rail, and does not turn black.
+    const bool end = &post == &run.posts.back();
+    if (!end && x(post.chainage_mm) - last < drawn(apart_drawn)) continue;
+    last = x(post.chainage_mm);
     const bool down = post.state == PostState::struck;
     Stroke stroke{.width_px = drawn(1.3)};
     if (down) stroke.on_px = stroke.off_px = drawn(3);
@@ -174,11 +181,17 @@ void RunBandItem::add_marks(ShapeList& list) const {
     const int last = static_cast<int>(run.posts.size()) - 1;
     return x(run.posts[static_cast<std::size_t>(std::clamp(post, 0, last))].chainage_mm);
   };
+  std::vector<float> ringed;
   for (const auto& finding : run.findings) {
     if (finding.post < 0) continue;
+    // Two rings that all but cover each other are one.
+    const float at = along(finding.post);
+    if (std::any_of(ringed.begin(), ringed.end(),
+                    [&](float other) { return std::abs(other - at) < drawn(rings_apart_drawn); }))
+      continue;
+    ringed.push_back(at);
     elevation::add_chalk_ring(
-        list,
-        {{along(finding.post), y(run.height_mm * 2 / 3)}, drawn(11), drawn(2.6), finding.record},
+        list, {{at, y(run.height_mm * 2 / 3)}, drawn(11), drawn(2.6), finding.record},
         tokens().chalk());
   }
   for (const auto& bay : run.bays) {

@@ -81,9 +81,11 @@ void PaintedNode::render(const RenderState* state) {
   auto* painter = static_cast<QPainter*>(
       window_.rendererInterface()->getResource(&window_, QSGRendererInterface::PainterResource));
   if (painter == nullptr || !draw_) return;
-  painter->save();
+  // The region is what of the node has to be painted now: nothing of it, when a list clips it away.
   const QRegion* clip = state->clipRegion();
-  if (clip != nullptr && !clip->isEmpty()) painter->setClipRegion(*clip, Qt::ReplaceClip);
+  if (clip != nullptr && clip->isEmpty()) return;
+  painter->save();
+  if (clip != nullptr) painter->setClipRegion(*clip, Qt::ReplaceClip);
   painter->setTransform(matrix()->toTransform());
   painter->setOpacity(inheritedOpacity());
   draw_(*painter);

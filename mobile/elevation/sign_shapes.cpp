@@ -77,4 +77,25 @@ void add_barrier_board(ShapeList& list, const BarrierBoard& board, const theme::
   list.rect_outline(board.corner, board.size, palette.edge, {.width_px = board.outline_px});
 }
 
+void add_due_tag(ShapeList& list, const DueTag& tag, const theme::Palette& palette) {
+  // The edge lies inside the plate's bounds.
+  const float half = tag.edge_px / 2;
+  const float left = tag.corner.x + half;
+  const float right = tag.corner.x + tag.size.x - half;
+  const float top = tag.corner.y + half;
+  const float foot = tag.corner.y + tag.size.y - half;
+  const float middle = (top + foot) / 2;
+  const float shoulder = left + tag.size.y * due_tag_point;
+  const std::vector<Point> plate = {
+      {left, middle}, {shoulder, top}, {right, top}, {right, foot}, {shoulder, foot}};
+  list.fill(plate, tag.soon ? palette.ink : palette.sheet);
+  list.line(plate, palette.edge, {.width_px = tag.edge_px, .closed = true});
+  const Point hole{left + tag.size.y * 0.3F, middle};
+  const float radius = tag.size.y * 0.062F;
+  if (tag.soon)
+    list.disc(hole, radius, palette.sheet);
+  else
+    list.circle(hole, radius, palette.edge, {.width_px = tag.edge_px});
+}
+
 }  // namespace kneerail::elevation

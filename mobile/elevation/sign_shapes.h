@@ -1,6 +1,7 @@
 #pragma once
 
-// Signs that stand on every drawing at their own size: chalk rings and barrier boards.
+// Signs that stand at their own size: chalk rings, barrier boards, and the tag that says when a
+// site is due.
 
 #include "core/base/id.h"
 #include "mobile/elevation/shapes.h"
@@ -26,5 +27,20 @@ struct BarrierBoard {
 
 /// Yellow with bars at 45 degrees, half the board's height wide.
 void add_barrier_board(ShapeList& list, const BarrierBoard& board, const theme::Palette& palette);
+
+struct DueTag {
+  Point corner;
+  Point size;
+  float edge_px = 2;
+  bool soon = false;  ///< within 60 days: ink; else sheet
+};
+
+/// How far the pointed left end reaches into the plate, and where the words may begin, as shares of
+/// the tag's height.
+inline constexpr float due_tag_point = 0.22F;
+inline constexpr float due_tag_words = 0.52F;
+
+/// A plate with a pointed left end and a hole to hang it by.
+void add_due_tag(ShapeList& list, const DueTag& tag, const theme::Palette& palette);
 
 }  // namespace kneerail::elevation

@@ -46,6 +46,7 @@ ForecastModel::ForecastModel(kneerail::Register& reader, ForecastWorker& worker,
     if (const SheetPart* own = part(); own != nullptr && own->id == told) take_story(*story);
   });
   connect(&run_, &RunPicture::chosenChanged, this, &ForecastModel::show_part);
+  show_part();
 }
 
 const SheetPart* ForecastModel::part() const {
@@ -150,17 +151,18 @@ void ForecastModel::walkHere() {
 
 void ForecastModel::on_reckoned() {
   stale_ = false;
-  if (part() != nullptr)
-    show_part();
-  else
-    emit shown();
+  show_part();
 }
 
 void ForecastModel::show_part() {
   const SheetPart* own = part();
-  if (own == nullptr) return say(tr("Touch a part on the drawing."));
   const auto known = worker_.reckoning();
-  if (!known) return say(worker_.busy() ? tr("Reckoning.") : worker_.trouble());
+  if (!known && worker_.busy()) return say(tr("Reckoning the register."));
+  if (!known && !worker_.trouble().isEmpty()) return say(worker_.trouble());
+  if (own == nullptr)
+    return say(run_.posts() > 0 ? tr("Touch a part on the drawing.")
+                                : tr("Choose a part in Walk, or begin with the worst."));
+  if (!known) return say(tr("Nothing is reckoned yet."));
   const auto place = known->part_places.find(own->id);
   if (place == known->part_places.end()) {
     say(tr("This part is newer than the reckoning."));
@@ -204,6 +206,9 @@ void ForecastModel::fill_time_left(const PartStory& story) {
       constexpr std::size_t median = 3;
       row.figure = kneerail::time_words(told.years[median]);
       row.band = kneerail::band_words(told.years);
+      if (row.band == row.figure && told.years[median] <= 0)
+        row.band = tr("since about %1")
+                       .arg(std::floor(kneerail::calendar_year(story.as_of) + told.years[median]));
       row.share = std::clamp(told.years[median] / bar_years, 0.0, 1.0);
       row.soon = told.years[median] < soon_years;
     } else {

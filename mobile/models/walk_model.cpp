@@ -244,7 +244,11 @@ void WalkModel::stepPost(int step) {
 }
 
 void WalkModel::askForecast() {
-  if (const SheetPart* own = part()) emit forecastWanted(sheet().id, own->id);
+  if (const SheetPart* own = part()) return emit forecastWanted(sheet().id, own->id);
+  if (run_.post() < 0) return;
+  const auto parts = parts_in_order(run_.post());
+  if (!parts.empty())
+    emit forecastWanted(sheet().id, sheet().parts[static_cast<std::size_t>(parts.front())].id);
 }
 
 void WalkModel::typed(const QString& number) {

@@ -149,7 +149,7 @@ class WalkModel : public QObject {
   /// A number that a gauge typed, "76" or "76.4": to the slot that waits, else to the title block.
   void typed(const QString& number);
   /// Everything that was typed becomes a record: another room, another run, the end.
-  void leave();
+  Q_INVOKABLE void leave();
 
   Q_INVOKABLE void choosePart(int part);
   Q_INVOKABLE void choosePost(int post);
@@ -159,7 +159,7 @@ class WalkModel : public QObject {
   Q_INVOKABLE void nextPart();
   Q_INVOKABLE void stepPart(int step);  ///< arrow keys, along the parts of the post
   Q_INVOKABLE void stepPost(int step);  ///< swipe, Page Up and Down
-  Q_INVOKABLE void askForecast();       ///< the Forecast room at the chosen part
+  Q_INVOKABLE void askForecast();  ///< the Forecast room at the chosen part, else the post's first
 
   Q_INVOKABLE QString postLabelAt(int post) const;  ///< of any post of the run; empty: none
 

@@ -104,6 +104,7 @@ bool WalkPlace::restore() {
   walk_.open(run, kept_.at);
   if (walk_.part_chosen() && kept_.pad > WalkModel::PostPad && kept_.pad <= WalkModel::TorquePad)
     walk_.set_pad(static_cast<WalkModel::Pad>(kept_.pad));
+  if (kept_.run.is_zero()) kept_ = now();  // nobody walked: nothing to remember until somebody does
   return walk_.opened();
 }
 

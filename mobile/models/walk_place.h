@@ -20,6 +20,8 @@ class WalkPlace : public QObject {
   /// Opens the walk where it was left; where nothing is remembered, the register's first run by
   /// name. False where there is no run to walk.
   bool restore();
+  /// Somebody has walked here before on this device.
+  [[nodiscard]] bool was_walked() const { return !remembered().run.is_zero(); }
   /// Writes the place now, if it is another one.
   void keep();
 

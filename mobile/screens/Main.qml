@@ -7,9 +7,13 @@ Window {
     id: window
 
     required property WalkModel walk
-    property int place: Main.WalkRoom
+    required property SitesModel sites
+    required property ForecastModel forecast
+    /// Somebody walked here before: the window stands there again.
+    required property bool walked
+    property int place: walked ? Main.WalkRoom : Main.SitesRoom
     readonly property bool portrait: height > width
-    readonly property Room room: walkRoom
+    readonly property Room room: (place === Main.SitesRoom ? sitesRoom.item : place === Main.ForecastRoom ? forecastRoom.item : walkRoom.item) as Room
 
     enum Place {
         SitesRoom,
@@ -23,11 +27,49 @@ Window {
     title: qsTr("Kneerail")
     color: Tokens.paper
 
+    onPlaceChanged: {
+        if (place !== Main.WalkRoom)
+            window.walk.leave();
+        if (place === Main.SitesRoom)
+            window.sites.refresh();
+    }
+
+    Connections {
+        target: window.sites
+
+        function onRunOpened() {
+            window.place = Main.WalkRoom;
+        }
+    }
+
+    Connections {
+        target: window.walk
+
+        function onForecastWanted() {
+            window.place = Main.ForecastRoom;
+        }
+    }
+
+    Connections {
+        target: window.forecast
+
+        function onWalkWanted() {
+            window.place = Main.WalkRoom;
+        }
+    }
+
     TagRail {
         id: rail
 
         z: 1
         width: parent.width
+
+        RailTag {
+            objectName: "sitesTag"
+            text: qsTr("Sites")
+            here: window.place === Main.SitesRoom
+            onClicked: window.place = Main.SitesRoom
+        }
 
         RailTag {
             objectName: "walkTag"
@@ -36,10 +78,22 @@ Window {
             onClicked: window.place = Main.WalkRoom
         }
 
+        RailTag {
+            objectName: "forecastTag"
+            text: qsTr("Forecast")
+            here: window.place === Main.ForecastRoom
+            onClicked: {
+                window.walk.askForecast();
+                window.place = Main.ForecastRoom;
+            }
+        }
+
         cells: Item {
-            width: window.room.cells.width
+            readonly property Item own: window.room ? window.room.cells : null
+
+            width: own ? own.width : 0
             height: parent.height
-            children: [window.room.cells]
+            children: own ? [own] : []
         }
     }
 
@@ -49,8 +103,8 @@ Window {
         visible: window.portrait
         y: rail.height
         width: parent.width
-        where: window.room.whereLine
-        kept: window.room.keptLine
+        where: window.room ? window.room.whereLine : ""
+        kept: window.room ? window.room.keptLine : ""
     }
 
     Item {
@@ -58,21 +112,46 @@ Window {
         width: parent.width
         height: parent.height - y
 
-        Walk {
+        RoomLoader {
+            id: sitesRoom
+
+            here: window.place === Main.SitesRoom
+            portrait: window.portrait
+            onWanted: setSource("Sites.qml", {
+                objectName: "sitesRoom",
+                portrait: window.portrait,
+                sites: window.sites
+            })
+        }
+
+        RoomLoader {
             id: walkRoom
 
-            objectName: "walkRoom"
-            anchors.fill: parent
-            visible: window.place === Main.WalkRoom
-            focus: visible
+            here: window.place === Main.WalkRoom
             portrait: window.portrait
-            walk: window.walk
+            onWanted: setSource("Walk.qml", {
+                objectName: "walkRoom",
+                portrait: window.portrait,
+                walk: window.walk
+            })
 
             Binding {
                 target: window.walk
                 property: "shown"
-                value: walkRoom.visible
+                value: walkRoom.here
             }
+        }
+
+        RoomLoader {
+            id: forecastRoom
+
+            here: window.place === Main.ForecastRoom
+            portrait: window.portrait
+            onWanted: setSource("ForecastPart.qml", {
+                objectName: "forecastRoom",
+                portrait: window.portrait,
+                forecast: window.forecast
+            })
         }
     }
 }

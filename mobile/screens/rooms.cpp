@@ -1,6 +1,5 @@
 #include "mobile/screens/rooms.h"
 
-#include <QCoreApplication>
 #include <QQmlApplicationEngine>
 #include <QVariantMap>
 #include <utility>
@@ -20,13 +19,25 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
     : own_clock_(std::make_unique<MachineClock>()),
       own_random_(std::make_unique<SecureRandom>()),
       store_(std::move(store)) {
-  if (words_.load(QStringLiteral(":/i18n/kneerail_en.qm")))
-    QCoreApplication::installTranslator(&words_);
   Clock& clock = options.clock != nullptr ? *options.clock : *own_clock_;
   Random& random = options.random != nullptr ? *options.random : *own_random_;
   walk_ = std::make_unique<WalkModel>(*store_, clock, random);
   place_ = std::make_unique<WalkPlace>(*store_, *walk_);
   QObject::connect(&gauge_, &TypingGauge::typed, walk_.get(), &WalkModel::typed);
+  worker_ = std::make_unique<ForecastWorker>(options.folder, clock);
+  sites_ = std::make_unique<SitesModel>(options.folder, *worker_, clock);
+  forecast_ = std::make_unique<ForecastModel>(store_->reader(), *worker_);
+  lead_from_room_to_room();
+}
+
+/// What one room asks of another. The window changes the room after it.
+void Rooms::lead_from_room_to_room() {
+  QObject::connect(sites_.get(), &SitesModel::runOpened, walk_.get(),
+                   [this](const Uuid& run) { walk_->open(run); });
+  QObject::connect(walk_.get(), &WalkModel::forecastWanted, forecast_.get(), &ForecastModel::show);
+  QObject::connect(walk_.get(), &WalkModel::entered, forecast_.get(), &ForecastModel::entered);
+  QObject::connect(forecast_.get(), &ForecastModel::walkWanted, walk_.get(),
+                   [this](const Uuid& run, const Uuid& component) { walk_->open(run, component); });
 }
 
 Rooms::~Rooms() {
@@ -37,12 +48,18 @@ Rooms::~Rooms() {
 }
 
 void Rooms::show(QQmlApplicationEngine& engine) {
+  const bool walked = place_->was_walked();
   place_->restore();
   engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
   if (auto* tokens = engine.singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens")))
     look_ = std::make_unique<LookKept>(*store_, *tokens);
-  engine.setInitialProperties({{QStringLiteral("walk"), QVariant::fromValue(walk_.get())}});
+  engine.setInitialProperties({{QStringLiteral("walk"), QVariant::fromValue(walk_.get())},
+                               {QStringLiteral("sites"), QVariant::fromValue(sites_.get())},
+                               {QStringLiteral("forecast"), QVariant::fromValue(forecast_.get())},
+                               {QStringLiteral("walked"), walked}});
   engine.load(QUrl(QStringLiteral("qrc:/qt/qml/Kneerail/Ui/screens/Main.qml")));
+  sites_->refresh();
+  worker_->reckon();
 }
 
 }  // namespace kneerail

@@ -3,11 +3,13 @@
 // What the window is made of: the link to the register and one model for each room. The screens are
 // shown by an engine and go before this.
 
-#include <QTranslator>
 #include <memory>
 
 #include "core/base/world.h"
+#include "mobile/models/forecast_model.h"
+#include "mobile/models/forecast_worker.h"
 #include "mobile/models/look_kept.h"
+#include "mobile/models/sites_model.h"
 #include "mobile/models/store_link.h"
 #include "mobile/models/walk_model.h"
 #include "mobile/models/walk_place.h"
@@ -23,17 +25,22 @@ class Rooms {
   static Result<std::unique_ptr<Rooms>> open(const Register::Options& options);
   ~Rooms();
 
-  /// Makes the window. It stands where the walker was.
+  /// Makes the window, and begins to reckon. It stands where the walker was; where nobody walked
+  /// yet, at the sites.
   void show(QQmlApplicationEngine& engine);
 
+  /// Whether something that was asked of the register or of the forecast is still on its way.
+  [[nodiscard]] bool reckons() const { return worker_->busy() || sites_->busy(); }
   [[nodiscard]] StoreLink& store() { return *store_; }
   [[nodiscard]] WalkModel& walk() { return *walk_; }
   [[nodiscard]] WalkPlace& place() { return *place_; }
+  [[nodiscard]] SitesModel& sites() { return *sites_; }
+  [[nodiscard]] ForecastModel& forecast() { return *forecast_; }
 
  private:
   Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store);
+  void lead_from_room_to_room();
 
-  QTranslator words_;  ///< taken out of the program when it goes
   std::unique_ptr<Clock> own_clock_;
   std::unique_ptr<Random> own_random_;
   std::unique_ptr<StoreLink> store_;
@@ -41,6 +48,9 @@ class Rooms {
   std::unique_ptr<WalkPlace> place_;
   std::unique_ptr<LookKept> look_;
   TypingGauge gauge_;
+  std::unique_ptr<ForecastWorker> worker_;
+  std::unique_ptr<SitesModel> sites_;
+  std::unique_ptr<ForecastModel> forecast_;
 };
 
 }  // namespace kneerail

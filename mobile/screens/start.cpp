@@ -7,6 +7,7 @@
 #include <cstdlib>
 
 #include "mobile/screens/rooms.h"
+#include "mobile/theme/language.h"
 
 namespace kneerail {
 
@@ -46,7 +47,8 @@ commands::Exit open_screens(const commands::OpenOptions& options, commands::Cons
   int argc = 1;
   char name[] = "kneerail";
   char* argv[] = {name, nullptr};
-  const QGuiApplication app(argc, argv);
+  QGuiApplication app(argc, argv);
+  install_language(app);
   QQuickStyle::setStyle(QStringLiteral("Basic"));
   auto rooms = Rooms::open({.folder = options.folder});
   if (!rooms) return commands::report(rooms.error(), console);

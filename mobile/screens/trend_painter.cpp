@@ -188,7 +188,8 @@ class TrendPainter {
     painter_.setPen(QPen(look_.palette.ink, u(1.6)));
     const double now = x(picture_.now);
     painter_.drawLine(QPointF(now, plot_.top() + u(60)), QPointF(now, plot_.bottom()));
-    text({now + u(8), plot_.bottom() - u(40)}, tr("now"), look_.text, look_.palette.ink2);
+    text({now + u(8), plot_.top() + u(60) + metrics_.ascent()}, tr("now"), look_.text,
+         look_.palette.ink2);
   }
 
   [[nodiscard]] bool is_marked(const TrendPicture::Life& life) const {

@@ -102,6 +102,19 @@ class Tokens : public QObject {
   Q_PROPERTY(qreal glyphOnDrawing READ glyph_on_drawing NOTIFY sizesChanged)
   Q_PROPERTY(qreal barrierHeight READ barrier_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal dotRadius READ dot_radius NOTIFY sizesChanged)
+  Q_PROPERTY(qreal siteColumn READ site_column NOTIFY sizesChanged)
+  Q_PROPERTY(qreal dueTagWidth READ due_tag_width NOTIFY sizesChanged)
+  Q_PROPERTY(qreal dueTagHeight READ due_tag_height NOTIFY sizesChanged)
+  Q_PROPERTY(qreal bandFootHeight READ band_foot_height NOTIFY sizesChanged)
+  Q_PROPERTY(qreal scaleBarHeight READ scale_bar_height NOTIFY sizesChanged)
+  Q_PROPERTY(qreal scaleBarWidth READ scale_bar_width NOTIFY sizesChanged)
+  Q_PROPERTY(qreal bandScaleLeast READ band_scale_least NOTIFY sizesChanged)
+  Q_PROPERTY(qreal bandScaleMost READ band_scale_most NOTIFY sizesChanged)
+  Q_PROPERTY(qreal placeHeight READ place_height NOTIFY sizesChanged)
+  Q_PROPERTY(qreal placeScale READ place_scale CONSTANT)
+  Q_PROPERTY(qreal storyHeight READ story_height NOTIFY sizesChanged)
+  Q_PROPERTY(qreal timeBarWidth READ time_bar_width NOTIFY sizesChanged)
+  Q_PROPERTY(qreal timeBarHeight READ time_bar_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal sealSlide READ seal_slide NOTIFY sizesChanged)
   // Text sizes, for font.pixelSize.
   Q_PROPERTY(int captionText READ caption_text NOTIFY sizesChanged)
@@ -251,9 +264,22 @@ class Tokens : public QObject {
   [[nodiscard]] qreal glyph_on_drawing() const { return drawn(15); }
   [[nodiscard]] qreal barrier_height() const {
     return drawn(18);
-  }                                                              ///< the board of what cannot wait
-  [[nodiscard]] qreal dot_radius() const { return drawn(5.5); }  ///< a reading on a strip
-  [[nodiscard]] qreal seal_slide() const { return mm(60); }      ///< how far a seal is slid
+  }                                                               ///< the board of what cannot wait
+  [[nodiscard]] qreal dot_radius() const { return drawn(5.5); }   ///< a reading on a strip
+  [[nodiscard]] qreal site_column() const { return drawn(272); }  ///< a site's name and counts
+  [[nodiscard]] qreal due_tag_width() const { return drawn(182); }
+  [[nodiscard]] qreal due_tag_height() const { return drawn(66); }
+  [[nodiscard]] qreal band_foot_height() const { return drawn(74); }  ///< scale bar under the bands
+  [[nodiscard]] qreal scale_bar_height() const { return drawn(9); }
+  [[nodiscard]] qreal scale_bar_width() const { return drawn(150); }   ///< at most
+  [[nodiscard]] qreal band_scale_least() const { return drawn(1.2); }  ///< of a metre of run
+  [[nodiscard]] qreal band_scale_most() const { return drawn(4); }
+  [[nodiscard]] qreal place_height() const { return drawn(170); }    ///< of the piece of rail
+  [[nodiscard]] qreal place_scale() const { return 50; }             ///< of that piece, 1:50
+  [[nodiscard]] qreal story_height() const { return drawn(144); }    ///< the forecast in sentences
+  [[nodiscard]] qreal time_bar_width() const { return drawn(120); }  ///< of 15 years
+  [[nodiscard]] qreal time_bar_height() const { return drawn(8); }
+  [[nodiscard]] qreal seal_slide() const { return mm(60); }  ///< how far a seal is slid
 
   [[nodiscard]] int caption_text() const { return text(15); }  ///< title block
   [[nodiscard]] int cell_text() const {

@@ -31,7 +31,7 @@
 <context>
     <name>RunBandItem</name>
     <message numerus="yes">
-        <source>%1, %n posts</source>
+        <source>%1, %n post(s)</source>
         <translation>
             <numerusform>%1, %n post</numerusform>
             <numerusform>%1, %n posts</numerusform>
@@ -45,6 +45,113 @@
         <translation>
             <numerusform>post %1 of %2, %n open</numerusform>
             <numerusform>post %1 of %2, %n open</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SiteRunsModel</name>
+    <message numerus="yes">
+        <source>%1, %n post(s)</source>
+        <translation>
+            <numerusform>%1, %n post</numerusform>
+            <numerusform>%1, %n posts</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SiteWords</name>
+    <message numerus="yes">
+        <source>%n post(s) to put back</source>
+        <translation>
+            <numerusform>%n post to put back</numerusform>
+            <numerusform>%n posts to put back</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n screw(s) to sign</source>
+        <translation>
+            <numerusform>%n screw to sign</numerusform>
+            <numerusform>%n screws to sign</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n finding(s) cannot wait, not made safe.</source>
+        <translation>
+            <numerusform>%n finding cannot wait and is not made safe.</numerusform>
+            <numerusform>%n findings cannot wait and are not made safe.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n bay(s) closed off.</source>
+        <translation>
+            <numerusform>%n bay closed off.</numerusform>
+            <numerusform>%n bays closed off.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 %n part(s) may be without zinc%2.</source>
+        <translation>
+            <numerusform>%1 %n part may be without zinc%2.</numerusform>
+            <numerusform>%1 %n parts may be without zinc%2.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 %n part(s) will likely be without zinc%2</source>
+        <translation>
+            <numerusform>%1 %n part will likely be without zinc%2</numerusform>
+            <numerusform>%1 %n parts will likely be without zinc%2</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1; %n more may be.</source>
+        <translation>
+            <numerusform>%1; %n more may be.</numerusform>
+            <numerusform>%1; %n more may be.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n part(s) at grade %1%2.</source>
+        <translation>
+            <numerusform>%n part at grade %1%2.</numerusform>
+            <numerusform>%n parts at grade %1%2.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s)</source>
+        <translation>
+            <numerusform>%Ln post</numerusform>
+            <numerusform>%Ln posts</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln fitting(s)</source>
+        <translation>
+            <numerusform>%Ln fitting</numerusform>
+            <numerusform>%Ln fittings</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SitesModel</name>
+    <message numerus="yes">
+        <source>%Ln site(s)</source>
+        <translation>
+            <numerusform>%Ln site</numerusform>
+            <numerusform>%Ln sites</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s)</source>
+        <translation>
+            <numerusform>%Ln post</numerusform>
+            <numerusform>%Ln posts</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln entries</source>
+        <translation>
+            <numerusform>%Ln entry</numerusform>
+            <numerusform>%Ln entries</numerusform>
         </translation>
     </message>
 </context>

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <set>
+#include <tuple>
 #include <unordered_map>
 #include <utility>
 
@@ -91,8 +92,18 @@ class SitesReader {
   Result<> read_runs() {
     auto runs = things_of_type(tables_, static_cast<int>(EntityType::run));
     if (!runs) return fail(runs.error());
-    std::stable_sort(runs->begin(), runs->end(), [](const Thing& a, const Thing& b) {
-      return a.number(run_field::order).value_or(0) < b.number(run_field::order).value_or(0);
+    std::unordered_map<Uuid, std::string> codes;
+    auto done = each_row(tables_, "SELECT id, code FROM entity WHERE type = 4 AND code NOT NULL",
+                         {}, [&](const Statement& row) -> Result<> {
+                           codes.emplace(row.uuid(0), row.text(1));
+                           return Done{};
+                         });
+    if (!done) return done;
+    std::stable_sort(runs->begin(), runs->end(), [&](const Thing& a, const Thing& b) {
+      const auto place = [&](const Thing& run) {
+        return std::tuple(run.number(run_field::order).value_or(0), codes[run.id], run.name);
+      };
+      return place(a) < place(b);
     });
     for (const Thing& thing : *runs) {
       const auto site = sites_.find(thing.feed);

@@ -60,7 +60,7 @@ struct SiteBand {
   std::string name;
   std::string reference;            ///< what the forecast's input calls it
   std::vector<SiteZone> zones;      ///< by name
-  std::vector<SiteRun> runs;        ///< in their order
+  std::vector<SiteRun> runs;        ///< by their order, then by code and name
   std::vector<SiteStrike> strikes;  ///< that have not been opened to people
   std::int64_t posts = 0;
   std::int64_t parts = 0;

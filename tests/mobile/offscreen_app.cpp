@@ -6,6 +6,8 @@
 #include <catch2/catch.hpp>
 #include <memory>
 
+#include "mobile/theme/language.h"
+
 namespace {
 
 class OffscreenApp : public Catch::TestEventListenerBase {
@@ -15,6 +17,7 @@ class OffscreenApp : public Catch::TestEventListenerBase {
   void testRunStarting(const Catch::TestRunInfo& /*info*/) override {
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     app_ = std::make_unique<QGuiApplication>(argc_, argv_);
+    kneerail::install_language(*app_);
   }
 
   void testRunEnded(const Catch::TestRunStats& /*stats*/) override { app_.reset(); }

@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "mobile/elevation/run_shapes.h"
+#include "mobile/elevation/sign_shapes.h"
 #include "tests/mobile/drawing/sign_sheet.h"
 #include "tests/mobile/made_run.h"
 
@@ -46,6 +47,17 @@ TEST_CASE("the signs look as they did", "[golden]") {
     const QImage seen = drawn(sign_sheet(theme), {sign_sheet_width_px, sign_sheet_height_px}, {},
                               theme::palette(theme).sheet);
     check_golden(named("signs", theme), seen);
+  }
+}
+
+TEST_CASE("the tags that say when a site is due look as they did", "[golden]") {
+  for (const theme::Theme theme : themes) {
+    const theme::Palette& palette = theme::palette(theme);
+    elevation::ShapeList list;
+    elevation::add_due_tag(list, {{12, 12}, {176, 66}, 2, true}, palette);
+    elevation::add_due_tag(list, {{12, 96}, {176, 66}, 2, false}, palette);
+    elevation::add_due_tag(list, {{212, 12}, {352, 132}, 4, true}, palette);
+    check_golden(named("due-tags", theme), drawn(list, {580, 176}, {}, palette.paper));
   }
 }
 

@@ -32,7 +32,7 @@ TEST_CASE("a walk begins at the first open post and says where it is", "[mobile]
   CHECK(walking.walk().post_label() == "118");
   CHECK(walking.walk().next_post_label() == "119");
   CHECK(walking.walk().back_post_label().isEmpty());
-  CHECK(walking.walk().post_about() == "2 part(s), all grade 1 or 2 last time");
+  CHECK(walking.walk().post_about() == "2 parts, all grade 1 or 2 last time");
   CHECK(walking.walk().pushed_means() == "bay 118 to 119 firm too · on to 119");
   CHECK(walking.walk().message().isEmpty());
   CHECK(walking.walk().writable());
@@ -335,7 +335,7 @@ TEST_CASE("grades are carried no oftener than the rules allow", "[mobile][walk]"
     walking.settle();
     next_year();
   }
-  CHECK(walking.walk().why_not_as_last_time() == "Look again: as last time 2 time(s) running");
+  CHECK(walking.walk().why_not_as_last_time() == "Look again: as last time 2 times running");
   walking.walk().lookAgain();
   CHECK(walking.walk().run()->part() == walking.tee(0));
   CHECK(walking.walk().pad() == WalkModel::GradePad);

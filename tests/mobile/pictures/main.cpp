@@ -9,6 +9,7 @@
 #include <QTimer>
 #include <iostream>
 
+#include "mobile/theme/language.h"
 #include "mobile/theme/tokens.h"
 
 namespace {
@@ -25,7 +26,8 @@ void apply(const QStringList& words, Tokens& tokens) {
 
 int main(int argc, char** argv) {
   qputenv("QT_QPA_PLATFORM", "offscreen");
-  const QGuiApplication app(argc, argv);
+  QGuiApplication app(argc, argv);
+  kneerail::install_language(app);
   const QStringList words = QGuiApplication::arguments();
   if (words.size() < 5) {
     std::cerr << "usage: pictures FILE.qml OUT.png WIDTH HEIGHT [dark] [left] [text=1.4]\n";

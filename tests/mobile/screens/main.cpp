@@ -2,11 +2,16 @@
 #include <QQuickStyle>
 #include <QtQuickTest>
 
+#include "mobile/theme/language.h"
+
 class Setup : public QObject {
   Q_OBJECT
 
  public slots:
-  void applicationAvailable() { QQuickStyle::setStyle(QStringLiteral("Basic")); }
+  void applicationAvailable() {
+    QQuickStyle::setStyle(QStringLiteral("Basic"));
+    kneerail::install_language(*QCoreApplication::instance());
+  }
   void qmlEngineAvailable(QQmlEngine* engine) {
     engine->addImportPath(QStringLiteral("qrc:/qt/qml"));
   }

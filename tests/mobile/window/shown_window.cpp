@@ -51,6 +51,7 @@ void ShownWindow::switch_on(QSize size) {
   REQUIRE(engine_->rootObjects().size() == 1);
   window_ = qobject_cast<QQuickWindow*>(engine_->rootObjects().front());
   REQUIRE(window_ != nullptr);
+  window_->setProperty("place", 1);  // the walk, wherever the window opens
   engine_->singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens"))
       ->set_less_motion(true);
   resize(size);

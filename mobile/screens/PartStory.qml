@@ -1,0 +1,48 @@
+// Under the drawing: what the part loses, what that rests on, and what no projection is good for.
+import QtQuick
+import Kneerail.Ui
+
+Rectangle {
+    id: story
+
+    required property ForecastModel forecast
+
+    implicitHeight: Math.max(Tokens.storyHeight, words.implicitHeight + Tokens.margin * 2)
+    color: Tokens.shade
+    Accessible.role: Accessible.StaticText
+    Accessible.name: qsTr("%1 %2").arg(headline.text).arg(reason.text)
+
+    Rectangle {
+        width: parent.width
+        height: Tokens.keyEdge
+        color: Tokens.edge
+    }
+
+    Column {
+        id: words
+
+        x: Tokens.pageMargin
+        y: Tokens.margin
+        width: parent.width - Tokens.pageMargin * 2
+        spacing: Tokens.smallGap
+
+        InkText {
+            id: headline
+
+            width: parent.width
+            text: story.forecast.drawn ? story.forecast.headline : qsTr("Nothing is drawn.")
+            bold: true
+            font.pixelSize: Tokens.labelText
+            wrapMode: Text.Wrap
+        }
+
+        InkText {
+            id: reason
+
+            width: parent.width
+            text: (story.forecast.drawn ? story.forecast.reason : story.forecast.message) + qsTr(" Never wait for a projection to close off a rail that moves.")
+            color: Tokens.ink2
+            wrapMode: Text.Wrap
+        }
+    }
+}

@@ -1,0 +1,120 @@
+// A site in the list: its name and counts, its runs to one scale, why somebody is to come, and the tag that says when.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Kneerail.Ui
+
+Rectangle {
+    id: band
+
+    required property int index
+    required property string name
+    required property string air
+    required property string counts
+    required property string lastVisit
+    required property string sentence
+    required property string tagCaption
+    required property string tagDay
+    required property bool tagSoon
+    required property string spoken
+    required property SiteRunsModel runs
+    property real pixelsPerMetre: Tokens.bandScaleMost
+    property bool portrait: false
+
+    signal runChosen(int site, int run)
+
+    implicitHeight: Math.max(head.y + head.implicitHeight, tag.y + tag.height, why.y + why.implicitHeight) + Tokens.inset
+    color: band.index % 2 === 0 ? Tokens.sheet : Tokens.paper
+    Accessible.role: Accessible.Grouping
+    Accessible.name: band.spoken
+
+    Column {
+        id: head
+
+        x: Tokens.margin
+        y: Tokens.inset
+        width: (band.portrait ? tag.x : Tokens.siteColumn) - x - Tokens.inset
+
+        InkText {
+            width: parent.width
+            text: band.name
+            bold: true
+            font.pixelSize: Tokens.gradeText
+            elide: Text.ElideRight
+        }
+
+        InkText {
+            width: parent.width
+            visible: text !== ""
+            text: band.air
+            color: Tokens.ink2
+            font.pixelSize: Tokens.smallText
+            wrapMode: Text.Wrap
+            maximumLineCount: 2
+            elide: Text.ElideRight
+        }
+
+        InkText {
+            width: parent.width
+            text: band.counts
+            color: Tokens.ink2
+            font.pixelSize: Tokens.smallText
+            elide: Text.ElideRight
+        }
+
+        InkText {
+            width: parent.width
+            text: band.lastVisit
+            color: Tokens.ink2
+            font.pixelSize: Tokens.smallText
+            elide: Text.ElideRight
+        }
+    }
+
+    Flow {
+        id: rails
+
+        spacing: Tokens.gap
+        x: band.portrait ? Tokens.smallGap : Tokens.siteColumn
+        y: band.portrait ? head.y + head.implicitHeight + Tokens.gap : head.y
+        width: (band.portrait ? band.width - Tokens.margin : tag.x) - x
+
+        Repeater {
+            model: band.runs
+
+            SiteRunDrawing {
+                pixelsPerMetre: band.pixelsPerMetre
+                onChosen: run => band.runChosen(band.index, run)
+            }
+        }
+    }
+
+    InkText {
+        id: why
+
+        x: rails.x + Tokens.inset
+        y: rails.y + Math.max(rails.implicitHeight, band.portrait ? 0 : Tokens.dueTagHeight) + Tokens.smallGap
+        width: band.width - x - Tokens.margin
+        text: band.sentence
+        color: Tokens.ink2
+        font.pixelSize: Tokens.bodyText
+        wrapMode: Text.Wrap
+    }
+
+    DueTag {
+        id: tag
+
+        x: band.width - width - Tokens.inset
+        y: band.portrait ? head.y : rails.y + Tokens.margin
+        caption: band.tagCaption
+        day: band.tagDay
+        soon: band.tagSoon
+    }
+
+    Rectangle {
+        anchors.bottom: parent.bottom
+        width: parent.width
+        height: Tokens.hairStroke
+        color: Tokens.line
+    }
+}

@@ -1,0 +1,95 @@
+// Sites: which rails there are, how they stand, and when somebody is to come. Touch a run to walk it.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Kneerail.Ui
+
+Room {
+    id: room
+
+    required property SitesModel sites
+    readonly property real runsWidth: portrait ? width - Tokens.margin * 2 : width - Tokens.siteColumn - Tokens.dueTagWidth - Tokens.margin * 3
+    property real pixelsPerMetre: Tokens.bandScaleMost
+
+    function fit() {
+        room.pixelsPerMetre = room.sites.pixelsPerMetre(room.runsWidth, Tokens.margin * 2, Tokens.bandScaleLeast, Tokens.bandScaleMost, names.font);
+    }
+
+    whereLine: sites.known ? qsTr("%1 · %2").arg(sites.ownerName).arg(sites.countWords) : ""
+    keptLine: sites.known ? qsTr("%1 kept here").arg(sites.keptWords) : ""
+    cells: SitesCells {
+        sites: room.sites
+        portrait: room.portrait
+    }
+    Component.onCompleted: room.fit()
+    onRunsWidthChanged: room.fit()
+
+    Connections {
+        target: room.sites
+
+        function onChanged() {
+            room.fit();
+        }
+    }
+
+    Rectangle {
+        anchors.fill: parent
+        color: Tokens.paper
+    }
+
+    InkText {
+        id: names
+
+        visible: false
+        font.pixelSize: Tokens.smallText
+        onFontChanged: room.fit()
+    }
+
+    ListView {
+        id: list
+
+        objectName: "bands"
+        anchors.top: parent.top
+        anchors.bottom: foot.top
+        width: parent.width
+        clip: true
+        boundsBehavior: Flickable.StopAtBounds
+        model: room.sites
+        visible: !room.sites.empty
+        Accessible.role: Accessible.List
+        Accessible.name: qsTr("Sites")
+
+        delegate: SiteBand {
+            width: list.width
+            pixelsPerMetre: room.pixelsPerMetre
+            portrait: room.portrait
+            onRunChosen: (site, run) => room.sites.openRun(site, run)
+            Component.onCompleted: room.sites.inView(index)
+        }
+    }
+
+    ScaleBar {
+        id: foot
+
+        anchors.bottom: parent.bottom
+        width: parent.width
+        visible: !room.sites.empty
+        pixelsPerMetre: room.pixelsPerMetre
+        metres: room.sites.roundMetres(Tokens.scaleBarWidth, room.pixelsPerMetre)
+    }
+
+    NoSites {
+        objectName: "noSites"
+        anchors.fill: parent
+        visible: room.sites.empty
+        heading: qsTr("No rail is drawn yet.")
+        text: qsTr("Bring a register in from CSV files with kneerail import, or make the invented harbour with kneerail demo. Then open this again.")
+    }
+
+    NoSites {
+        anchors.fill: parent
+        visible: room.sites.trouble !== "" && !room.sites.known
+        heading: qsTr("The sites could not be read.")
+        text: room.sites.trouble
+    }
+}

@@ -1,0 +1,30 @@
+// Sites' cells of the title block: whose rails these are, and what is kept here.
+import QtQuick
+import Kneerail.Ui
+
+Row {
+    id: cells
+
+    required property SitesModel sites
+    property bool portrait: false
+
+    height: parent ? parent.height : implicitHeight
+
+    TitleCell {
+        visible: cells.sites.known
+        caption: cells.sites.ownerName
+        text: cells.sites.countWords
+    }
+
+    TitleCell {
+        visible: cells.sites.known && !cells.portrait
+        caption: qsTr("No signal · kept here")
+        text: cells.sites.keptWords
+        sign: KeySign {
+            kind: KeySign.JointApart
+            ink: Tokens.ink
+            width: Tokens.signWidth
+            height: Tokens.signHeight
+        }
+    }
+}

@@ -1,0 +1,139 @@
+// The window and its rooms, on a small register: where it opens, and how one room leads to another.
+
+#include <QCoreApplication>
+#include <QImage>
+#include <QQmlApplicationEngine>
+#include <QQuickItem>
+#include <QQuickWindow>
+#include <QTest>
+
+#include "mobile/screens/rooms.h"
+#include "tests/mobile/models/walking.h"
+
+using namespace kneerail;
+using namespace kneerail::tests;
+
+namespace {
+
+struct Opened {
+  explicit Opened(const std::vector<Entry>& entries) {
+    auto made = taken(Register::open(world.options(folder.path(), Mode::create)));
+    if (!entries.empty()) taken(made->save(entries));
+    made.reset();
+    switch_on();
+  }
+
+  void switch_on() {
+    engine.reset();
+    rooms.reset();
+    rooms = taken(Rooms::open(world.options(folder.path(), Mode::write)));
+    engine = std::make_unique<QQmlApplicationEngine>();
+    rooms->show(*engine);
+    REQUIRE_FALSE(engine->rootObjects().isEmpty());
+    window = qobject_cast<QQuickWindow*>(engine->rootObjects().first());
+    REQUIRE(window != nullptr);
+    window->resize(1280, 800);
+    settle();
+  }
+
+  /// Until what was asked has come and was drawn.
+  void settle() const {
+    for (int round = 0; round < 3; ++round) {
+      while (rooms->sites().busy() || rooms->forecast().busy())
+        QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+      rooms->store().settle();
+      QCoreApplication::processEvents();
+      picture = window->grabWindow();
+    }
+  }
+
+  [[nodiscard]] QQuickItem* item(const char* name) const {
+    return find(window->contentItem(), QString::fromLatin1(name));
+  }
+  void touch(const char* name) const {
+    const QQuickItem* what = item(name);
+    INFO(name);
+    REQUIRE(what != nullptr);
+    const QPointF middle = what->mapToScene({what->width() / 2, what->height() / 2});
+    QTest::mousePress(window, Qt::LeftButton, {}, middle.toPoint());
+    QTest::mouseRelease(window, Qt::LeftButton, {}, middle.toPoint(), touch_ms);
+    settle();
+  }
+  [[nodiscard]] bool stands(const char* room) const {
+    const QQuickItem* what = item(room);
+    return what != nullptr && what->isVisible();
+  }
+
+  static QQuickItem* find(QQuickItem* in, const QString& name) {
+    if (in->objectName() == name) return in;
+    for (QQuickItem* child : in->childItems())
+      if (QQuickItem* found = find(child, name)) return found;
+    return nullptr;
+  }
+
+  static constexpr int touch_ms = 80;
+  Folder folder;
+  World world;
+  std::unique_ptr<Rooms> rooms;
+  std::unique_ptr<QQmlApplicationEngine> engine;
+  QQuickWindow* window = nullptr;
+  mutable QImage picture;
+};
+
+std::vector<Entry> walked_site() {
+  const WalkedSite site(4);
+  std::vector<Entry> all = site.things();
+  for (Entry& entry : site.last_year()) all.push_back(std::move(entry));
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("the window opens at the sites, and a run that is touched is walked", "[rooms]") {
+  const Opened app(walked_site());
+  CHECK(app.stands("sitesRoom"));
+  CHECK_FALSE(app.stands("walkRoom"));
+  app.touch("run");
+  CHECK(app.stands("walkRoom"));
+  CHECK(app.rooms->walk().run_name() == "Ferry Slip");
+}
+
+TEST_CASE("the forecast is of the part that is chosen in the walk, and leads back to it",
+          "[rooms]") {
+  const Opened app(walked_site());
+  app.touch("run");
+  const int part = 3;
+  app.rooms->walk().choosePart(part);
+  const QString title = app.rooms->walk().part_title();
+  app.touch("forecastTag");
+  CHECK(app.stands("forecastRoom"));
+  CHECK(app.rooms->forecast().run()->part() == part);
+  app.rooms->walk().choosePart(0);
+  app.rooms->forecast().walkHere();
+  app.settle();
+  CHECK(app.stands("walkRoom"));
+  CHECK(app.rooms->walk().part_title() == title);
+  app.touch("sitesTag");
+  CHECK(app.stands("sitesRoom"));
+}
+
+TEST_CASE("after a walk the window opens where the walker was", "[rooms]") {
+  Opened app(walked_site());
+  app.touch("run");
+  app.rooms->walk().choosePart(2);
+  app.settle();
+  app.switch_on();
+  CHECK(app.stands("walkRoom"));
+  CHECK(app.rooms->walk().run()->part() == 2);
+}
+
+TEST_CASE("an empty register opens on a page that says how to begin", "[rooms]") {
+  const Opened app({});
+  CHECK(app.stands("sitesRoom"));
+  CHECK(app.stands("noSites"));
+  app.touch("forecastTag");
+  CHECK(app.stands("forecastRoom"));
+  CHECK_FALSE(app.rooms->forecast().message().isEmpty());
+  app.touch("walkTag");
+  CHECK(app.stands("walkRoom"));
+}

@@ -1,0 +1,60 @@
+#include "mobile/day/register_check.h"
+
+#include "core/fold/rules.h"
+
+namespace kneerail::day {
+
+namespace {
+
+std::string joined(const std::vector<std::int64_t>& numbers) {
+  std::string text;
+  for (const std::int64_t number : numbers) {
+    if (!text.empty()) text += ", ";
+    text += std::to_string(number);
+  }
+  return text;
+}
+
+/// What stands in the row of table reading, as it was entered.
+Result<std::vector<std::int64_t>> values_in(const Statement& row, int kind) {
+  if (kind == fold::kind::grade) return std::vector{row.number(0)};
+  std::vector<std::int64_t> values;
+  if (kind == fold::kind::torque) return values;
+  const auto list = cbor::decode(row.bytes(1));
+  if (!list || list->array() == nullptr) {
+    return fail(Fault::corrupt, "A coating reading in the register has no list of thicknesses.");
+  }
+  for (const cbor::Value& one : *list->array()) values.push_back(*one.number() / 10);
+  return values;
+}
+
+}  // namespace
+
+Result<bool> is_there(Register& store, const Entered& entered) {
+  constexpr auto held = static_cast<std::int64_t>(Censoring::at_least);
+  auto rows = store.tables().prepare(
+      "SELECT v1, replicates, censoring FROM reading WHERE subject = ? AND kind = ? AND held = 0 "
+      "AND voided_by IS NULL ORDER BY t DESC, seq DESC LIMIT 1");
+  if (!rows) return fail(rows.error());
+  rows->bind(1, entered.part).bind(2, std::int64_t{entered.kind});
+  const auto any = rows->step();
+  if (!any) return fail(any.error());
+  if (!*any) return false;
+  const auto values = values_in(*rows, entered.kind);
+  if (!values) return fail(values.error());
+  const bool fits = entered.kind != fold::kind::torque || rows->number(2) == held;
+  return fits && *values == entered.values;
+}
+
+std::string words(const Entered& entered) {
+  switch (entered.kind) {
+    case fold::kind::grade:
+      return "grade " + joined(entered.values);
+    case fold::kind::coating:
+      return "coating " + joined(entered.values) + " µm";
+    default:
+      return "torque: the wrench clicked, the screw held";
+  }
+}
+
+}  // namespace kneerail::day

@@ -51,13 +51,14 @@ void Rooms::show(QQmlApplicationEngine& engine) {
   const bool walked = place_->was_walked();
   place_->restore();
   engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
-  if (auto* tokens = engine.singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens")))
-    look_ = std::make_unique<LookKept>(*store_, *tokens);
   engine.setInitialProperties({{QStringLiteral("walk"), QVariant::fromValue(walk_.get())},
                                {QStringLiteral("sites"), QVariant::fromValue(sites_.get())},
                                {QStringLiteral("forecast"), QVariant::fromValue(forecast_.get())},
                                {QStringLiteral("walked"), walked}});
   engine.load(QUrl(QStringLiteral("qrc:/qt/qml/Kneerail/Ui/screens/Main.qml")));
+  // The module that knows the tokens is there only when a file of it was loaded.
+  if (auto* tokens = engine.singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens")))
+    look_ = std::make_unique<LookKept>(*store_, *tokens);
   sites_->refresh();
   worker_->reckon();
 }

@@ -76,6 +76,14 @@ class DiskFile final : public File {
     return Done{};
   }
 
+  void start_sync([[maybe_unused]] std::int64_t offset,
+                  [[maybe_unused]] std::int64_t bytes) override {
+#ifdef SYNC_FILE_RANGE_WRITE
+    // An error of the write shows at the next sync.
+    (void)::sync_file_range(descriptor_.number(), offset, bytes, SYNC_FILE_RANGE_WRITE);
+#endif
+  }
+
   Result<> sync() override {
     if (::fdatasync(descriptor_.number()) != 0) return os_error(path_, "written", errno);
     return Done{};

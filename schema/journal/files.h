@@ -22,6 +22,9 @@ class File {
   /// Fills from `offset`; fewer bytes than asked for only at the end of the file.
   virtual Result<std::size_t> read(std::int64_t offset, std::span<std::uint8_t> into) = 0;
   virtual Result<> write(std::int64_t offset, std::span<const std::uint8_t> bytes) = 0;
+  /// Sends what was written there on its way to the disk and does not wait for it, so that the next
+  /// sync() has less to wait for. No promise: a file layer may leave it out.
+  virtual void start_sync(std::int64_t /*offset*/, std::int64_t /*bytes*/) {}
   /// What was written is on disk when it returns.
   virtual Result<> sync() = 0;
   virtual Result<> set_size(std::int64_t bytes) = 0;

@@ -79,6 +79,9 @@ Result<Journal> Journal::open(Database& database) {
       {journal.append_,
        "INSERT INTO journal (feed, dev, seq, id, bytes, digest, hseq, recv, flags) "
        "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"},
+      {journal.put_feed_,
+       "INSERT INTO feed (n, id, l, c, segment) VALUES (?, ?, ?, ?, ?) "
+       "ON CONFLICT (n) DO UPDATE SET l = excluded.l, c = excluded.c, segment = excluded.segment"},
       {journal.rows_after_, std::string("SELECT ") + journal_columns +
                                 " FROM journal WHERE lid > ? ORDER BY lid LIMIT ?"},
   };
@@ -157,13 +160,9 @@ Result<FeedState> Journal::feed_state(const Uuid& feed) {
 }
 
 Result<> Journal::put_feed_state(const FeedState& state) {
-  auto statement = database_->prepare(
-      "INSERT INTO feed (n, id, l, c, segment) VALUES (?, ?, ?, ?, ?) "
-      "ON CONFLICT (n) DO UPDATE SET l = excluded.l, c = excluded.c, segment = excluded.segment");
-  if (!statement) return fail(statement.error());
-  statement->bind(1, state.n).bind(2, state.id).bind(3, state.l).bind(4, std::int64_t{state.c});
-  bind_number(*statement, 5, state.segment);
-  if (auto done = statement->run(); !done) return done;
+  put_feed_.bind(1, state.n).bind(2, state.id).bind(3, state.l).bind(4, std::int64_t{state.c});
+  bind_number(put_feed_, 5, state.segment);
+  if (auto done = put_feed_.run(); !done) return done;
   feeds_[state.n] = state.id;
   return Done{};
 }

@@ -89,7 +89,7 @@ class Journal {
   Database* database_;
   std::map<std::int64_t, Uuid> feeds_;
   std::map<std::int64_t, Uuid> devices_;
-  Statement holds_, head_, append_, rows_after_;
+  Statement holds_, head_, append_, put_feed_, rows_after_;
 };
 
 /// A journal row from columns lid, feed, dev, seq, id, bytes, digest, hseq, recv, flags.

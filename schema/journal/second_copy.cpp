@@ -239,6 +239,17 @@ Result<> SecondCopy::make_room(std::int64_t bytes) {
 }
 
 Result<> SecondCopy::append(std::span<const CopyFrame> group) {
+  if (auto done = start_append(group); !done) return done;
+  auto done = sync();
+  if (!done) end_ = end_before_;
+  return done;
+}
+
+Result<> SecondCopy::sync() {
+  return file_->sync();
+}
+
+Result<> SecondCopy::start_append(std::span<const CopyFrame> group) {
   cbor::Bytes out;
   for (std::size_t i = 0; i < group.size(); ++i) put_frame(group[i], i + 1 < group.size(), out);
   const auto length = std::ssize(out);
@@ -246,7 +257,7 @@ Result<> SecondCopy::append(std::span<const CopyFrame> group) {
   out.resize(out.size() + frame_head_bytes);  // the zeros behind the last frame
   end_before_ = end_;
   if (auto done = file_->write(end_, out); !done) return fail(done.error());
-  if (auto done = file_->sync(); !done) return fail(done.error());
+  file_->start_sync(end_, std::ssize(out));
   end_ += length;
   return Done{};
 }

@@ -57,6 +57,11 @@ class SecondCopy {
 
   /// Adds frames that belong together. On disk when it returns. Errors: io; nothing was added then.
   Result<> append(std::span<const CopyFrame> group);
+  /// The same, but they are on disk only after sync(); the way there has begun. Errors: io; nothing
+  /// was added then.
+  Result<> start_append(std::span<const CopyFrame> group);
+  /// Errors: io; take_back() has to follow then.
+  Result<> sync();
   /// The end goes back to where it was before the last append: its transaction was refused.
   void take_back();
   /// Forgets all frames: everything in them is acknowledged, or about to be written again.

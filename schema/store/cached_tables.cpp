@@ -1,6 +1,7 @@
 #include "schema/store/cached_tables.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace kneerail {
 namespace {
@@ -104,6 +105,11 @@ void CachedTables::take_from_orders(int table, Slots::value_type& slot) {
   }
 }
 
+void CachedTables::change(int table, Slots::value_type& slot, Row row, bool there) {
+  if (!slot.second.changed) held_[static_cast<std::size_t>(table)].changed.push_back(&slot);
+  slot.second = {std::move(row), there, true};
+}
+
 std::optional<Row> CachedTables::row(int table, std::span<const Cell> key) {
   Held& held = held_[static_cast<std::size_t>(table)];
   if (held.slots.empty() && held.orders[0].complete.contains("")) return std::nullopt;
@@ -125,14 +131,14 @@ void CachedTables::put(int table, Row row) {
   auto [found, made] =
       held_[static_cast<std::size_t>(table)].slots.try_emplace(key_of(shape_of(table), row));
   if (!made) take_from_orders(table, *found);
-  found->second = {std::move(row), true, true};
+  change(table, *found, std::move(row), true);
   place_in_orders(table, *found);
 }
 
 void CachedTables::erase(int table, std::span<const Cell> key) {
   auto [found, made] = held_[static_cast<std::size_t>(table)].slots.try_emplace(joined(key));
   if (!made) take_from_orders(table, *found);
-  found->second = {Row(key.begin(), key.end()), false, true};
+  change(table, *found, Row(key.begin(), key.end()), false);
 }
 
 void CachedTables::keep_order(int table, int order) {
@@ -189,18 +195,16 @@ std::vector<Row> CachedTables::rows_of_key(int table, std::span<const Cell> key_
   return begins_with(table, 0, key_start);
 }
 
-std::vector<CachedTables::Slots::value_type*> CachedTables::changed_in(int table) {
-  std::vector<Slots::value_type*> changed;
-  for (auto& slot : held_[static_cast<std::size_t>(table)].slots) {
-    if (slot.second.changed) changed.push_back(&slot);
-  }
+/// In key order.
+std::vector<CachedTables::Slots::value_type*> CachedTables::take_changed(int table) {
+  auto changed = std::exchange(held_[static_cast<std::size_t>(table)].changed, {});
   std::ranges::sort(changed, {},
                     [](const auto* slot) -> const std::string& { return slot->first; });
   return changed;
 }
 
 void CachedTables::flush(int table) {
-  for (auto* slot : changed_in(table)) {
+  for (auto* slot : take_changed(table)) {
     if (slot->second.there) {
       below_.put(table, slot->second.row);
     } else {
@@ -213,7 +217,7 @@ void CachedTables::flush(int table) {
 /// Changed rows go down, and all are forgotten here.
 void CachedTables::move_down(int table) {
   Held& held = held_[static_cast<std::size_t>(table)];
-  for (auto* slot : changed_in(table)) {
+  for (auto* slot : take_changed(table)) {
     if (slot->second.there) {
       below_.put(table, std::move(slot->second.row));
     } else {
@@ -235,6 +239,7 @@ void CachedTables::flush() {
 
 void CachedTables::forget(int table) {
   Held& held = held_[static_cast<std::size_t>(table)];
+  held.changed.clear();
   held.slots.clear();
   for (Order& order : held.orders) order = {};
 }

@@ -58,8 +58,9 @@ class CachedTables final : public fold::TableStore {
   };
   struct Held {
     Slots slots;
-    std::vector<Order> orders;           ///< by key, then by each index
-    std::optional<KeyFilter> forgotten;  ///< keys below, where everything there came from here
+    std::vector<Slots::value_type*> changed;  ///< since they last went down
+    std::vector<Order> orders;                ///< by key, then by each index
+    std::optional<KeyFilter> forgotten;       ///< keys below, where everything there came from here
   };
 
   std::vector<fold::Row> begins_with(int table, int order, std::span<const fold::Cell> values);
@@ -67,7 +68,8 @@ class CachedTables final : public fold::TableStore {
   void place_in_orders(int table, Slots::value_type& slot);
   void take_from_orders(int table, Slots::value_type& slot);
   void load(int table, int order, std::span<const fold::Cell> values);
-  std::vector<Slots::value_type*> changed_in(int table);
+  void change(int table, Slots::value_type& slot, fold::Row row, bool there);
+  std::vector<Slots::value_type*> take_changed(int table);
   void flush(int table);
   void move_down(int table);
   void forget(int table);

@@ -182,25 +182,28 @@ void forget_refused(RegisterState& state) {
   (void)state.journal->reload();
 }
 
-/// Large transactions change the same pages of the indexes again and again; a longer log writes
-/// each of them into the file once for many. The next small one brings the log home.
+/// How long the log grows before a commit brings it home. A saved reading writes about nine pages
+/// and most of them change at the next one again: 4,000 pages (16 MB) make every 400th of them wait
+/// for that, and write each page into the file once for many. Large transactions do so even more.
 void set_log(RegisterState& state, std::size_t records) {
   constexpr std::size_t large = 500;
-  const bool wanted = records >= large;
-  if (wanted == state.long_log) return;
-  const char* pages = wanted ? "PRAGMA wal_autocheckpoint=20000" : "PRAGMA wal_autocheckpoint=1000";
-  if (state.database->run(pages)) state.long_log = wanted;
+  const int wanted = records >= large ? 20'000 : 4'000;
+  if (wanted == state.log_pages) return;
+  const auto pragma = "PRAGMA wal_autocheckpoint=" + std::to_string(wanted);
+  if (state.database->run(pragma)) state.log_pages = wanted;
 }
 
 Result<> write_plan(RegisterState& state, const Plan& plan, const Draft* ended) {
   const auto frames = frames_of(plan, ended);
   if (frames.empty()) return Done{};
-  if (auto copied = state.copy->append(frames); !copied) return copied;
+  // On its way to the disk while the rows are made, and there before they are committed.
+  if (auto copied = state.copy->start_append(frames); !copied) return copied;
   set_log(state, plan.records.size());
   const auto in_transaction = [&]() -> Result<> {
     auto transaction = Transaction::begin(*state.database);
     if (!transaction) return fail(transaction.error());
     if (auto done = write_rows(state, plan, ended); !done) return done;
+    if (auto copied = state.copy->sync(); !copied) return copied;
     return transaction->commit();
   };
   if (auto done = in_transaction(); !done) {
@@ -267,11 +270,12 @@ Result<> save_draft_touch(RegisterState& state, const Draft& draft) {
                 "The entry is longer than a record may be. Nothing was saved.");
   }
   auto done = with_reserve(state, [&]() -> Result<> {
-    if (auto copied = state.copy->append(std::span(&frame, 1)); !copied) return copied;
+    if (auto copied = state.copy->start_append(std::span(&frame, 1)); !copied) return copied;
     const auto in_transaction = [&]() -> Result<> {
       auto transaction = Transaction::begin(*state.database);
       if (!transaction) return fail(transaction.error());
       if (auto put = put_draft(*state.database, draft); !put) return put;
+      if (auto copied = state.copy->sync(); !copied) return copied;
       return transaction->commit();
     };
     auto kept = in_transaction();

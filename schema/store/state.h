@@ -55,7 +55,7 @@ struct RegisterState {
   ClockSegment segment;
   std::map<Uuid, FeedState> feeds;  ///< own clock and chain head of the feeds written to so far
   Opening opening;
-  bool long_log = false;  ///< the log is let grow, for a bulk of entries
+  int log_pages = 0;  ///< the log's length that was asked for; 0: SQLite's own
 
   /// Statements over the tables, after they were opened or made anew.
   void attach_tables() {
@@ -68,7 +68,7 @@ struct RegisterState {
     tables.reset();
     journal.reset();
     database.reset();
-    long_log = false;
+    log_pages = 0;
   }
   void note(std::string sentence) { opening.notes.push_back(std::move(sentence)); }
 };

@@ -229,10 +229,14 @@ Result<Database> Database::open(const Options& options) {
 }
 
 Database::Database(Database&& other) noexcept
-    : database_(std::exchange(other.database_, nullptr)) {}
+    : database_(std::exchange(other.database_, nullptr)),
+      begin_(std::exchange(other.begin_, std::nullopt)),
+      commit_(std::exchange(other.commit_, std::nullopt)) {}
 
 Database& Database::operator=(Database&& other) noexcept {
   if (this != &other) {
+    begin_ = std::exchange(other.begin_, std::nullopt);
+    commit_ = std::exchange(other.commit_, std::nullopt);
     sqlite3_close_v2(database_);
     database_ = std::exchange(other.database_, nullptr);
   }
@@ -240,6 +244,8 @@ Database& Database::operator=(Database&& other) noexcept {
 }
 
 Database::~Database() {
+  begin_.reset();
+  commit_.reset();
   sqlite3_close_v2(database_);
 }
 
@@ -259,6 +265,15 @@ Result<> Database::run(std::string_view sql) {
   return Done{};
 }
 
+Result<> Database::run_kept(std::optional<Statement>& place, std::string_view sql) {
+  if (!place) {
+    auto made = prepare(sql);
+    if (!made) return fail(made.error());
+    place = std::move(*made);
+  }
+  return place->run();
+}
+
 Result<std::int64_t> Database::number(std::string_view sql) {
   auto statement = prepare(sql);
   if (!statement) return fail(statement.error());
@@ -275,7 +290,8 @@ std::int64_t Database::changes() const {
 // Transaction -------------------------------------------------------------------------------------
 
 Result<Transaction> Transaction::begin(Database& database) {
-  if (auto begun = database.run("BEGIN IMMEDIATE"); !begun) return fail(begun.error());
+  auto begun = database.run_kept(database.begin_, "BEGIN IMMEDIATE");
+  if (!begun) return fail(begun.error());
   return Transaction(&database);
 }
 
@@ -292,7 +308,9 @@ Transaction::~Transaction() {
 
 Result<> Transaction::commit() {
   check(database_ != nullptr, "a transaction is committed once");
-  if (auto done = database_->run("COMMIT"); !done) return fail(done.error());
+  if (auto done = database_->run_kept(database_->commit_, "COMMIT"); !done) {
+    return fail(done.error());
+  }
   database_ = nullptr;
   return Done{};
 }

@@ -84,8 +84,13 @@ class Database {
   [[nodiscard]] sqlite3* handle() const { return database_; }
 
  private:
+  friend class Transaction;
   explicit Database(sqlite3* database) : database_(database) {}
+  /// Runs a statement that is kept prepared in its place.
+  Result<> run_kept(std::optional<Statement>& place, std::string_view sql);
+
   sqlite3* database_ = nullptr;
+  std::optional<Statement> begin_, commit_;
 };
 
 class Transaction {

@@ -38,6 +38,23 @@ std::string condition(const Table& table, std::span<const int> places) {
   return text;
 }
 
+/// Where the tables stand, an upsert: an index of columns that stay, the key's first of all, is not
+/// written again. Where they are filled, most rows are new, and a plain replacement is faster.
+std::string put_sql(const Table& table, Indexes indexes) {
+  std::string marks, values;
+  for (std::size_t i = 0; i < table.columns.size(); ++i) {
+    marks += i == 0 ? "?" : ", ?";
+    if (static_cast<int>(i) < table.key_columns) continue;
+    const std::string name(table.columns[i].name);
+    values += (values.empty() ? "" : ", ") + name + " = excluded." + name;
+  }
+  const std::string rest =
+      " INTO " + std::string(table.name) + " (" + column_list(table) + ") VALUES (" + marks + ")";
+  if (indexes == Indexes::later) return "INSERT OR REPLACE" + rest;
+  return "INSERT" + rest + " ON CONFLICT (" + name_list(table, key_places(table)) + ") DO " +
+         (values.empty() ? "NOTHING" : "UPDATE SET " + values);
+}
+
 bool is_local(std::string_view table) {
   static constexpr std::array<std::string_view, 9> local = {
       "journal", "feed", "device", "draft", "setting", "unlock", "fit", "forecast", "step"};
@@ -133,7 +150,7 @@ Result<> drop_tables(Database& database) {
 }
 
 SqlTables::SqlTables(Database& database, Indexes indexes)
-    : database_(database), questions_(fold::tables().size()) {
+    : database_(database), indexes_(indexes), questions_(fold::tables().size()) {
   for (std::size_t table = 0; table < questions_.size(); ++table) {
     questions_[table].indexed.assign(fold::tables()[table].indexes.size(), indexes == Indexes::now);
   }
@@ -187,12 +204,7 @@ void SqlTables::put(int table, Row row) {
   const Table& shape = fold::tables()[static_cast<std::size_t>(table)];
   check(row.size() == shape.columns.size(), "a row has a cell for each column");
   auto& place = questions_[static_cast<std::size_t>(table)].put;
-  if (!place) {
-    std::string marks;
-    for (std::size_t i = 0; i < row.size(); ++i) marks += i == 0 ? "?" : ", ?";
-    made(place, "INSERT OR REPLACE INTO " + std::string(shape.name) + " (" + column_list(shape) +
-                    ") VALUES (" + marks + ")");
-  }
+  if (!place) made(place, put_sql(shape, indexes_));
   if (error_) return;
   for (std::size_t i = 0; i < row.size(); ++i) {
     bind_cell(*place, static_cast<int>(i) + 1, row[i]);

@@ -52,6 +52,7 @@ class SqlTables final : public fold::TableStore {
   void note(const Error& error);
 
   Database& database_;
+  Indexes indexes_;
   std::vector<Questions> questions_;
   std::optional<Error> error_;
 };

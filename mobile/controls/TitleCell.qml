@@ -9,8 +9,9 @@ T.AbstractButton {
     property string caption
     property bool lookAgain: false
     property Item sign: null
+    readonly property real signRoom: sign ? sign.width + Tokens.gap : 0
 
-    implicitWidth: Math.max(Tokens.cellWidth, Math.max(above.implicitWidth, below.implicitWidth + signPlace.width) + Tokens.inset * 2)
+    implicitWidth: Math.max(Tokens.cellWidth, Math.max(above.implicitWidth, below.implicitWidth + signRoom) + Tokens.inset * 2)
     height: parent ? parent.height : implicitHeight
     implicitHeight: Tokens.railHeight - Tokens.tagTop
     focusPolicy: Qt.TabFocus
@@ -63,7 +64,7 @@ T.AbstractButton {
         x: Tokens.inset
         anchors.top: parent.verticalCenter
         anchors.topMargin: Tokens.smallGap / 2
-        width: parent.width - signPlace.width - Tokens.inset * 2
+        width: parent.width - cell.signRoom - Tokens.inset * 2
         text: cell.text
         bold: true
         font.pixelSize: Tokens.cellText

@@ -5,12 +5,15 @@ import Kneerail.Ui
 ElevationItem {
     id: view
 
+    property bool saysScale: true
+
     Accessible.role: Accessible.Graphic
     Accessible.name: qsTr("drawing of the run, arrow keys go from part to part")
 
     Text {
         id: scaleWords
 
+        visible: view.saysScale
         // Between two posts when the view is at rest.
         x: view.width * (view.thumbSide === Qt.LeftEdge ? 0.3 : 0.7) - width / 2
         y: view.contentY + Tokens.glyphOnDrawing - height / 2

@@ -46,9 +46,8 @@ QString listed(QStringList words) {
 }
 
 QString strike_words(const SiteStrike& strike) {
-  const QString down =
-      SiteWords::tr("%1 is down since %2")
-          .arg(QString::fromStdString(strike.run_name), whole_day(utc_day(strike.since)));
+  const QString down = SiteWords::tr("%1 is down since %2")
+                           .arg(QString::fromStdString(strike.run_name), whole_day(strike.since));
   QStringList missing;
   if (strike.posts_to_put_back > 0)
     missing << SiteWords::tr("%n post(s) to put back", nullptr,
@@ -141,7 +140,7 @@ SiteDue site_due(const SiteBand& band) {
       longest_days =
           std::min(*run.longest_interval_days, longest_days.value_or(*run.longest_interval_days));
   if (band.last_visit && longest_days) {
-    const Date ends{utc_day(*band.last_visit).days + static_cast<std::int32_t>(*longest_days)};
+    const Date ends{band.last_visit->days + static_cast<std::int32_t>(*longest_days)};
     // A day or two under the agreed one is the calendar, not the owner.
     if (!band.next_agreed || ends.days + month_days <= band.next_agreed->days)
       due = {SiteDue::What::visit, ends, band.next_agreed};
@@ -176,7 +175,7 @@ QString count_words(std::int64_t posts, std::int64_t fittings) {
 }
 
 QString last_visit_words(const SiteBand& band) {
-  return band.last_visit ? SiteWords::tr("Last visit %1").arg(whole_day(utc_day(*band.last_visit)))
+  return band.last_visit ? SiteWords::tr("Last visit %1").arg(whole_day(*band.last_visit))
                          : SiteWords::tr("Nobody has been here yet");
 }
 

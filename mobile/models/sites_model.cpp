@@ -7,6 +7,8 @@
 #include <tuple>
 #include <utility>
 
+#include "schema/store/organisation_days.h"
+
 using kneerail::Database;
 using kneerail::Result;
 using kneerail::RunSheet;
@@ -44,7 +46,7 @@ QVariant SitesModel::data(const QModelIndex& index, int role) const {
   if (!index.isValid() || row >= bands_.size()) return {};
   const SiteBand& band = bands_[row];
   const auto tag = [&] {
-    return kneerail::tag_words(kneerail::site_due(band), kneerail::utc_day(clock_.now()));
+    return kneerail::tag_words(kneerail::site_due(band), zone_.day(clock_.now()));
   };
   switch (role) {
     case NameRole:
@@ -110,7 +112,7 @@ QString SitesModel::sentence_of(std::size_t site) const {
 
 QString SitesModel::spoken(std::size_t site) const {
   const SiteBand& band = bands_[site];
-  const auto tag = kneerail::tag_words(kneerail::site_due(band), kneerail::utc_day(clock_.now()));
+  const auto tag = kneerail::tag_words(kneerail::site_due(band), zone_.day(clock_.now()));
   return tr("%1, %2, %3 %4. %5")
       .arg(QString::fromStdString(band.name), kneerail::count_words(band.posts, band.fittings),
            tag.caption, tag.day, sentence_of(site));
@@ -118,7 +120,10 @@ QString SitesModel::spoken(std::size_t site) const {
 
 Result<SitesModel::Found> SitesModel::find(Database& tables, const Known& known) {
   Found found;
-  auto bands = kneerail::read_sites(tables);
+  auto days = kneerail::organisation_days(tables);
+  if (!days) return kneerail::fail(days.error());
+  found.zone = std::move(days->zone);
+  auto bands = kneerail::read_sites(tables, found.zone);
   if (!bands) return kneerail::fail(bands.error());
   found.bands = std::move(*bands);
   std::stable_sort(found.bands.begin(), found.bands.end(), comes_first);
@@ -158,6 +163,7 @@ void SitesModel::take(Found found, const Known& known) {
                                [](const SiteBand& a, const SiteBand& b) { return a.id == b.id; });
   if (!same) beginResetModel();
   bands_ = std::move(found.bands);
+  zone_ = std::move(found.zone);
   coming_ = std::move(found.coming);
   reckoned_ = known;
   owner_name_ = QString::fromStdString(found.owner);

@@ -85,6 +85,7 @@ class SitesModel : public QAbstractListModel {
   struct Found {
     std::string owner;
     std::int64_t entries = 0;
+    kneerail::TimeZone zone;
     std::vector<kneerail::SiteBand> bands;
     std::vector<std::vector<kneerail::forecast::RunComing>> coming;  ///< by place in bands
   };
@@ -100,6 +101,7 @@ class SitesModel : public QAbstractListModel {
   ForecastWorker& worker_;
   kneerail::Clock& clock_;
   std::vector<kneerail::SiteBand> bands_;
+  kneerail::TimeZone zone_;  ///< the organisation's
   std::vector<std::vector<kneerail::forecast::RunComing>> coming_;
   std::vector<std::unique_ptr<SiteRunsModel>> runs_;
   std::set<int> drawn_;  ///< sites of which the drawings were asked for

@@ -20,6 +20,7 @@ Rectangle {
         picture: place.forecast.run
         deckMargin: Tokens.pageMargin * 1.5
         scaleDenominator: Tokens.placeScale
+        saysScale: false
         onPartTouched: part => place.forecast.choosePart(part)
         onSwiped: step => place.forecast.nextPost(step)
     }

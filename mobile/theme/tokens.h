@@ -274,7 +274,7 @@ class Tokens : public QObject {
   [[nodiscard]] qreal scale_bar_width() const { return drawn(150); }   ///< at most
   [[nodiscard]] qreal band_scale_least() const { return drawn(1.2); }  ///< of a metre of run
   [[nodiscard]] qreal band_scale_most() const { return drawn(4); }
-  [[nodiscard]] qreal place_height() const { return drawn(170); }    ///< of the piece of rail
+  [[nodiscard]] qreal place_height() const { return drawn(200); }    ///< of the piece of rail
   [[nodiscard]] qreal place_scale() const { return 50; }             ///< of that piece, 1:50
   [[nodiscard]] qreal story_height() const { return drawn(144); }    ///< the forecast in sentences
   [[nodiscard]] qreal time_bar_width() const { return drawn(120); }  ///< of 15 years

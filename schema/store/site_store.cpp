@@ -29,7 +29,7 @@ constexpr std::string_view place_in_service =
 
 class SitesReader {
  public:
-  explicit SitesReader(Database& tables) : tables_(tables) {}
+  SitesReader(Database& tables, const TimeZone& zone) : tables_(tables), zone_(zone) {}
 
   Result<std::vector<SiteBand>> read() {
     using Step = Result<> (SitesReader::*)();
@@ -180,7 +180,7 @@ class SitesReader {
         "subject",
         {}, [&](const Statement& row) -> Result<> {
           if (SiteBand* own = band(row.uuid(0)))
-            if (!row.is_null(1)) own->last_visit = Instant{row.number(1)};
+            if (!row.is_null(1)) own->last_visit = zone_.day_of_entry(Instant{row.number(1)});
           return Done{};
         });
     if (!done) return done;
@@ -204,7 +204,7 @@ class SitesReader {
           SiteStrike strike;
           strike.run = own->id;
           strike.run_name = own->name;
-          strike.since = Instant{row.number(1)};
+          strike.since = zone_.day_of_entry(Instant{row.number(1)});
           if (!row.is_null(2)) strike.re_erect_by = Date{static_cast<std::int32_t>(row.number(2))};
           if (auto counted = count_missing(strike, row); !counted) return counted;
           bands_[runs_.at(own->id).site].strikes.push_back(std::move(strike));
@@ -316,6 +316,7 @@ class SitesReader {
   }
 
   Database& tables_;
+  const TimeZone& zone_;
   std::vector<SiteBand> bands_;
   std::vector<std::optional<Uuid>> rule_sets_;  ///< by place in bands_
   std::unordered_map<Uuid, std::size_t> sites_;
@@ -333,8 +334,8 @@ bool shows_in_band(const SheetPart& part, std::set<std::int64_t>& heights) {
 
 }  // namespace
 
-Result<std::vector<SiteBand>> read_sites(Database& tables) {
-  return SitesReader(tables).read();
+Result<std::vector<SiteBand>> read_sites(Database& tables, const TimeZone& zone) {
+  return SitesReader(tables, zone).read();
 }
 
 Result<RunSheet> read_band(Database& tables, const Uuid& run) {

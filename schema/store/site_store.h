@@ -13,6 +13,7 @@
 #include "core/base/date.h"
 #include "core/base/id.h"
 #include "core/base/result.h"
+#include "core/base/time_zone.h"
 #include "core/records/codes.h"
 #include "core/records/entities.h"
 #include "schema/database.h"
@@ -48,7 +49,7 @@ struct SiteRun {
 struct SiteStrike {
   Uuid run;
   std::string run_name;
-  Instant since;
+  Date since;
   std::optional<Date> re_erect_by;
   std::int64_t posts_to_put_back = 0;
   std::int64_t screws_to_sign = 0;
@@ -65,16 +66,16 @@ struct SiteBand {
   std::int64_t posts = 0;
   std::int64_t parts = 0;
   std::int64_t fittings = 0;
-  std::int64_t hazards_open = 0;      ///< cannot wait, and not made safe
-  std::int64_t bays_closed = 0;       ///< by a closure or by a finding that was closed off
-  std::optional<Instant> last_visit;  ///< when its last record was made
-  std::optional<Date> next_agreed;    ///< the agreement that counts
+  std::int64_t hazards_open = 0;    ///< cannot wait, and not made safe
+  std::int64_t bays_closed = 0;     ///< by a closure or by a finding that was closed off
+  std::optional<Date> last_visit;   ///< when its last record was made
+  std::optional<Date> next_agreed;  ///< the agreement that counts
   std::array<std::optional<double>, 4> chance;  ///< limit 14 by Consequence; [0] is not used
 };
 
 /// All sites in the order they came into the register; empty where there is none. Retired, held and
-/// void things are left out. Errors: io, corrupt.
-Result<std::vector<SiteBand>> read_sites(Database& tables);
+/// void things are left out. Days are those of the zone. Errors: io, corrupt.
+Result<std::vector<SiteBand>> read_sites(Database& tables, const TimeZone& zone);
 
 /// One run with only what a small elevation shows: posts, bays, findings, the heights of its rails,
 /// and the parts last graded 3 or more. A post's own parts cannot be found in it. Errors: not_found

@@ -55,7 +55,7 @@ struct Grown {
     return says(20, of, {{1, visit}, {2, grade}, {98, of}});
   }
   SiteBand band() {
-    auto bands = taken(read_sites(made.opened->tables()));
+    auto bands = taken(read_sites(made.opened->tables(), {}));
     for (SiteBand& own : bands)
       if (own.id == harbour) return std::move(own);
     FAIL("the site is not among the bands");
@@ -69,12 +69,12 @@ TEST_CASE("a register without a site has no bands", "[schema][sites]") {
   Folder folder;
   World world;
   auto opened = taken(Register::open(world.options(folder.path(), Mode::create)));
-  CHECK(taken(read_sites(opened->tables())).empty());
+  CHECK(taken(read_sites(opened->tables(), {})).empty());
 }
 
 TEST_CASE("a site of one post has a run without length", "[schema][sites]") {
   MadeRegister made;
-  const auto bands = taken(read_sites(made.opened->tables()));
+  const auto bands = taken(read_sites(made.opened->tables(), {}));
   REQUIRE(bands.size() == 1);
   CHECK(bands[0].name == "North Mole");
   REQUIRE(bands[0].runs.size() == 1);
@@ -83,7 +83,11 @@ TEST_CASE("a site of one post has a run without length", "[schema][sites]") {
   CHECK(bands[0].parts == 3);
   CHECK(bands[0].runs[0].grades == GradeCounts{3, 0, 0, 0, 0, 0});
   CHECK_FALSE(bands[0].next_agreed);
-  CHECK(bands[0].last_visit == Instant{made.world.clock.wall_ms});
+  const Date day_utc = utc_day(Instant{made.world.clock.wall_ms});  // at 17:46
+  CHECK(bands[0].last_visit == day_utc);
+  const auto seven_hours_east = taken(TimeZone::from(7 * 3'600, {}, {}));
+  CHECK(taken(read_sites(made.opened->tables(), seven_hours_east))[0].last_visit ==
+        Date{day_utc.days + 1});
 }
 
 TEST_CASE("a band counts what stands in each run, and how it was graded last", "[schema][sites]") {
@@ -113,7 +117,7 @@ TEST_CASE("a band counts what stands in each run, and how it was graded last", "
   CHECK(band.runs[1].grades[2] == 1);
   CHECK(band.runs[1].grades[5] == 1);
   CHECK(band.runs[1].grades[3] + band.runs[1].grades[4] == 1);
-  CHECK(band.last_visit == Instant{own.made.world.clock.wall_ms - 60'000});
+  CHECK(band.last_visit == utc_day(Instant{own.made.world.clock.wall_ms - 60'000}));
 }
 
 TEST_CASE("the owner's interval is that of a run's use and air", "[schema][sites]") {

@@ -202,7 +202,7 @@ TEST_CASE("a site is due on the day agreed, or earlier when the interval ends", 
   band.next_agreed = day_of(2031, 8, 20);
   CHECK(site_due(band).day == day_of(2031, 8, 20));
   CHECK_FALSE(site_due(band).moved_from);
-  band.last_visit = noon_utc(day_of(2030, 5, 1));
+  band.last_visit = day_of(2030, 5, 1);
   band.runs[1].longest_interval_days = 365;
   CHECK(site_due(band).day == day_of(2031, 5, 1));
   CHECK(site_due(band).moved_from == day_of(2031, 8, 20));
@@ -238,7 +238,7 @@ TEST_CASE("one is said of one and many of many", "[sites]") {
         "wall.");
   SiteStrike strike;
   strike.run_name = "Slip wall";
-  strike.since = noon_utc(day_of(2030, 11, 4));
+  strike.since = day_of(2030, 11, 4);
   strike.posts_to_put_back = 26;
   strike.screws_to_sign = 1;
   band.strikes.push_back(strike);

@@ -1,7 +1,7 @@
 // demo-day --data DIR [--pictures DIR]
 // Walks part of a day on a demo register through the real window, without a display.
 
-#include <CLI/CLI.hpp>
+#include <QCommandLineParser>
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
 #include <QQuickStyle>
@@ -70,11 +70,15 @@ int main(int argc, char** argv) {
   QGuiApplication app(argc, argv);
   install_language(app);
   QQuickStyle::setStyle(QStringLiteral("Basic"));
-  CLI::App command{"Walks part of a day on a demo register, without a display."};
-  std::filesystem::path folder;
-  std::filesystem::path pictures = "pictures";
-  command.add_option("--data", folder, "The register's folder")->required();
-  command.add_option("--pictures", pictures, "Where the pictures go");
-  CLI11_PARSE(command, argc, argv);
-  return run(folder, pictures);
+  QCommandLineParser line;
+  line.setApplicationDescription("Walks part of a day on a demo register, without a display.");
+  line.addHelpOption();
+  line.addOptions({{"data", "The register's folder.", "DIR"},
+                   {"pictures", "Where the pictures go.", "DIR", "pictures"}});
+  line.process(app);
+  if (!line.isSet("data")) {
+    std::cerr << "Which register? Name its folder with --data DIR.\n";
+    return static_cast<int>(commands::Exit::misuse);
+  }
+  return run(line.value("data").toStdString(), line.value("pictures").toStdString());
 }

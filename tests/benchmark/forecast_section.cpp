@@ -6,7 +6,7 @@
 #include "core/base/text.h"
 #include "core/forecast/coating_forecast.h"
 #include "tests/benchmark/section.h"
-#include "tests/core/forecast/made_portfolio.h"
+#include "tests/support/made_portfolio.h"
 
 namespace kneerail::benchmark {
 

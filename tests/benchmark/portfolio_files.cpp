@@ -5,7 +5,7 @@
 #include <fstream>
 
 #include "core/base/text.h"
-#include "tests/core/forecast/made_portfolio.h"
+#include "tests/support/made_portfolio.h"
 
 namespace kneerail::benchmark {
 

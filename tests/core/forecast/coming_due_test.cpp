@@ -6,7 +6,7 @@
 #include <limits>
 
 #include "core/forecast/predictive.h"
-#include "made_portfolio.h"
+#include "tests/support/made_portfolio.h"
 
 using namespace kneerail;
 using namespace kneerail::forecast;

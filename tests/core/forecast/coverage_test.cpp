@@ -4,7 +4,7 @@
 #include "core/forecast/coating_forecast.h"
 #include "core/forecast/one_part.h"
 #include "core/forecast/part_story.h"
-#include "made_portfolio.h"
+#include "tests/support/made_portfolio.h"
 
 using namespace kneerail;
 using namespace kneerail::forecast;

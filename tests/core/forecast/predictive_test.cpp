@@ -10,7 +10,7 @@
 #include "core/forecast/coating_model.h"
 #include "core/forecast/shared_covariance.h"
 #include "core/statistics/normal.h"
-#include "made_portfolio.h"
+#include "tests/support/made_portfolio.h"
 
 using namespace kneerail;
 using namespace kneerail::forecast;

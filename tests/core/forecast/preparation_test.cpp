@@ -4,7 +4,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
-#include "made_portfolio.h"
+#include "tests/support/made_portfolio.h"
 
 using namespace kneerail;
 using namespace kneerail::forecast;

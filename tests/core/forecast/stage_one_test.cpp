@@ -8,7 +8,7 @@
 #include <cmath>
 
 #include "core/forecast/preparation.h"
-#include "made_portfolio.h"
+#include "tests/support/made_portfolio.h"
 
 using namespace kneerail;
 using namespace kneerail::forecast;

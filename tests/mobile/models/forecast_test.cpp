@@ -9,7 +9,7 @@
 #include "mobile/models/forecast_words.h"
 #include "mobile/models/trend_picture.h"
 #include "mobile/screens/trend_painter.h"
-#include "tests/core/forecast/made_portfolio.h"
+#include "tests/support/made_portfolio.h"
 
 using namespace kneerail;
 using namespace kneerail::forecast;

@@ -8,7 +8,7 @@
 #include <QTest>
 
 #include "mobile/screens/rooms.h"
-#include "tests/mobile/models/walking.h"
+#include "tests/mobile/walking.h"
 
 using namespace kneerail;
 using namespace kneerail::tests;

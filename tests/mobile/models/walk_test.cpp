@@ -2,7 +2,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "tests/mobile/models/walking.h"
+#include "tests/mobile/walking.h"
 
 using namespace kneerail;
 using namespace kneerail::tests;

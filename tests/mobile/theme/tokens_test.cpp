@@ -1,9 +1,7 @@
 #include "mobile/theme/tokens.h"
 
 #include <QFontMetricsF>
-#include <QGuiApplication>
 #include <QMetaProperty>
-#define CATCH_CONFIG_RUNNER
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <string>
@@ -147,10 +145,4 @@ TEST_CASE("the letters of the screens are not all of one width", "[mobile][theme
     }
   }
   CHECK(Tokens().text_family() == fonts.text);
-}
-
-int main(int argc, char** argv) {
-  qputenv("QT_QPA_PLATFORM", "offscreen");
-  const QGuiApplication app(argc, argv);
-  return Catch::Session().run(argc, argv);
 }

@@ -7,7 +7,7 @@
 #include <csignal>
 #include <cstdlib>
 
-#include "tests/mobile/models/walking.h"
+#include "tests/mobile/walking.h"
 
 using namespace kneerail;
 using namespace kneerail::tests;

@@ -13,7 +13,7 @@
 
 #include "mobile/screens/rooms.h"
 #include "tests/faults/fault_disk.h"
-#include "tests/mobile/models/walking.h"
+#include "tests/mobile/walking.h"
 
 namespace kneerail::tests {
 

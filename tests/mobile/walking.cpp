@@ -1,4 +1,4 @@
-#include "tests/mobile/models/walking.h"
+#include "tests/mobile/walking.h"
 
 #include <QCoreApplication>
 #include <sstream>

@@ -1,4 +1,4 @@
-#include "made_portfolio.h"
+#include "tests/support/made_portfolio.h"
 
 #include <algorithm>
 #include <cmath>

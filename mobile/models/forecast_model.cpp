@@ -105,12 +105,17 @@ void ForecastModel::show_run(const Uuid& run) {
 }
 
 void ForecastModel::entered(const Uuid& component) {
+  worker_.entered(component);
   const SheetPart* own = part();
-  if (own == nullptr || own->id != component) return;
+  if (own != nullptr && own->id == component) ask_again();
+}
+
+/// What is drawn does not know the last readings: hollow until the worker has told of them.
+void ForecastModel::ask_again() {
   stale_ = true;
   time_left_.make_stale();
   emit shown();
-  worker_.tell(run_.sheet()->site, component);
+  worker_.tell(run_.sheet()->site, part()->id);
 }
 
 void ForecastModel::choosePart(int part) {
@@ -170,6 +175,7 @@ void ForecastModel::show_part() {
   }
   stale_ = false;
   take_story(kneerail::forecast::part_story(known->model, known->portfolio, place->second));
+  if (worker_.entered_since(own->id)) ask_again();
 }
 
 void ForecastModel::say(const QString& message) {

@@ -80,6 +80,7 @@ class ForecastModel : public QObject {
   [[nodiscard]] const kneerail::SheetPart* part() const;
   void show_run(const kneerail::Uuid& run);
   void show_part();
+  void ask_again();
   void take_story(const Story& story);
   void say(const QString& message);
   void on_reckoned();

@@ -16,6 +16,7 @@ ForecastWorker::ForecastWorker(std::filesystem::path folder, kneerail::Clock& cl
     : QObject(parent), clock_(clock), thread_(std::move(folder)) {}
 
 void ForecastWorker::reckon() {
+  ++asked_;
   thread_.ask<Known>(
       [now = clock_.now()](Database& tables) -> Result<Known> {
         auto days = kneerail::organisation_days(tables);
@@ -24,12 +25,16 @@ void ForecastWorker::reckon() {
         if (!found) return kneerail::fail(found.error());
         return Known(std::make_shared<const Reckoning>(std::move(*found)));
       },
-      [this](const Result<Known>& made) { take(made); });
+      [this, asked = asked_](const Result<Known>& made) { take(made, asked); });
   emit busyChanged();
 }
 
-void ForecastWorker::take(const Result<Known>& made) {
-  if (made) reckoning_ = *made;
+void ForecastWorker::take(const Result<Known>& made, int asked) {
+  if (made) {
+    reckoning_ = *made;
+    // What came before it was asked is in it; what came after may be or not.
+    std::erase_if(entered_, [asked](const auto& entry) { return entry.second < asked; });
+  }
   trouble_ = made ? QString() : QString::fromStdString(made.error().message);
   emit reckoned();
   emit busyChanged();

@@ -5,6 +5,7 @@
 
 #include <QObject>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -28,6 +29,12 @@ class ForecastWorker : public QObject {
 
   /// Everything again. Told by reckoned().
   void reckon();
+  /// A record about this component is on the disk.
+  void entered(const kneerail::Uuid& component) { entered_[component] = asked_; }
+  /// It came after the reckoning that was told last, so that one may not know it.
+  [[nodiscard]] bool entered_since(const kneerail::Uuid& component) const {
+    return entered_.contains(component);
+  }
   /// One part with what was entered since. Told by storyTold().
   void tell(const kneerail::Uuid& site, const kneerail::Uuid& component);
 
@@ -40,10 +47,12 @@ class ForecastWorker : public QObject {
  private:
   using Known = std::shared_ptr<const kneerail::Reckoning>;
 
-  void take(const kneerail::Result<Known>& made);
+  void take(const kneerail::Result<Known>& made, int asked);
 
   kneerail::Clock& clock_;
   Known reckoning_;
   QString trouble_;
-  ReadingThread thread_;  ///< ends first: its work uses the rest
+  int asked_ = 0;                          ///< reckonings
+  std::map<kneerail::Uuid, int> entered_;  ///< by component: reckonings asked before its last entry
+  ReadingThread thread_;                   ///< ends first: its work uses the rest
 };

@@ -20,6 +20,7 @@ struct Opened {
     auto made = taken(Register::open(world.options(folder.path(), Mode::create)));
     if (!entries.empty()) taken(made->save(entries));
     made.reset();
+    world.clock.move_on(year_ms);
     switch_on();
   }
 
@@ -72,6 +73,7 @@ struct Opened {
   }
 
   static constexpr int touch_ms = 80;
+  static constexpr std::int64_t year_ms = 365LL * 24 * 60 * 60 * 1000;
   Folder folder;
   World world;
   std::unique_ptr<Rooms> rooms;
@@ -115,6 +117,44 @@ TEST_CASE("the forecast is of the part that is chosen in the walk, and leads bac
   CHECK(app.rooms->walk().part_title() == title);
   app.touch("sitesTag");
   CHECK(app.stands("sitesRoom"));
+}
+
+TEST_CASE("the forecast of a part knows the readings just entered", "[rooms]") {
+  const Opened app(walked_site());
+  app.touch("run");
+  WalkModel& walk = app.rooms->walk();
+  ForecastModel& forecast = app.rooms->forecast();
+  const auto sheet = walk.run()->sheet();
+  const auto& parts = sheet->parts;
+  const auto tee_of = [&](int post) {
+    for (std::size_t i = 0; i < parts.size(); ++i)
+      if (parts[i].post == post && parts[i].spots.size() == 2) return static_cast<int>(i);
+    return -1;
+  };
+  const auto last_dots = [&] {
+    return forecast.trend().dots.isEmpty() ? QVector<qreal>() : forecast.trend().dots.last().values;
+  };
+  walk.choosePart(tee_of(2));
+  app.touch("forecastTag");
+  REQUIRE(forecast.drawn());
+  app.touch("walkTag");
+  walk.choosePart(tee_of(0));
+  walk.openPad(WalkModel::CoatingPad);
+  for (const char* reading : {"71", "72", "73", "74", "75"}) walk.typed(reading);
+  app.settle();
+  walk.choosePart(tee_of(0));
+  app.touch("forecastTag");
+  CHECK(forecast.run()->part() == tee_of(0));
+  CHECK(last_dots() == QVector<qreal>{71, 72, 73, 74, 75});
+  CHECK_FALSE(forecast.stale());
+  forecast.choosePart(tee_of(2));
+  app.settle();
+  CHECK(last_dots() == QVector<qreal>{88, 84, 86, 90, 85});
+  walk.undo();
+  app.settle();
+  forecast.choosePart(tee_of(0));
+  app.settle();
+  CHECK(last_dots() == QVector<qreal>{88, 84, 86, 90, 85});
 }
 
 TEST_CASE("after a walk the window opens where the walker was", "[rooms]") {

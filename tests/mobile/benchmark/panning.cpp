@@ -1,4 +1,4 @@
-#include "tests/mobile/panning.h"
+#include "tests/mobile/benchmark/panning.h"
 
 #include <QCoreApplication>
 #include <QEventLoop>
@@ -7,13 +7,17 @@
 #include <algorithm>
 #include <atomic>
 #include <chrono>
+#include <iostream>
 #include <memory>
 
 #include "core/base/result.h"
+#include "core/base/text.h"
 #include "mobile/elevation/elevation_item.h"
+#include "tests/benchmark/section.h"
+#include "tests/mobile/benchmark/sections.h"
 #include "tests/mobile/made_run.h"
 
-namespace kneerail::tests {
+namespace kneerail::benchmark {
 
 namespace {
 
@@ -52,21 +56,12 @@ class FrameTimer {
 
 }  // namespace
 
-double Panning::quantile_ms(double share) const {
-  if (frames_ms.empty()) return 0;
-  std::vector<double> sorted = frames_ms;
-  std::sort(sorted.begin(), sorted.end());
-  const auto last = static_cast<double>(sorted.size() - 1);
-  return sorted[static_cast<std::size_t>(share * last)];
-}
-
 Panning measure_panning(const PanningRule& rule) {
   RunPicture picture;
   picture.show(std::make_shared<RunSheet>(
-      made_run({.posts = rule.posts, .rails = 3, .rail_spacing_mm = 450})));
+      tests::made_run({.posts = rule.posts, .rails = 3, .rail_spacing_mm = 450})));
   Tokens tokens;
   tokens.set_less_motion(true);
-  tokens.set_dark(rule.dark);
   QQuickWindow window;
   window.resize(876, 580);
   window.setColor(tokens.paper());
@@ -94,16 +89,11 @@ Panning measure_panning(const PanningRule& rule) {
     item.set_centre_chainage(at_mm);
     panning.frames_ms.push_back(timer.frame_ms());
   }
-  if (!rule.picture.empty()) {
-    picture.choose_part(picture.sheet()->posts[3].first_part + 2);
-    timer.frame_ms();
-    window.grabWindow().save(QString::fromStdString(rule.picture));
-  }
   return panning;
 }
 
 double measure_picking_us(int parts) {
-  const RunSheet sheet = run_of_parts(parts);
+  const RunSheet sheet = tests::run_of_parts(parts);
   const elevation::PickIndex index(sheet);
   constexpr int touches = 10000;
   const auto length_mm = static_cast<double>(sheet.posts.back().chainage_mm);
@@ -119,4 +109,15 @@ double measure_picking_us(int parts) {
   return std::chrono::duration<double, std::micro>(to - from).count() / touches;
 }
 
-}  // namespace kneerail::tests
+void measure_frames(int frames) {
+  for (const int posts : {150, 620}) {
+    auto panning = measure_panning({.posts = posts, .frames = frames});
+    std::cout << "Panning " << posts << " posts, " << panning.renderer << " renderer, " << frames
+              << " frames: p50 " << fixed(share_below(panning.frames_ms, 0.5), 2) << " ms, p99 "
+              << fixed(share_below(panning.frames_ms, 0.99), 2) << " ms" << std::endl;
+  }
+  std::cout << "A touch finds its part among 100,000 in " << fixed(measure_picking_us(100'000), 1)
+            << " us" << std::endl;
+}
+
+}  // namespace kneerail::benchmark

@@ -1,0 +1,72 @@
+// screen-benchmark --data DIR [SECTION...]
+// How long the screens take: start, walk, frames. DIR is a register that `kneerail demo` made; it
+// is copied and left as it is.
+
+#include <QCommandLineParser>
+#include <QGuiApplication>
+#include <QQuickStyle>
+#include <QTemporaryDir>
+#include <iostream>
+
+#include "mobile/theme/language.h"
+#include "tests/mobile/benchmark/sections.h"
+
+namespace {
+
+using namespace kneerail;
+
+Result<std::filesystem::path> copied(const std::string& data, const QTemporaryDir& below) {
+  const std::filesystem::path copy = std::filesystem::path(below.path().toStdString()) / "register";
+  std::error_code error;
+  std::filesystem::copy(data, copy, std::filesystem::copy_options::recursive, error);
+  if (error) {
+    return fail(Fault::io, data + ": The register could not be copied: " + error.message() +
+                               ". Nothing was measured.");
+  }
+  return copy;
+}
+
+Result<> measured(const QStringList& wanted, const std::filesystem::path& folder, int frames) {
+  const auto asked = [&wanted](const char* name) {
+    return wanted.isEmpty() || wanted.contains(QLatin1String(name));
+  };
+  // The walk comes before the start, which stands where the walker was.
+  if (asked("walk") || asked("start")) {
+    if (auto done = benchmark::measure_walk(folder); !done) return done;
+  }
+  if (asked("start")) {
+    if (auto done = benchmark::measure_start(folder); !done) return done;
+  }
+  if (asked("frames")) benchmark::measure_frames(frames);
+  return Done{};
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM") && qEnvironmentVariableIsEmpty("DISPLAY"))
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+  QGuiApplication app(argc, argv);
+  install_language(app);
+  QQuickStyle::setStyle(QStringLiteral("Basic"));
+  QCommandLineParser line;
+  line.setApplicationDescription("How long the screens take, beside peers of the same run.");
+  line.addHelpOption();
+  line.addOptions({{"data", "A register that `kneerail demo` made.", "DIR"},
+                   {"frames", "Frames of each panned run.", "N", "600"},
+                   {"empty", "Shows an empty window: the peer of the start."}});
+  line.addPositionalArgument("section", "start, walk or frames; all when none is named");
+  line.process(app);
+  if (line.isSet("empty")) return benchmark::show_empty_window();
+  if (!line.isSet("data")) {
+    std::cerr << "Which register? Name its folder with --data DIR.\n";
+    return 2;
+  }
+  const QTemporaryDir below;
+  const auto folder = copied(line.value("data").toStdString(), below);
+  const auto done =
+      folder ? measured(line.positionalArguments(), *folder, line.value("frames").toInt())
+             : Result<>(fail(folder.error()));
+  if (!done) std::cerr << "screen-benchmark: " << done.error().message << "\n";
+  return done ? 0 : 3;
+}

@@ -74,7 +74,7 @@ Item {
     OctagonKey {
         id: undo
 
-        objectName: "undo"
+        objectName: "barAct"
         anchors.right: parent.right
         anchors.rightMargin: Tokens.gap
         anchors.verticalCenter: parent.verticalCenter

@@ -29,6 +29,12 @@ QString one_decimal(double um) {
   return QLocale().toString(um, 'f', 1);
 }
 
+/// As it stands; 0: not graded.
+int grade_of(const SheetPart& part) {
+  if (part.now) return part.now->grade;
+  return part.last ? part.last->grade : 0;
+}
+
 QList<qreal> in_um(const std::vector<std::int64_t>& values) {
   QList<qreal> list;
   for (const std::int64_t value : values) list << static_cast<double>(value) / tenths;
@@ -79,7 +85,9 @@ bool CoatingSet::offered_on(const SheetPart& part) const {
 void CoatingSet::show(const SheetPart* part, kneerail::Database& tables) {
   const bool same = part != nullptr && part_ && part->id == part_->id;
   if (same) {
+    const int before = grade_of(*part_);
     part_ = *part;
+    if (grade_of(*part) != before) preset_under_probe(grade_of(*part));
     return;
   }
   close();
@@ -88,8 +96,7 @@ void CoatingSet::show(const SheetPart* part, kneerail::Database& tables) {
   spot_ = 1;
   under_probe_ = 0;
   under_probe_said_ = false;
-  if (part != nullptr && (part->now || part->last))
-    preset_under_probe(part->now ? part->now->grade : part->last->grade);
+  if (part != nullptr && grade_of(*part) > 0) preset_under_probe(grade_of(*part));
   clear();
   read_last(tables);
   tell_slots();
@@ -184,6 +191,7 @@ void CoatingSet::digit(int digit) {
   Slot& slot = slots_[static_cast<std::size_t>(current_)];
   const QString longer = slot.digits + QChar('0' + digit);
   if (longer.toLongLong() * resolution() > tenth_um_most) return;
+  pen_.forget_redo();
   slot.digits = longer.size() > 1 && longer.startsWith('0') ? longer.mid(1) : longer;
   tell_slots();
 }
@@ -196,6 +204,7 @@ void CoatingSet::backspace() {
     change(static_cast<std::size_t>(current_), std::nullopt);
     slot.digits = digits;
   }
+  pen_.forget_redo();
   slot.digits.chop(1);
   tell_slots();
 }
@@ -206,8 +215,18 @@ QString CoatingSet::pending() const {
   return {};
 }
 
-void CoatingSet::drop_pending() {
-  for (Slot& slot : slots_) slot.digits.clear();
+void CoatingSet::take_back_pending() {
+  const auto typed = std::find_if(slots_.begin(), slots_.end(),
+                                  [](const Slot& slot) { return !slot.digits.isEmpty(); });
+  if (typed == slots_.end() || !part_) return;
+  const Place place{part_->id, spot_, static_cast<std::size_t>(typed - slots_.begin())};
+  const auto put_back = [this, place, digits = typed->digits] {
+    if (!stand_at(place)) return;
+    slots_[place.slot].digits = digits;
+    tell_slots();
+  };
+  pen_.took_back({this, pending(), place.part, {}, put_back});
+  typed->digits.clear();
   tell_slots();
 }
 
@@ -226,8 +245,12 @@ void CoatingSet::nextSlot() {
 
 void CoatingSet::nextSpot() {
   if (spots() < 2 || tables_ == nullptr) return;
+  show_spot(spot_ % spots() + 1);
+}
+
+void CoatingSet::show_spot(int spot) {
   close();
-  spot_ = spot_ % spots() + 1;
+  spot_ = spot;
   clear();
   read_last(*tables_);
   tell_slots();
@@ -282,21 +305,30 @@ CoatingSet::Values CoatingSet::snapshot() const {
 void CoatingSet::change(std::size_t slot, std::optional<std::int64_t> tenth_um) {
   const Values before = snapshot();
   if (before[slot] == tenth_um && slots_[slot].kept) return;
+  const Place place{part_->id, spot_, slot};
   Values after = before;
   after[slot] = tenth_um;
   slots_[slot] = {tenth_um, {}, false, false};
-  pen_.remember({this, text_of(tenth_um ? *tenth_um : *before[slot]),
-                 [this, before, slot, round = round_] { restore(before, slot, round); },
-                 [this, after, slot, round = round_] { restore(after, slot, round); }});
+  pen_.remember({this, text_of(tenth_um ? *tenth_um : *before[slot]), place.part,
+                 [this, before, place] { restore(before, place); },
+                 [this, after, place] { restore(after, place); }});
   // The one that fills the set goes to the disk as the record it makes.
   if (values().size() < slot_count) save_draft();
 }
 
-void CoatingSet::restore(const Values& values, std::size_t slot, int round) {
-  if (round != round_) return;
+/// The pad is at the slot where it was typed. False: that part is not the chosen one.
+bool CoatingSet::stand_at(const Place& place) {
+  if (!part_ || part_->id != place.part || tables_ == nullptr || on_its_way_) return false;
+  if (spot_ != place.spot) show_spot(place.spot);
+  if (recorded_) clear();  // it was of another set at the same spot
+  current_ = static_cast<int>(place.slot);
+  return true;
+}
+
+void CoatingSet::restore(const Values& values, const Place& place) {
+  if (!stand_at(place)) return;
   for (std::size_t i = 0; i < slots_.size(); ++i)
     if (slots_[i].tenth_um != values[i]) slots_[i] = {values[i], {}, false, false};
-  current_ = static_cast<int>(slot);
   save_draft();
   tell_slots();
 }

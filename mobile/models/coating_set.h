@@ -62,7 +62,8 @@ class CoatingSet : public QAbstractListModel {
   void close();
   /// Digits of a number that is not finished, as they stand in the slot; empty: none.
   [[nodiscard]] QString pending() const;
-  void drop_pending();
+  /// They go; Redo puts them back.
+  void take_back_pending();
 
   [[nodiscard]] int current_slot() const { return current_; }
   [[nodiscard]] QString summary() const;
@@ -112,9 +113,17 @@ class CoatingSet : public QAbstractListModel {
   };
 
   using Values = std::array<std::optional<std::int64_t>, slot_count>;
+  /// Where something was typed.
+  struct Place {
+    kneerail::Uuid part;
+    int spot = 1;
+    std::size_t slot = 0;
+  };
 
   void change(std::size_t slot, std::optional<std::int64_t> tenth_um);
-  void restore(const Values& values, std::size_t slot, int round);
+  bool stand_at(const Place& place);
+  void restore(const Values& values, const Place& place);
+  void show_spot(int spot);
   [[nodiscard]] Values snapshot() const;
   void finish_current();
   void save_draft();

@@ -192,10 +192,12 @@ void TorqueCheck::movedAt(int torque_nm) {
 void TorqueCheck::remember_slide(const QString& words, bool moving, int about) {
   const auto set = [this, part = part_->id, screw = screw_](bool up, int at) {
     return [this, part, screw, up, at] {
-      if (part_ && part_->id == part && screw_ == screw) set_slide(up, at);
+      if (!part_ || part_->id != part) return;
+      if (screw_ != screw) choose_screw(screw);
+      set_slide(up, at);
     };
   };
-  pen_.remember({this, words, set(moving_, moved_about_), set(moving, about)});
+  pen_.remember({this, words, part_->id, set(moving_, moved_about_), set(moving, about)});
   set_slide(moving, about);
 }
 

@@ -138,6 +138,7 @@ void WalkModel::asLastTime(bool pushed) {
   leave();
   WalkPen::Act act;
   act.words = tr("post %1").arg(post_label());
+  act.component = sheet().posts[static_cast<std::size_t>(run_.post())].id;
   for (const int place : parts_in_order(run_.post())) {
     const SheetPart& own = sheet().parts[static_cast<std::size_t>(place)];
     if (own.now) continue;
@@ -177,6 +178,7 @@ void WalkModel::skip(SkipReason reason, int to_post) {
   const auto [first, last] = std::minmax({run_.post(), std::clamp(to_post, 0, run_.posts() - 1)});
   WalkPen::Act act;
   act.words = tr("%n post(s) skipped", nullptr, last - first + 1);
+  act.component = sheet().posts[static_cast<std::size_t>(first)].id;
   for (int post = first; post <= last; ++post) {
     kneerail::NotReached fields;
     fields.visit = pen_.visit();

@@ -175,7 +175,12 @@ void WalkModel::go_to(const Uuid& component) {
   const auto& parts = sheet().parts;
   const auto at = std::find_if(parts.begin(), parts.end(),
                                [&](const SheetPart& own) { return own.id == component; });
-  if (at != parts.end()) choosePart(static_cast<int>(at - parts.begin()));
+  if (at != parts.end()) return choosePart(static_cast<int>(at - parts.begin()));
+  const auto& posts = sheet().posts;
+  const auto post = std::find_if(posts.begin(), posts.end(), [&](const kneerail::SheetPost& own) {
+    return own.id == component;
+  });
+  if (post != posts.end()) choosePost(static_cast<int>(post - posts.begin()));
 }
 
 void WalkModel::choosePart(int part) {
@@ -276,11 +281,15 @@ QString WalkModel::undo_words() const {
 }
 
 void WalkModel::undo() {
-  if (!coating_.pending().isEmpty())
-    coating_.drop_pending();
+  const QString words = undo_words();
+  if (words.isEmpty()) return;
+  bool in_log = false;
+  if (coating_.pending().isEmpty())
+    in_log = pen_.undo();
   else
-    pen_.undo();
+    coating_.take_back_pending();
   emit felt(QStringLiteral("undone"));
+  emit takenBack(words, in_log);
 }
 
 void WalkModel::redo() {

@@ -191,6 +191,8 @@ class WalkModel : public QObject {
   /// What a hand feels and an ear hears: "kept", "far", "partDone", "postDone", "notKept",
   /// "undone".
   void felt(const QString& what);
+  /// Undo took this back. In the log: a record, so that both stay there.
+  void takenBack(const QString& words, bool inLog);
   void forecastWanted(kneerail::Uuid run, kneerail::Uuid component);
   /// A record about this part is on the disk.
   void entered(kneerail::Uuid component);

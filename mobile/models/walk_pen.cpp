@@ -202,6 +202,17 @@ void WalkPen::remember(Typed typed) {
   emit undoChanged();
 }
 
+void WalkPen::took_back(Typed digits) {
+  undone_.push_back({std::nullopt, std::move(digits), true});
+  emit undoChanged();
+}
+
+void WalkPen::forget_redo() {
+  if (undone_.empty()) return;
+  undone_.clear();
+  emit undoChanged();
+}
+
 void WalkPen::forget_typed(const void* owner) {
   const auto of_owner = [&](const Step& step) { return !step.act && step.typed.owner == owner; };
   std::erase_if(done_, of_owner);
@@ -216,20 +227,24 @@ QString WalkPen::redo_words() const {
   return undone_.empty() ? QString() : undone_.back().words();
 }
 
-void WalkPen::undo() {
-  if (done_.empty()) return;
+bool WalkPen::undo() {
+  if (done_.empty()) return false;
   undone_.push_back(std::move(done_.back()));
   done_.pop_back();
   const Step step = undone_.back();  // what is taken back may change both lists
-  if (step.act)
-    take_back(*step.act);
-  else
+  bool in_log = false;
+  if (step.act) {
+    in_log = take_back(*step.act);
+  } else {
+    emit takenBack(step.typed.component);
     step.typed.take_back();
+  }
   emit undoChanged();
+  return in_log;
 }
 
-/// What never reached the disk is given up; what did gets a void. The log keeps both.
-void WalkPen::take_back(const Act& act) {
+/// What never reached the disk is given up; what did gets a void, and the log keeps both.
+bool WalkPen::take_back(const Act& act) {
   const auto waiting = std::find_if(failed_.begin(), failed_.end(), [&](const Act& other) {
     return other.entries.front().id == act.entries.front().id;
   });
@@ -238,13 +253,14 @@ void WalkPen::take_back(const Act& act) {
     if (act.ended) drop_draft(*act.ended, {});
     clear_trouble();
     emit givenUp(act.component);
-    return;
+    return false;
   }
   Act voids{tr("taken back"), act.component, {}, {}, {}};
   const kneerail::Voided why{.reason = "taken back", .provenance = {}};
   for (const Entry& entered : act.entries) voids.entries.push_back(entry(*entered.id, why));
   send(std::move(voids));
   emit takenBack(act.component);
+  return true;
 }
 
 void WalkPen::redo() {
@@ -257,9 +273,10 @@ void WalkPen::redo() {
     send(*step.act);
     emit takenBack(step.act->component);
   } else {
+    emit takenBack(step.typed.component);
     step.typed.put_back();
   }
-  done_.push_back(std::move(step));
+  if (!step.unfinished) done_.push_back(std::move(step));
   emit undoChanged();
 }
 

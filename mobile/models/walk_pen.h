@@ -32,10 +32,12 @@ class WalkPen : public QObject {
     std::optional<kneerail::Entry> opens = std::nullopt;
   };
 
-  /// Something typed that is not a record yet. `owner`: who typed it.
+  /// Something typed that is not a record yet. `owner`: who typed it. The part it was typed on is
+  /// chosen before it is taken or put back.
   struct Typed {
     const void* owner = nullptr;
     QString words;
+    kneerail::Uuid component;
     std::function<void()> take_back;
     std::function<void()> put_back;
   };
@@ -83,12 +85,18 @@ class WalkPen : public QObject {
   void drop_draft(kneerail::Draft draft, Told told);
 
   void remember(Typed typed);
+  /// Digits that never were a number are gone; Redo puts them back as digits.
+  void took_back(Typed digits);
+  /// A new number is begun: there is nothing to put back any more.
+  void forget_redo();
   /// What that owner typed became a record, or was given up.
   void forget_typed(const void* owner);
 
   [[nodiscard]] QString undo_words() const;
   [[nodiscard]] QString redo_words() const;
-  void undo();
+  /// True: a record was taken back, so the log has both. Drafts and what never reached the disk
+  /// leave nothing there.
+  bool undo();
   void redo();
 
   /// What could not be written; empty when nothing waits.
@@ -102,7 +110,7 @@ class WalkPen : public QObject {
  signals:
   void kept(const kneerail::Uuid& component);       ///< an act is on the disk
   void givenUp(const kneerail::Uuid& component);    ///< an act that never reached the disk
-  void takenBack(const kneerail::Uuid& component);  ///< Undo or Redo of an act is on its way
+  void takenBack(const kneerail::Uuid& component);  ///< what Undo or Redo is about
   void troubleChanged();
   void undoChanged();
 
@@ -110,6 +118,7 @@ class WalkPen : public QObject {
   struct Step {
     std::optional<Act> act;  ///< none: something typed
     Typed typed;
+    bool unfinished = false;  ///< digits: put back they are no step of their own
     [[nodiscard]] const QString& words() const { return act ? act->words : typed.words; }
   };
 
@@ -121,7 +130,7 @@ class WalkPen : public QObject {
   void open_visit_first();
   void say(const kneerail::Error& error);
   void clear_trouble();
-  void take_back(const Act& act);
+  bool take_back(const Act& act);
   [[nodiscard]] kneerail::Entry opening();
   [[nodiscard]] kneerail::Draft own(kneerail::Draft draft) const;
 

@@ -139,16 +139,18 @@ Item {
         anchors.bottomMargin: Tokens.gap
         x: Tokens.inset
         width: Math.min(parent.width - Tokens.inset * 2, Tokens.padWidth)
+        readonly property string puts: drawing.walk.redoWords
+
         act: qsTr("Redo")
         onUndone: drawing.walk.redo()
+        onPutsChanged: takenBack.hide()
     }
 
     Connections {
         target: drawing.walk
 
-        function onFelt(what: string) {
-            if (what === "undone")
-                takenBack.show(qsTr("%1 taken back").arg(drawing.walk.redoWords), qsTr("both stay in the log"));
+        function onTakenBack(words: string, inLog: bool) {
+            takenBack.show(qsTr("%1 taken back").arg(words), inLog ? qsTr("both stay in the log") : "");
         }
     }
 }

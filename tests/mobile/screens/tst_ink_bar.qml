@@ -30,7 +30,7 @@ Item {
             bar.show("F-2 taken off", "always in the log");
             verify(bar.visible);
             compare(bar.Accessible.name, "F-2 taken off");
-            const key = findChild(bar, "undo");
+            const key = findChild(bar, "barAct");
             compare(key.Accessible.name, "Undo: F-2 taken off");
             mouseClick(key);
             compare(undone.count, 1);

@@ -185,6 +185,19 @@ TEST_CASE("a post as last time is one touch, and one takes it back", "[mobile][w
   CHECK(shown.count("SELECT count(*) FROM reading WHERE carried = 1 AND voided_by IS NULL") == 0);
 }
 
+TEST_CASE("redo is offered until something new is begun", "[mobile][window]") {
+  ShownWindow shown(posts);
+  at_coating(shown);
+  shown.type("74");
+  CHECK(shown.touch("undo"));
+  CHECK(shown.find("barAct") != nullptr);
+  CHECK(shown.touch("digit7"));
+  CHECK(shown.find("barAct") == nullptr);
+  CHECK(shown.touch("undo"));
+  CHECK(shown.touch("barAct"));
+  CHECK(shown.text_of("slot0") == "7");
+}
+
 TEST_CASE("what lies under a note is not touched through it", "[mobile][window]") {
   ShownWindow shown(posts);
   at_coating(shown);

@@ -33,6 +33,7 @@ void print_files(const exchange::ImportReport& report, std::ostream& out) {
       out << ", " << counted(file.records_made, "record made", "records made");
     }
     if (file.already_there > 0) out << ", " << with_commas(file.already_there) << " already there";
+    if (file.corrected > 0) out << ", " << with_commas(file.corrected) << " corrected";
     if (file.left_out > 0) out << ", " << counted(file.left_out, "row left out", "rows left out");
     out << "\n";
   }
@@ -43,7 +44,9 @@ Exit tell(const ImportCommand& command, const exchange::ImportReport& report, Co
   if (report.imported) {
     out << "Imported " << command.folder << " into " << command.data << ": "
         << counted(report.records_made(), "record made", "records made") << ", "
-        << with_commas(report.already_there()) << " already there.\n";
+        << with_commas(report.already_there()) << " already there";
+    if (report.corrected() > 0) out << ", " << with_commas(report.corrected()) << " corrected";
+    out << ".\n";
   } else {
     out << "Nothing was imported from " << command.folder << ": "
         << counted(report.bad.count(), "row is", "rows are") << " not as it should be. Mend "
@@ -121,7 +124,8 @@ void add_import(CLI::App& app, Chosen& chosen) {
                     "The folder holds sites, runs, posts and parts (sites.csv ...), no readings");
   command->footer(
       "Files: portfolio.csv, components.csv, visits.csv, readings.csv, interventions.csv.\n"
-      "Importing the same folder again changes nothing. Ctrl-C stops between two records.\n"
+      "Importing the same folder again changes nothing; what was mended in it is corrected.\n"
+      "Ctrl-C stops between two records.\n"
       "Exit code 1 when rows were kept out.");
   command->callback([&chosen, options] {
     chosen = [options](Console& console) { return import_folder(*options, console); };

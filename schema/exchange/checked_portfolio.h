@@ -29,6 +29,7 @@ struct FileCount {
   std::int64_t rows_read = 0;
   std::int64_t records_made = 0;
   std::int64_t already_there = 0;  ///< records that an earlier import made
+  std::int64_t corrected = 0;      ///< records that an earlier import made, mended in the file
   std::int64_t left_out = 0;       ///< rows
 };
 

@@ -7,8 +7,9 @@
 // stopped is completed by the next.
 //
 // Files: portfolio.csv, components.csv, visits.csv, readings.csv, interventions.csv; only
-// components.csv must be there, others are not read. A row that was imported and then changed in
-// its file is not written again: a record is corrected in the register.
+// components.csv must be there, others are not read. What was imported and then mended in its file
+// is corrected in the register, with the record that was made first left as it is (see mends.h). A
+// row that is taken out of a file takes nothing out of the register.
 
 #include <filesystem>
 #include <string>
@@ -37,6 +38,7 @@ struct ImportReport {
 
   [[nodiscard]] std::int64_t records_made() const;
   [[nodiscard]] std::int64_t already_there() const;
+  [[nodiscard]] std::int64_t corrected() const;
   [[nodiscard]] std::int64_t left_out() const;
 };
 

@@ -149,6 +149,13 @@ Result<Uuid> read_head(File& file, const std::filesystem::path& path) {
   return device;
 }
 
+Result<> check_owner(File& file, const std::filesystem::path& path, const Uuid& device) {
+  auto owner = read_head(file, path);
+  if (!owner) return fail(owner.error());
+  if (*owner == device) return Done{};
+  return fail(Fault::corrupt, path.string() + ": This second copy is another device's.");
+}
+
 }  // namespace
 
 Result<Uuid> SecondCopy::device_of(Files& files, const std::filesystem::path& path) {
@@ -171,14 +178,20 @@ Result<SecondCopy> SecondCopy::open(Files& files, const std::filesystem::path& p
     if (auto done = copy.file_->sync(); !done) return fail(done.error());
     return copy;
   }
-  auto owner = read_head(*copy.file_, path);
-  if (!owner) return fail(owner.error());
-  if (*owner != device) {
-    return fail(Fault::corrupt, path.string() + ": This second copy is another device's.");
-  }
+  if (auto owned = check_owner(*copy.file_, path, device); !owned) return fail(owned.error());
   auto read = copy.read([](std::span<const CopyFrame>) { return true; });
   if (!read) return fail(read.error());
   return copy;
+}
+
+Result<SecondCopy> SecondCopy::open_reading(Files& files, const std::filesystem::path& path,
+                                            const Uuid& device) {
+  auto file = files.open(path, Files::Access::read);
+  if (!file) return fail(file.error());
+  if (auto owned = check_owner(**file, path, device); !owned) return fail(owned.error());
+  auto size = (*file)->size();
+  if (!size) return fail(size.error());
+  return SecondCopy(std::move(*file), *size);
 }
 
 bool SecondCopy::is_empty() const {

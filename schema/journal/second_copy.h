@@ -49,6 +49,10 @@ class SecondCopy {
   /// is damaged or names another device; the file is left as it is).
   static Result<SecondCopy> open(Files& files, const std::filesystem::path& path,
                                  const Uuid& device);
+  /// The same of a file that is there, to look at only: nothing is made or written, and append()
+  /// and its neighbours are refused. Errors: not_found, io, corrupt.
+  static Result<SecondCopy> open_reading(Files& files, const std::filesystem::path& path,
+                                         const Uuid& device);
   /// The device a second copy belongs to. Errors: not_found, io, corrupt.
   static Result<Uuid> device_of(Files& files, const std::filesystem::path& path);
 

@@ -121,6 +121,13 @@ struct Runs {
     return std::ranges::any_of(
         all, [&](const auto& run) { return run.first <= seq && seq <= run.second; });
   }
+  [[nodiscard]] std::int64_t count_behind(std::int64_t seq) const {
+    std::int64_t count = 0;
+    for (const auto& [first, last] : all) {
+      count += std::max<std::int64_t>(0, last - std::max(first - 1, seq));
+    }
+    return count;
+  }
 };
 
 /// The second copy written anew under another name and put in place when it is whole.
@@ -265,35 +272,40 @@ Result<> compare_with_copy(RegisterState& state) {
   return put_drafts(state, comparison.drafts(), reading->damaged == 0);
 }
 
-Result<std::int64_t> lacking_in_copy(RegisterState& state) {
+Result<CopyCheck> check_copy(SecondCopy& copy, Database& database, Journal& journal) {
+  CopyCheck check;
   std::map<Uuid, Runs> runs;
-  auto reading = state.copy->read([&](std::span<const CopyFrame> group) {
+  auto reading = copy.read([&](std::span<const CopyFrame> group) {
     for (const auto& frame : group) {
       if (frame.type == CopyFrame::Type::record) runs[frame.feed].add(frame.seq);
     }
     return true;
   });
   if (!reading) return fail(reading.error());
-  auto statement = state.database->prepare(
+  check.damaged = reading->damaged;
+  for (const auto& [feed, of_feed] : runs) {
+    auto state = journal.feed_state(feed);
+    if (!state) return fail(state.error());
+    check.beyond += of_feed.count_behind(state->own.seq);
+  }
+  auto statement = database.prepare(
       "SELECT feed, seq FROM journal INDEXED BY journal_unsent WHERE hseq IS NULL AND dev = 1");
   if (!statement) return fail(statement.error());
-  std::int64_t lacking = 0;
   for (;;) {
     auto more = statement->step();
     if (!more) return fail(more.error());
-    if (!*more) return lacking;
-    const auto feed = state.journal->feeds().find(statement->number(0));
-    if (feed == state.journal->feeds().end() ||
-        !runs[feed->second].contains(statement->number(1))) {
-      ++lacking;
+    if (!*more) return check;
+    const auto feed = journal.feeds().find(statement->number(0));
+    if (feed == journal.feeds().end() || !runs[feed->second].contains(statement->number(1))) {
+      ++check.lacking;
     }
   }
 }
 
 Result<> mend_copy(RegisterState& state) {
-  auto lacking = lacking_in_copy(state);
-  if (!lacking) return fail(lacking.error());
-  if (*lacking > 0) {
+  auto check = check_copy(*state.copy, *state.database, *state.journal);
+  if (!check) return fail(check.error());
+  if (check->lacking > 0 || check->damaged > 0) {
     auto written = write_copy(state);
     if (!written) return fail(written.error());
     state.note("The second copy of unsent records was not whole; it was written again with " +

@@ -22,10 +22,16 @@ Result<> open_copy(RegisterState& state);
 /// Records that the second copy holds beyond the journal's heads are appended again and folded, and
 /// the drafts are what the second copy says. Errors: io.
 Result<> compare_with_copy(RegisterState& state);
-/// How many unsent records of this device are not in the second copy. Errors: io, corrupt.
-Result<std::int64_t> lacking_in_copy(RegisterState& state);
-/// The second copy again, from the journal's unsent rows and the drafts; and none where nothing is
-/// unsent. Errors: io.
+/// The second copy beside the journal's unsent rows of this device.
+struct CopyCheck {
+  std::int64_t lacking = 0;  ///< unsent records that are not in the copy
+  std::int64_t damaged = 0;  ///< frames that cannot be read
+  std::int64_t beyond = 0;   ///< records in the copy behind the last one of the journal's chain
+};
+/// Errors: io, corrupt.
+Result<CopyCheck> check_copy(SecondCopy& copy, Database& database, Journal& journal);
+/// Where the second copy lacks a record or is damaged: again, from the journal's unsent rows and
+/// the drafts; and none where nothing is unsent. Errors: io.
 Result<> mend_copy(RegisterState& state);
 
 /// A name beside `path` that is free: path.damaged-1, -2 ...

@@ -31,6 +31,8 @@ Result<std::vector<exchange::FileCount>> export_readings(const ExportCommand& co
 Exit export_folder(const ExportCommand& command, Console& console) {
   auto opened = open_register({.folder = command.data, .mode = Mode::read}, console);
   if (!opened) return report(opened.error(), console);
+  if (const auto ok = check_outside(command.folder, command.data); !ok)
+    return report(ok.error(), console);
   const auto written = command.things
                            ? exchange::export_register((*opened)->tables(), command.folder)
                            : export_readings(command, (*opened)->tables(), console);

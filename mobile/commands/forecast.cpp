@@ -72,9 +72,22 @@ Exit print(const ForecastOptions& options, const ForecastView& view, Console& co
   return print_to(options.json, view, print_json, console);
 }
 
+/// Whether the outputs asked for can be made, before anything is reckoned.
+Result<> check_outputs(const ForecastOptions& options) {
+  if (options.csv == "-" && options.json == "-")
+    return fail(Fault::invalid_input,
+                "--csv - and --json - both ask for standard output. Give one of them a file.");
+  for (const std::string& file : {options.csv, options.json}) {
+    if (file.empty() || file == "-") continue;
+    if (auto ok = check_outside(file, options.folder); !ok) return ok;
+  }
+  return Done{};
+}
+
 Exit forecast_register(const ForecastOptions& options, Console& console) {
   auto opened = open_register({.folder = options.folder, .mode = Mode::read}, console);
   if (!opened) return report(opened.error(), console);
+  if (const auto ok = check_outputs(options); !ok) return report(ok.error(), console);
   Database& tables = (*opened)->tables();
   const auto places = read_places(tables);
   if (!places) return report(places.error(), console);
@@ -106,6 +119,7 @@ void add_outputs(CLI::App& command, ForecastOptions& options) {
       ->type_name("NAME");
   command.add_option("--worst", options.worst, "How many parts the text lists")
       ->capture_default_str()
+      ->check(CLI::NonNegativeNumber)
       ->type_name("N");
   command.add_flag("--track-record", options.track_record,
                    "The whole table of hidden readings against what had been said of them");

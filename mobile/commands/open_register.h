@@ -19,4 +19,8 @@ void add_data_option(CLI::App& command, std::string& folder);
 /// Opens the register and tells what was found and mended on opening.
 Result<std::unique_ptr<Register>> open_register(const Register::Options& options, Console& console);
 
+/// What is written for a person goes elsewhere than into the register's own folder, by whatever
+/// path it is named. Errors: invalid_input.
+Result<> check_outside(const std::string& target, const std::string& folder);
+
 }  // namespace kneerail::commands

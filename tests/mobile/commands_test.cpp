@@ -57,6 +57,7 @@ TEST_CASE("what is not understood is said, with exit code 2", "[mobile]") {
         {"demo", "--data", "x", "--seed", "many"},
         {"forecast", "--data", "x", "--best", "3"},
         {"forecast", "--data", "x", "--as-of", "30.06.2026"},
+        {"forecast", "--data", "x", "--worst", "-3"},
         {"help", "forcast"}}) {
     const Ended ended = run_kneerail(words);
     INFO(words.back());
@@ -245,4 +246,37 @@ TEST_CASE("a forecast that cannot be written is told, with exit code 3", "[mobil
     CHECK(has(ended.err, "could not be written"));
     CHECK(has(ended.err, "The register is as it was"));
   }
+}
+
+TEST_CASE("nothing that is asked for is written over the register", "[mobile]") {
+  const Imported in;
+  REQUIRE(in.ended.code == 0);
+  const std::string link = in.folder / "link";
+  files::create_directory_symlink(in.data, link);
+  files::create_symlink(in.data + "/records.db", in.folder / "one.csv");
+  const std::string before = file_text(in.data + "/records.db");
+  const auto here = files::relative(in.data).string();
+  for (const std::string& file :
+       {in.data + "/records.db", in.data + "/unsent.copy", in.data + "/new.csv",
+        in.data + "/../register/records.db", link + "/records.db", here + "/records.db",
+        in.folder / "one.csv"}) {
+    INFO(file);
+    for (const char* option : {"--csv", "--json"}) {
+      const Ended ended =
+          run_kneerail({"forecast", "--data", in.data, "--as-of", "2026-06-30", option, file});
+      CHECK(ended.code == 2);
+      CHECK(has(ended.err, "is in the folder of the register"));
+    }
+  }
+  for (const std::string& folder : {in.data, in.data + "/", in.data + "/out", link})
+    CHECK(run_kneerail({"export", folder, "--data", in.data}).code == 2);
+  CHECK(file_text(in.data + "/records.db") == before);
+  CHECK_FALSE(files::exists(in.data + "/new.csv"));
+  CHECK_FALSE(files::exists(in.data + "/components.csv"));
+  CHECK(run_kneerail({"verify", "--data", in.data}).code == 0);
+  const Ended both = run_kneerail({"forecast", "--data", in.data, "--csv", "-", "--json", "-"});
+  CHECK(both.code == 2);
+  CHECK(both.out.empty());
+  // Beside it, with a name that begins alike, is another place.
+  CHECK(run_kneerail(forecast_words(in.data, in.data + "-forecast.csv")).code == 0);
 }

@@ -8,18 +8,20 @@ T.AbstractButton {
 
     property string caption
     property bool lookAgain: false
+    /// It only tells: there is nothing to be had by touching it.
+    property bool tells: false
     property Item sign: null
     readonly property real signRoom: sign ? sign.width + Tokens.gap : 0
 
     implicitWidth: Math.max(Tokens.cellWidth, Math.max(above.implicitWidth, below.implicitWidth + signRoom) + Tokens.inset * 2)
     height: parent ? parent.height : implicitHeight
     implicitHeight: Tokens.railHeight - Tokens.tagTop
-    focusPolicy: Qt.TabFocus
-    Accessible.role: Accessible.Button
+    focusPolicy: tells ? Qt.NoFocus : Qt.TabFocus
+    Accessible.role: tells ? Accessible.StaticText : Accessible.Button
     Accessible.name: qsTr("%1: %2").arg(cell.caption).arg(cell.text)
 
     background: Rectangle {
-        color: cell.pressed ? Tokens.chalkLight : Tokens.sheet
+        color: cell.pressed && !cell.tells ? Tokens.chalkLight : Tokens.sheet
 
         Rectangle {
             width: Tokens.ruleStroke

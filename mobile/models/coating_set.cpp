@@ -2,8 +2,6 @@
 
 #include <QLocale>
 #include <algorithm>
-#include <cmath>
-#include <numeric>
 #include <utility>
 
 #include "core/records/coating_reading.h"
@@ -17,28 +15,11 @@ namespace {
 
 constexpr double tenths = 10;
 constexpr std::int64_t tenth_um_most = 20'000;  // what a record can hold
-constexpr double far_under = 0.4;               // of last visit's mean
-constexpr double far_over = 2.5;
-
-double mean_um(const std::vector<std::int64_t>& values) {
-  const auto sum = std::accumulate(values.begin(), values.end(), std::int64_t{0});
-  return static_cast<double>(sum) / tenths / static_cast<double>(values.size());
-}
-
-QString one_decimal(double um) {
-  return QLocale().toString(um, 'f', 1);
-}
 
 /// As it stands; 0: not graded.
 int grade_of(const SheetPart& part) {
   if (part.now) return part.now->grade;
   return part.last ? part.last->grade : 0;
-}
-
-QList<qreal> in_um(const std::vector<std::int64_t>& values) {
-  QList<qreal> list;
-  for (const std::int64_t value : values) list << static_cast<double>(value) / tenths;
-  return list;
 }
 
 }  // namespace
@@ -78,6 +59,7 @@ QHash<int, QByteArray> CoatingSet::roleNames() const {
 }
 
 bool CoatingSet::offered_on(const SheetPart& part) const {
+  if (!pen_.writable()) return false;
   if (pen_.instrument(kneerail::InstrumentKind::coating_gauge) == nullptr) return false;
   return part.finish != Finish::stainless && part.finish != Finish::bare_steel;
 }
@@ -93,12 +75,16 @@ void CoatingSet::show(const SheetPart* part, kneerail::Database& tables) {
   close();
   tables_ = &tables;
   part_ = part == nullptr ? std::nullopt : std::optional(*part);
+  begin();
+}
+
+void CoatingSet::begin() {
   spot_ = 1;
   under_probe_ = 0;
   under_probe_said_ = false;
-  if (part != nullptr && grade_of(*part) > 0) preset_under_probe(grade_of(*part));
   clear();
-  read_last(tables);
+  if (part_ && grade_of(*part_) > 0) preset_under_probe(grade_of(*part_));
+  if (tables_ != nullptr) read_last(*tables_);
   tell_slots();
 }
 
@@ -152,11 +138,6 @@ std::int64_t CoatingSet::resolution() const {
   return gauge == nullptr ? 1 : gauge->resolution;
 }
 
-QString CoatingSet::text_of(std::int64_t tenth_um) const {
-  const bool whole = tenth_um % 10 == 0 && resolution() % 10 == 0;
-  return QLocale().toString(static_cast<double>(tenth_um) / tenths, 'f', whole ? 0 : 1);
-}
-
 std::vector<std::int64_t> CoatingSet::values() const {
   std::vector<std::int64_t> values;
   for (const Slot& slot : slots_)
@@ -170,15 +151,6 @@ std::vector<std::int64_t> CoatingSet::put_right(std::vector<std::int64_t> read) 
   if (gauge == nullptr) return read;
   for (std::int64_t& value : read) value = pen_.put_right().of(gauge->id, pen_.now(), value);
   return read;
-}
-
-bool CoatingSet::is_far(std::int64_t tenth_um) const {
-  const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
-  if (gauge != nullptr && gauge->low && tenth_um < *gauge->low) return true;
-  if (gauge != nullptr && gauge->high && tenth_um > *gauge->high) return true;
-  if (last_.empty()) return false;
-  const double um = mean_um(put_right({tenth_um}));
-  return um < far_under * mean_um(last_) || um > far_over * mean_um(last_);
 }
 
 void CoatingSet::digit(int digit) {
@@ -437,68 +409,6 @@ void CoatingSet::set_under_probe(int under) {
   under_probe_ = under;
   if (drafted_ && !recorded_) save_draft();
   emit setChanged();
-}
-
-QString CoatingSet::under_probe_words() const {
-  if (under_probe_ != static_cast<int>(kneerail::UnderProbe::rust)) return {};
-  return tr("A gauge on rust reads rust: counted as at most this");
-}
-
-QString CoatingSet::spot_words() const {
-  if (!part_) return {};
-  switch (part_->spots[static_cast<std::size_t>(spot_ - 1)]) {
-    case kneerail::Face::seaward:
-      return tr("seaward face");
-    case kneerail::Face::landward:
-      return tr("landward face");
-    case kneerail::Face::up:
-      return tr("upper face");
-    case kneerail::Face::down:
-      return tr("lower face");
-    case kneerail::Face::inside:
-      return tr("inside");
-    default:
-      return tr("all round");
-  }
-}
-
-QString CoatingSet::summary() const {
-  const auto now = values();
-  if (now.empty())
-    return last_.empty() ? QString() : tr("last visit %1 µm").arg(one_decimal(mean_um(last_)));
-  const double mean = mean_um(put_right(now));
-  if (last_.empty()) return tr("mean %1 µm · first reading here").arg(one_decimal(mean));
-  const double change = mean - mean_um(last_);
-  const QString size = one_decimal(std::abs(change));
-  return tr("mean %1 µm · last visit %2 · %3")
-      .arg(one_decimal(mean), one_decimal(mean_um(last_)),
-           change < 0 ? tr("%1 less").arg(size) : tr("%1 more").arg(size));
-}
-
-QString CoatingSet::far_words() const {
-  const bool far = std::any_of(slots_.begin(), slots_.end(), [this](const Slot& slot) {
-    return slot.tenth_um && is_far(*slot.tenth_um);
-  });
-  return far ? tr("Far from last time. Read it once more?") : QString();
-}
-
-QList<qreal> CoatingSet::today() const {
-  return in_um(put_right(values()));
-}
-QList<qreal> CoatingSet::last() const {
-  return in_um(last_);
-}
-
-qreal CoatingSet::limit() const {
-  const auto& limit = pen_.rules().first_maintenance_tenth_um;
-  return limit ? static_cast<double>(*limit) / tenths : 0;
-}
-
-QString CoatingSet::strip_spoken() const {
-  const auto now = values();
-  return now.empty()
-             ? tr("No reading yet")
-             : tr("%n reading(s) today, %1", nullptr, static_cast<int>(now.size())).arg(summary());
 }
 
 void CoatingSet::tell_slots() {

@@ -58,6 +58,9 @@ class CoatingSet : public QAbstractListModel {
   void show(const kneerail::SheetPart* part, kneerail::Database& tables);
   /// What this visit has on record changed: shown again, unless something is being typed.
   void reload();
+  /// As if the part had just been chosen: another visit or another gauge is at it. What was typed
+  /// was closed before.
+  void begin();
   /// What was typed becomes a record; a number that was not finished is finished.
   void close();
   /// Digits of a number that is not finished, as they stand in the slot; empty: none.

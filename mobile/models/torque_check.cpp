@@ -25,7 +25,7 @@ QString newton_metres(std::int64_t tenth_nm) {
 TorqueCheck::TorqueCheck(WalkPen& pen, QObject* parent) : QObject(parent), pen_(pen) {}
 
 bool TorqueCheck::offered_on(const SheetPart& part) const {
-  return part.screws > 0 && !part.welded && part.torque_target_tenth_nm &&
+  return pen_.writable() && part.screws > 0 && !part.welded && part.torque_target_tenth_nm &&
          pen_.instrument(kneerail::InstrumentKind::torque_wrench) != nullptr;
 }
 

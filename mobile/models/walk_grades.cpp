@@ -14,6 +14,7 @@ using kneerail::Felt;
 using kneerail::Finish;
 using kneerail::HandLoad;
 using kneerail::HowLooked;
+using kneerail::PostState;
 using kneerail::SheetPart;
 
 int WalkModel::last_grade() const {
@@ -66,7 +67,7 @@ QString WalkModel::grade_test(int grade) const {
 
 void WalkModel::chooseGrade(int grade) {
   const SheetPart* own = part();
-  if (own == nullptr || grade < 1 || grade > 5) return;
+  if (own == nullptr || grade < 1 || grade > 5 || !writable()) return;
   // A second touch on the same key says nothing new.
   if (grade_asked_ > 0 && grade_asked_of_ == own->id && grade_asked_ == grade) return;
   if (grade_asked_ == 0 && own->now && own->now->grade == grade && !own->now->carried) return;
@@ -100,6 +101,7 @@ int WalkModel::part_to_look_at() const {
 }
 
 QString WalkModel::why_not_as_last_time() const {
+  if (!writable()) return tr("Read only");
   if (run_.post() < 0) return tr("Choose a post.");
   const auto order = parts_in_order(run_.post());
   if (order.empty()) return tr("Nothing stands here.");
@@ -126,7 +128,7 @@ QString WalkModel::look_again_part() const {
 
 void WalkModel::lookAgain() {
   const auto order = parts_in_order(run_.post());
-  if (order.empty()) return;
+  if (order.empty() || !writable()) return;
   const int place = part_to_look_at();
   run_.choose_part(place < 0 ? order.front() : place);
   set_pad(GradePad);
@@ -173,17 +175,21 @@ void WalkModel::write_and_go_on(WalkPen::Act act, int post) {
 }
 
 void WalkModel::skip(SkipReason reason, int to_post) {
-  if (run_.post() < 0 || post_asked_ >= 0) return;
+  if (run_.post() < 0 || post_asked_ >= 0 || !writable()) return;
   leave();
   const auto [first, last] = std::minmax({run_.post(), std::clamp(to_post, 0, run_.posts() - 1)});
   WalkPen::Act act;
-  act.words = tr("%n post(s) skipped", nullptr, last - first + 1);
-  act.component = sheet().posts[static_cast<std::size_t>(first)].id;
-  for (int post = first; post <= last; ++post) {
+  for (int place = first; place <= last; ++place) {
+    const auto& post = sheet().posts[static_cast<std::size_t>(place)];
+    if (post.state == PostState::seen || post.state == PostState::struck) continue;
     kneerail::NotReached fields;
     fields.visit = pen_.visit();
     fields.reason = static_cast<kneerail::WhyNotReached>(reason);
-    act.entries.push_back(pen_.entry(sheet().posts[static_cast<std::size_t>(post)].id, fields));
+    if (act.entries.empty()) act.component = post.id;
+    act.entries.push_back(pen_.entry(post.id, fields));
   }
+  if (act.entries.empty())
+    return say(tr("Nothing was skipped: every post there is seen or struck."));
+  act.words = tr("%n post(s) skipped", nullptr, static_cast<int>(act.entries.size()));
   write_and_go_on(std::move(act), last);
 }

@@ -70,7 +70,14 @@ void WalkModel::choosePerson(int place) {
   store_.settle();
   if (auto chosen = pen_.choose_person(people[static_cast<std::size_t>(place)].id); !chosen)
     return say(QString::fromStdString(chosen.error().message));
+  another_hand();
+}
+
+/// What the pads show is of another visit, or by another gauge.
+void WalkModel::another_hand() {
   read_sheet(sheet().id);
+  coating_.begin();
+  torque_.refresh();
   emit whereChanged();
   emit titleChanged();
 }
@@ -79,10 +86,9 @@ void WalkModel::choose_instrument(InstrumentKind kind, int place) {
   const auto known = pen_.instruments(kind);
   if (place < 0 || place >= static_cast<int>(known.size())) return;
   leave();
+  store_.settle();
   pen_.choose_instrument(known[static_cast<std::size_t>(place)].id);
-  read_sheet(sheet().id);
-  emit whereChanged();
-  emit titleChanged();
+  another_hand();
 }
 
 void WalkModel::chooseGauge(int place) {

@@ -40,6 +40,7 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
   connect(&coating_, &CoatingSet::replicateKept, this, [this](bool far) {
     emit felt(far ? QStringLiteral("far") : QStringLiteral("kept"));
     emit messageChanged();
+    emit titleChanged();
   });
   connect(&coating_, &CoatingSet::full, this, [this] {
     full_at_ms_ = pen_.monotonic_ms();
@@ -145,12 +146,17 @@ bool WalkModel::torque_offered() const {
   return part_chosen() ? torque_.offered() : first_part_with(TorquePad) >= 0;
 }
 
+bool WalkModel::offers(Pad pad) const {
+  if (!writable()) return false;
+  if (pad == CoatingPad) return coating_offered();
+  if (pad == TorquePad) return torque_offered();
+  return pad == GradePad && (part_chosen() || first_part_with(GradePad) >= 0);
+}
+
 void WalkModel::openPad(Pad pad) {
-  if (!part_chosen() && pad != PostPad) {
-    const int place = first_part_with(pad);
-    if (place < 0) return;
-    run_.choose_part(place);
-  }
+  if (pad == PostPad) return choosePost(run_.post());
+  if (!offers(pad)) return;
+  if (!part_chosen()) run_.choose_part(first_part_with(pad));
   set_pad(pad);
 }
 
@@ -257,6 +263,7 @@ void WalkModel::askForecast() {
 }
 
 void WalkModel::typed(const QString& number) {
+  if (!writable()) return say(tr("Read only: %1 µm is not kept.").arg(number));
   if (!CoatingSet::tenth_um_of(number))
     return say(tr("%1 µm cannot be kept: a coating is 0 to 2,000 µm.").arg(number));
   const bool nobodys = was_full_ && pen_.monotonic_ms() - full_at_ms_ < nobodys_ms;
@@ -268,7 +275,7 @@ void WalkModel::typed(const QString& number) {
 
 void WalkModel::takeWaiting() {
   if (waiting_.isEmpty() || !part_chosen()) return;
-  if (pad_ != CoatingPad && coating_.offered()) set_pad(CoatingPad);
+  openPad(CoatingPad);
   if (!coating_.typed(waiting_.front())) return;
   waiting_.removeFirst();
   if (waiting_.isEmpty()) say({});
@@ -281,6 +288,7 @@ QString WalkModel::undo_words() const {
 }
 
 void WalkModel::undo() {
+  if (!writable()) return;
   const QString words = undo_words();
   if (words.isEmpty()) return;
   bool in_log = false;

@@ -40,6 +40,8 @@ class WalkModel : public QObject {
       QString backPostLabel READ back_post_label NOTIFY whereChanged)  ///< empty at its beginning
   Q_PROPERTY(QString postAbout READ post_about NOTIFY
                  whereChanged)  ///< "5 parts, all grade 1 or 2 last time"
+  Q_PROPERTY(
+      QString runCounts READ run_counts NOTIFY whereChanged)  ///< "116 seen · 2 skipped · 33 open"
   Q_PROPERTY(QString pushedMeans READ pushed_means NOTIFY
                  whereChanged)  ///< "bay 118 to 119 firm too · on to 119"
   // Title block.
@@ -49,7 +51,7 @@ class WalkModel : public QObject {
       QString gaugeWords READ gauge_words NOTIFY titleChanged)  ///< "2 h 10 min ago", "not today"
   Q_PROPERTY(bool gaugeOld READ gauge_old NOTIFY titleChanged)  ///< zero it soon
   Q_PROPERTY(
-      QString keptCaption READ kept_caption NOTIFY titleChanged)     ///< "No signal · kept here"
+      QString keptCaption READ kept_caption NOTIFY titleChanged)  ///< "Saved 10:42:07", "Kept here"
   Q_PROPERTY(QString keptWords READ kept_words NOTIFY titleChanged)  ///< "214 entries"
   Q_PROPERTY(QString waitingWords READ waiting_words NOTIFY
                  titleChanged)  ///< "76 µm waiting"; empty: none
@@ -70,7 +72,7 @@ class WalkModel : public QObject {
   Q_PROPERTY(QString redoWords READ redo_words NOTIFY undoChanged)
   // Pads.
   Q_PROPERTY(bool shown READ shown WRITE set_shown NOTIFY padChanged)  ///< the room is open
-  Q_PROPERTY(Pad pad READ pad WRITE set_pad NOTIFY padChanged)
+  Q_PROPERTY(Pad pad READ pad NOTIFY padChanged)
   Q_PROPERTY(bool coatingOffered READ coating_offered NOTIFY whereChanged)
   Q_PROPERTY(bool torqueOffered READ torque_offered NOTIFY whereChanged)
   Q_PROPERTY(QList<QString> gradeNames READ grade_names NOTIFY
@@ -109,6 +111,7 @@ class WalkModel : public QObject {
   [[nodiscard]] QString next_post_label() const;
   [[nodiscard]] QString back_post_label() const;
   [[nodiscard]] QString post_about() const;
+  [[nodiscard]] QString run_counts() const;
   [[nodiscard]] QString pushed_means() const;
   [[nodiscard]] QString gauge_caption() const;
   [[nodiscard]] QString gauge_words() const;
@@ -154,7 +157,8 @@ class WalkModel : public QObject {
   Q_INVOKABLE void choosePart(int part);
   Q_INVOKABLE void choosePost(int post);
   Q_INVOKABLE void chooseBay(int bay);
-  /// A pad for the chosen part; of a post, for its first part that has such a pad.
+  /// A pad for the chosen part; of a post, for its first part that has such a pad. One that is not
+  /// offered there stays away.
   Q_INVOKABLE void openPad(Pad pad);
   Q_INVOKABLE void nextPart();
   Q_INVOKABLE void stepPart(int step);  ///< arrow keys, along the parts of the post
@@ -162,13 +166,15 @@ class WalkModel : public QObject {
   Q_INVOKABLE void askForecast();  ///< the Forecast room at the chosen part, else the post's first
 
   Q_INVOKABLE QString postLabelAt(int post) const;  ///< of any post of the run; empty: none
+  Q_INVOKABLE int postOfPart(int part) const;
 
   Q_INVOKABLE void chooseGrade(int grade);
   /// Every part of the post and the bay after it as last time. Pushed: the bay was firm too.
   Q_INVOKABLE void asLastTime(bool pushed);
   /// The Grade pad on the part of this post that forbids "as last time".
   Q_INVOKABLE void lookAgain();
-  /// From the chosen post to `toPost`, both included.
+  /// From the chosen post to `toPost`, both included. What was seen there stays seen, and what is
+  /// struck has nothing to be reached.
   Q_INVOKABLE void skip(SkipReason reason, int toPost);
 
   /// Another person has the tablet: what was typed is theirs who typed it, and becomes a record.
@@ -208,6 +214,8 @@ class WalkModel : public QObject {
   bool read_sheet(const kneerail::Uuid& run);
   void chosen();
   void choose_instrument(kneerail::InstrumentKind kind, int place);
+  void another_hand();
+  [[nodiscard]] bool offers(Pad pad) const;
   [[nodiscard]] int first_part_with(Pad pad) const;
   void go_to(const kneerail::Uuid& component);
   void write_and_go_on(WalkPen::Act act, int post);

@@ -7,6 +7,7 @@
 
 #include "core/records/correction.h"
 #include "core/records/visit.h"
+#include "schema/store/organisation_days.h"
 
 using kneerail::Done;
 using kneerail::Draft;
@@ -37,6 +38,9 @@ Result<> WalkPen::begin(const Uuid& site) {
   auto right = readings_put_right(tables);
   if (!right) return kneerail::fail(right.error());
   put_right_ = std::move(*right);
+  auto days = kneerail::organisation_days(tables);
+  if (!days) return kneerail::fail(days.error());
+  zone_ = std::move(days->zone);
   people_ = std::move(*people);
   instruments_ = std::move(*instruments);
   auto rules = walk_rules(tables, site);
@@ -95,6 +99,13 @@ const KnownPerson* WalkPen::person() const {
   for (const KnownPerson& person : people_)
     if (person.id == person_chosen_) return &person;
   return people_.empty() ? nullptr : &people_.front();
+}
+
+QTime WalkPen::kept_at() const {
+  if (!kept_at_) return {};
+  constexpr std::int64_t day_ms = 24LL * 60 * 60 * 1000;
+  const std::int64_t local_ms = kept_at_->ms + 1000LL * zone_.offset_s(*kept_at_);
+  return QTime::fromMSecsSinceStartOfDay(static_cast<int>((local_ms % day_ms + day_ms) % day_ms));
 }
 
 Uuid WalkPen::mint() {
@@ -156,6 +167,7 @@ void WalkPen::answered(const Act& act, const Result<>& saved) {
     return;
   }
   if (act.opens && act.opens->id == visit_) visit_opened_ = true;
+  kept_at_ = clock_.now();
   if (act.ended) draft_failed_ = false;
   clear_trouble();
   if (auto count = entries_of_visit(store_.reader().tables(), visit_)) entries_kept_ = *count;
@@ -189,10 +201,12 @@ void WalkPen::drop_draft(Draft draft, Told told) {
 
 void WalkPen::answered_draft(const Told& told, const Result<>& saved) {
   draft_failed_ = !saved;
-  if (saved)
+  if (saved) {
+    kept_at_ = clock_.now();
     clear_trouble();
-  else
+  } else {
     say(saved.error());
+  }
   if (told) told(saved.has_value());
 }
 

@@ -5,10 +5,12 @@
 // act counts as kept only when the disk has it.
 
 #include <QObject>
+#include <QTime>
 #include <functional>
 #include <optional>
 #include <vector>
 
+#include "core/base/time_zone.h"
 #include "core/base/world.h"
 #include "core/records/body.h"
 #include "mobile/models/store_link.h"
@@ -67,6 +69,9 @@ class WalkPen : public QObject {
   [[nodiscard]] std::vector<kneerail::KnownInstrument> instruments(
       kneerail::InstrumentKind kind) const;
   [[nodiscard]] std::int64_t entries_kept() const { return entries_kept_; }
+  [[nodiscard]] bool writable() const { return store_.writable(); }
+  /// When the disk last had something of this walk, by the organisation's clocks; invalid: not yet.
+  [[nodiscard]] QTime kept_at() const;
   [[nodiscard]] kneerail::Instant now() const { return clock_.now(); }
   [[nodiscard]] std::int64_t monotonic_ms() const { return clock_.monotonic_ms(); }
 
@@ -147,6 +152,8 @@ class WalkPen : public QObject {
   kneerail::Uuid person_chosen_;  ///< zero: the first
   std::vector<kneerail::Uuid> instruments_chosen_;
   std::int64_t entries_kept_ = 0;
+  kneerail::TimeZone zone_;  ///< the organisation's
+  std::optional<kneerail::Instant> kept_at_;
   std::vector<Step> done_;
   std::vector<Step> undone_;
   std::vector<Act> failed_;

@@ -75,6 +75,23 @@ QString WalkModel::post_about() const {
   return tr("%1, all grade 1 or 2 last time").arg(parts);
 }
 
+int WalkModel::postOfPart(int part) const {
+  const bool there = part >= 0 && part < static_cast<int>(sheet().parts.size());
+  return there ? sheet().parts[static_cast<std::size_t>(part)].post : -1;
+}
+
+/// Struck posts are not counted: there is nothing to see.
+QString WalkModel::run_counts() const {
+  const auto& posts = sheet().posts;
+  const auto in = [&](kneerail::PostState state) {
+    return QLocale().toString(std::count_if(
+        posts.begin(), posts.end(), [state](const auto& post) { return post.state == state; }));
+  };
+  return tr("%1 seen · %2 skipped · %3 open")
+      .arg(in(kneerail::PostState::seen), in(kneerail::PostState::skipped),
+           in(kneerail::PostState::open));
+}
+
 QString WalkModel::pushed_means() const {
   QStringList words;
   for (const auto& bay : sheet().bays)
@@ -112,7 +129,10 @@ bool WalkModel::gauge_old() const {
 }
 
 QString WalkModel::kept_caption() const {
-  return writable() ? tr("No signal · kept here") : tr("Read only");
+  if (!writable()) return tr("Read only");
+  const QTime kept = pen_.kept_at();
+  return kept.isValid() ? tr("Saved %1").arg(kept.toString(QStringLiteral("HH:mm:ss")))
+                        : tr("Kept here");
 }
 
 QString WalkModel::kept_words() const {

@@ -5,6 +5,7 @@ import Kneerail.Ui
 Item {
     id: acts
 
+    property bool writes: true
     property string undoes
     property string main
     property string mainMeans
@@ -22,6 +23,7 @@ Item {
 
     OctagonKey {
         objectName: "undo"
+        visible: acts.writes
         x: acts.stacked || !acts.leftHanded ? 0 : acts.width - width
         y: acts.stacked ? acts.row + Tokens.gap : 0
         width: acts.undoWidth

@@ -11,18 +11,21 @@ Row {
     height: parent ? parent.height : implicitHeight
 
     TitleCell {
+        tells: true
         visible: !cells.portrait && text !== ""
         caption: cells.forecast.siteName
         text: cells.forecast.runName
     }
 
     TitleCell {
+        tells: true
         visible: cells.forecast.partName !== ""
         caption: qsTr("Post %1").arg(cells.forecast.postLabel)
         text: cells.forecast.partName
     }
 
     TitleCell {
+        tells: true
         visible: !cells.portrait
         caption: cells.forecast.stale ? qsTr("Reckoned before") : qsTr("Reckoned")
         text: cells.forecast.reckonedOn !== "" ? cells.forecast.reckonedOn : cells.forecast.busy ? qsTr("just now") : qsTr("not yet")

@@ -5,6 +5,8 @@ import Kneerail.Ui
 Item {
     id: pad
 
+    property bool writes: true
+    property string counts
     property string post
     property string about
     property bool asLastTime: false
@@ -18,7 +20,7 @@ Item {
     property bool torque: true
     property bool wide: false
     property bool leftHanded: Tokens.leftHanded
-    readonly property real room: height - heading.height - Tokens.gap * 3
+    readonly property real room: height - heading.height - counted.height - Tokens.gap * 4
     readonly property real rowHeight: Math.max(Tokens.touchTarget, Math.min(Tokens.mainActHeight, room * 0.2))
 
     signal pushed
@@ -44,6 +46,17 @@ Item {
             font.pixelSize: Tokens.labelText
         }
 
+        InkText {
+            id: counted
+
+            objectName: "runCounts"
+            width: parent.width
+            text: pad.counts
+            color: Tokens.ink2
+            font.pixelSize: Tokens.smallText
+            elide: Text.ElideRight
+        }
+
         Grid {
             id: acts
 
@@ -57,7 +70,7 @@ Item {
 
             OctagonKey {
                 objectName: "pushed"
-                visible: pad.asLastTime
+                visible: pad.asLastTime && pad.writes
                 width: pad.wide ? (parent.width - parent.spacing) * 0.63 : parent.width
                 height: acts.keyHeight
                 look: OctagonKey.Act
@@ -69,7 +82,7 @@ Item {
 
             OctagonKey {
                 objectName: "looked"
-                visible: pad.asLastTime
+                visible: pad.asLastTime && pad.writes
                 width: pad.wide ? (parent.width - parent.spacing) * 0.37 : parent.width
                 height: acts.keyHeight
                 text: qsTr("Looked, as last time")
@@ -79,7 +92,7 @@ Item {
 
             OctagonKey {
                 objectName: "lookAgain"
-                visible: !pad.asLastTime
+                visible: !pad.asLastTime && pad.writes
                 width: parent.width
                 height: acts.height
                 look: OctagonKey.Act
@@ -91,6 +104,7 @@ Item {
         }
 
         PadChoices {
+            visible: pad.writes
             width: parent.width
             height: pad.rowHeight
             choosing: false
@@ -121,6 +135,7 @@ Item {
 
             OctagonKey {
                 objectName: "skip"
+                visible: pad.writes
                 width: parent.keyWidth
                 height: pad.rowHeight
                 text: qsTr("Skip, say why")
@@ -130,6 +145,7 @@ Item {
 
             OctagonKey {
                 objectName: "undo"
+                visible: pad.writes
                 width: parent.keyWidth
                 height: pad.rowHeight
                 text: qsTr("Undo")

@@ -12,19 +12,15 @@ Row {
 
     TitleCell {
         visible: cells.sites.known
+        tells: true
         caption: cells.sites.ownerName
         text: cells.sites.countWords
     }
 
     TitleCell {
         visible: cells.sites.known && !cells.portrait
-        caption: qsTr("No signal · kept here")
+        tells: true
+        caption: qsTr("Kept here")
         text: cells.sites.keptWords
-        sign: KeySign {
-            kind: KeySign.JointApart
-            ink: Tokens.ink
-            width: Tokens.signWidth
-            height: Tokens.signHeight
-        }
     }
 }

@@ -16,14 +16,28 @@ Room {
     }
 
     whereLine: qsTr("%1 · %2 · %3").arg(walk.siteName).arg(walk.runName).arg(walk.personWords)
-    keptLine: walk.writable ? qsTr("No signal · %1 kept here").arg(walk.keptWords) : walk.keptCaption
+    keptLine: walk.writable ? qsTr("%1 · %2").arg(walk.keptCaption).arg(walk.keptWords) : walk.keptCaption
     cells: WalkCells {
         walk: room.walk
         portrait: room.portrait
         onHandsWanted: room.hands = !room.hands
     }
 
-    Keys.onPressed: event => event.accepted = keyboard.take(event.key, event.text, event.modifiers)
+    Keys.onPressed: event => {
+        if (!room.skipping)
+            event.accepted = keyboard.take(event.key, event.text, event.modifiers);
+        else if (event.key === Qt.Key_Escape)
+            room.leaveSkip();
+    }
+
+    Connections {
+        target: room.walk
+
+        function onPadChanged() {
+            if (!room.walk.shown)
+                room.leaveSkip();
+        }
+    }
 
     WalkKeyboard {
         id: keyboard

@@ -35,14 +35,10 @@ Row {
     }
 
     TitleCell {
+        objectName: "keptCell"
         visible: !cells.portrait
+        tells: true
         caption: cells.walk.keptCaption
         text: cells.walk.keptWords
-        sign: KeySign {
-            kind: KeySign.JointApart
-            ink: Tokens.ink
-            width: Tokens.signWidth
-            height: Tokens.signHeight
-        }
     }
 }

@@ -30,15 +30,33 @@ Item {
         width: parent.width
         picture: drawing.walk.run
         thumbSide: Tokens.leftHanded ? Qt.LeftEdge : Qt.RightEdge
-        onPartTouched: part => drawing.walk.choosePart(part)
-        onPostTouched: post => drawing.walk.choosePost(post)
-        onBayTouched: bay => drawing.walk.chooseBay(bay)
+        onPartTouched: part => {
+            if (drawing.skipping)
+                drawing.stretchDragged(drawing.walk.postOfPart(part));
+            else
+                drawing.walk.choosePart(part);
+        }
+        onPostTouched: post => {
+            if (drawing.skipping)
+                drawing.stretchDragged(post);
+            else
+                drawing.walk.choosePost(post);
+        }
+        onBayTouched: bay => {
+            if (!drawing.skipping)
+                drawing.walk.chooseBay(bay);
+        }
         onPartHeld: part => {
+            if (drawing.skipping)
+                return;
             drawing.walk.choosePart(part);
             drawing.walk.askForecast();
         }
         onPalmSeen: drawing.palmSeen()
-        onSwiped: step => drawing.walk.stepPost(step)
+        onSwiped: step => {
+            if (!drawing.skipping)
+                drawing.walk.stepPost(step);
+        }
 
         Binding {
             target: view

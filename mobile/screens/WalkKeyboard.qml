@@ -60,13 +60,13 @@ QtObject {
     function act(key: int): bool {
         switch (key) {
         case Qt.Key_G:
-            keyboard.walk.pad = WalkModel.GradePad;
+            keyboard.walk.openPad(WalkModel.GradePad);
             return true;
         case Qt.Key_C:
-            keyboard.walk.pad = WalkModel.CoatingPad;
+            keyboard.walk.openPad(WalkModel.CoatingPad);
             return true;
         case Qt.Key_T:
-            keyboard.walk.pad = WalkModel.TorquePad;
+            keyboard.walk.openPad(WalkModel.TorquePad);
             return true;
         case Qt.Key_Backspace:
             keyboard.walk.coating.backspace();

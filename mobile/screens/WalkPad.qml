@@ -54,6 +54,8 @@ Rectangle {
         width: pad.inner
         height: pad.height - pad.topSpace * 2
         wide: pad.portrait
+        writes: pad.walk.writable
+        counts: pad.walk.runCounts
         post: qsTr("Post %1").arg(pad.walk.postLabel)
         about: pad.walk.postAbout
         asLastTime: pad.walk.asLastTimeOffered
@@ -101,7 +103,7 @@ Rectangle {
     PadChoices {
         id: choices
 
-        visible: !pad.atPost && !pad.aside
+        visible: !pad.atPost && !pad.aside && pad.walk.writable
         x: pad.besideX
         y: pad.topSpace
         width: pad.besideWidth
@@ -111,11 +113,11 @@ Rectangle {
         grade: pad.walk.gradeNow
         coating: pad.walk.coatingOffered
         torque: pad.walk.torqueOffered
-        onChosen: which => pad.walk.pad = which
+        onChosen: which => pad.walk.openPad(which)
     }
 
     PartKeys {
-        visible: !pad.atPost && !pad.aside
+        visible: !pad.atPost && !pad.aside && pad.walk.writable
         walk: pad.walk
         x: pad.keysX
         y: pad.portrait ? pad.topSpace : choices.y + choices.height + Tokens.inset
@@ -132,6 +134,7 @@ Rectangle {
         width: pad.besideWidth
         height: pad.portrait ? pad.height - pad.topSpace - y : Tokens.mainActHeight
         stacked: pad.portrait
+        writes: pad.walk.writable
         undoes: pad.walk.undoWords
         main: pad.nextIsScrew ? qsTr("Next screw") : qsTr("Next part")
         mainMeans: pad.nextIsScrew ? pad.walk.torque.nextScrewWords : pad.walk.nextWords

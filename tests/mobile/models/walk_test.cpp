@@ -1,5 +1,7 @@
 // A walk by the model's own touches: what a person sees after each, and what the register has.
 
+#include <QDateTime>
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "tests/mobile/walking.h"
@@ -376,4 +378,100 @@ TEST_CASE("what could not be written opens its own visit when it is sent again",
   CHECK(walking.count("SELECT count(*) FROM visit") == 2);
   CHECK(walking.count("SELECT count(*) FROM reading AS r JOIN visit AS v ON v.record = r.visit "
                       "WHERE r.kind = 20 AND r.v1 = 2") == 1);
+}
+
+TEST_CASE("another person and another gauge find their own set, not the former's",
+          "[mobile][walk]") {
+  Walking walking;
+  walking.switch_off();
+  const Uuid& organisation = walking.site().organisation;
+  walking.write_down(
+      {created(organisation, id_of(10, 2), 10, organisation, {{2, "EK"}}),
+       {organisation, 60, id_of(10, 2), {}, {{1, 1}}, id_of(60, 2)},
+       created(organisation, id_of(9, 3), 9, organisation, {{1, 1}, {2, "B4"}, {3, 1}})});
+  walking.switch_on();
+  REQUIRE(walking.walk().people().size() == 2);
+  REQUIRE(walking.walk().gauges().size() == 2);
+  at_coating(walking, 0);
+  walking.type("74");
+  walking.walk().leave();
+  walking.settle();
+  const int first = walking.walk().person_now();
+  walking.walk().choosePerson(1 - first);
+  walking.settle();
+  CHECK(walking.slot(0).isEmpty());
+  CHECK(walking.coating().current_slot() == 0);
+  walking.type("61");
+  walking.settle();
+  walking.walk().choosePerson(first);
+  walking.settle();
+  CHECK(walking.slot(0) == "74");
+  CHECK(walking.recorded(0) == std::vector<std::int64_t>{740, 610});
+  walking.walk().choosePart(walking.tee(1));
+  walking.coating().digit(8);
+  walking.walk().chooseGauge(1 - walking.walk().gauge_now());
+  walking.settle();
+  CHECK(walking.recorded(1) == std::vector<std::int64_t>{80});
+  CHECK(walking.count("SELECT count(*) FROM draft") == 0);
+}
+
+TEST_CASE("a pad that makes no sense on a part does not open", "[mobile][walk]") {
+  Walking walking;
+  walking.switch_off();
+  const Uuid plain = id_of(7, 900);  // of no known type: nobody says how tight its screws are
+  walking.write_down({created(walking.site().site, plain, 7, walking.site().posts[0],
+                              {{1, 5}, {3, cbor::Array{0, 800}}, {4, 3}})});
+  walking.switch_on();
+  walking.walk().openPad(WalkModel::GradePad);  // of a post: on its first part
+  CHECK(walking.walk().part_chosen());
+  const auto sheet = walking.walk().run()->sheet();
+  const auto at = std::find_if(sheet->parts.begin(), sheet->parts.end(),
+                               [&](const SheetPart& part) { return part.id == plain; });
+  REQUIRE(at != sheet->parts.end());
+  walking.walk().choosePart(static_cast<int>(at - sheet->parts.begin()));
+  walking.walk().openPad(WalkModel::TorquePad);
+  CHECK(walking.walk().pad() == WalkModel::GradePad);
+  walking.walk().choosePart(walking.tee(0));
+  walking.walk().openPad(WalkModel::TorquePad);
+  CHECK(walking.walk().pad() == WalkModel::TorquePad);
+}
+
+TEST_CASE("what was seen is not skipped with the stretch around it", "[mobile][walk]") {
+  Walking walking;
+  CHECK(walking.walk().run_counts() == "0 seen · 0 skipped · 4 open");
+  walking.walk().choosePost(1);
+  walking.walk().asLastTime(true);
+  walking.settle();
+  walking.walk().choosePost(0);
+  walking.walk().skip(WalkModel::Water, 2);
+  walking.settle();
+  CHECK(walking.count("SELECT count(*) FROM not_reached") == 2);
+  CHECK(walking.walk().run()->sheet()->posts[1].state == PostState::seen);
+  CHECK(walking.walk().run_counts() == "1 seen · 2 skipped · 1 open");
+  walking.walk().choosePost(1);
+  walking.walk().skip(WalkModel::Water, 1);
+  walking.settle();
+  CHECK(walking.count("SELECT count(*) FROM not_reached") == 2);
+  CHECK(walking.walk().message() == "Nothing was skipped: every post there is seen or struck.");
+}
+
+TEST_CASE("the title block says when something was last saved", "[mobile][walk]") {
+  Walking walking;
+  CHECK(walking.walk().kept_caption() == "Kept here");
+  const auto now = [&] {
+    const QDateTime at = QDateTime::fromMSecsSinceEpoch(walking.clock().now().ms, Qt::UTC);
+    return "Saved " + at.toString("HH:mm:ss");
+  };
+  walking.walk().choosePart(walking.tee(0));
+  walking.walk().chooseGrade(2);
+  walking.settle();
+  const QString first = now();
+  CHECK(walking.walk().kept_caption() == first);
+  walking.clock().move_on(61'000);
+  CHECK(walking.walk().kept_caption() == first);
+  walking.walk().openPad(WalkModel::CoatingPad);
+  walking.type("74");
+  walking.settle();
+  CHECK(walking.walk().kept_caption() == now());
+  CHECK(now() != first);
 }

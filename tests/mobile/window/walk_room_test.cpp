@@ -232,6 +232,65 @@ TEST_CASE("a stretch is skipped: skip, drag to its end, why", "[mobile][window]"
   CHECK(shown.find("reason2") == nullptr);
 }
 
+TEST_CASE("while a stretch is skipped no other post is chosen", "[mobile][window]") {
+  ShownWindow shown(posts);
+  CHECK(shown.touch("skip"));
+  shown.touch_drawing(1500, 1100);
+  CHECK(shown.walk().post_label() == "118");
+  shown.keys("1 g", 200);
+  CHECK(shown.walk().post_label() == "118");
+  CHECK_FALSE(shown.walk().part_chosen());
+  CHECK(shown.touch("reason2"));  // the stretch ends at the post that was touched
+  CHECK(shown.count("SELECT count(*) FROM not_reached WHERE reason = 2") == 2);
+}
+
+TEST_CASE("another room ends the skipping", "[mobile][window]") {
+  ShownWindow shown(posts);
+  CHECK(shown.touch("skip"));
+  CHECK(shown.touch("sitesTag"));
+  CHECK(shown.touch("walkTag"));
+  CHECK(shown.find("reason2") == nullptr);
+  CHECK(shown.find("pushed") != nullptr);
+}
+
+TEST_CASE("a key for a pad opens it only where it is offered", "[mobile][window]") {
+  ShownWindow shown(posts);
+  shown.keys("g", 200);  // at a post: on its first part
+  CHECK(shown.walk().part_chosen());
+  CHECK(shown.find("grade2") != nullptr);
+  shown.keys("t", 200);
+  CHECK(shown.find("wrenchSet") != nullptr);
+}
+
+TEST_CASE("a register that can only be read has no keys to enter with", "[mobile][window]") {
+  ShownWindow shown(posts);
+  shown.switch_off();
+  shown.disk().set_read_only(true);
+  shown.switch_on();
+  CHECK_FALSE(shown.walk().writable());
+  CHECK(shown.walk().kept_caption() == "Read only");
+  REQUIRE(shown.touch("putAway"));  // why it can only be read
+  for (const char* key : {"pushed", "looked", "lookAgain", "skip", "undo", "coatingPad"}) {
+    INFO(key);
+    CHECK(shown.find(key) == nullptr);
+  }
+  CHECK(shown.find("on") != nullptr);
+  shown.touch_drawing(0, 1100);
+  CHECK(shown.walk().part_title().startsWith("118 · "));
+  for (const char* key : {"grade2", "digit7", "held", "wrenchSet", "undo", "coatingPad"}) {
+    INFO(key);
+    CHECK(shown.find(key) == nullptr);
+  }
+  shown.keys("gct12 ", 200);
+  CHECK(shown.find("messageBar") == nullptr);
+  shown.keys("76\n", 2);
+  CHECK_FALSE(shown.text_of("messageBar").contains("Not kept"));
+  CHECK(shown.walk().waiting_words().isEmpty());
+  CHECK(shown.touch("putAway"));
+  CHECK(shown.touch("mainAct"));
+  CHECK(shown.walk().part_chosen());
+}
+
 TEST_CASE("a dark screen for the left hand is one again after a restart", "[mobile][window]") {
   ShownWindow shown(posts);
   CHECK(shown.touch("gaugeCell"));

@@ -12,70 +12,121 @@ using kneerail::Mode;
 using kneerail::Register;
 using kneerail::Result;
 
-Result<std::unique_ptr<StoreLink>> StoreLink::open(const Register::Options& options) {
+Result<std::unique_ptr<StoreLink>> StoreLink::open(const Register::Options& options,
+                                                   Checks checks) {
   std::unique_ptr<StoreLink> link(new StoreLink);
   Register::Options asked = options;
   asked.mode = Mode::write;
-  auto writing = Register::open(asked);
-  if (writing && (*writing)->opening().writable) {
-    link->opening_ = (*writing)->opening();
-    link->writer_ = std::make_unique<kneerail::Writer>(std::move(*writing));
-  } else if (writing) {
-    for (const std::string& note : (*writing)->opening().notes) link->why_read_only_ += note + " ";
-    link->opening_ = (*writing)->opening();
-  } else {
-    link->why_read_only_ = writing.error().message;
+  if (checks == Checks::behind && link->read(options) && link->may_be_shown()) {
+    link->check_behind(asked);
+    return link;
   }
-  asked.mode = Mode::read;
-  auto reading = Register::open(asked);
-  if (!reading) return kneerail::fail(writing ? reading.error() : writing.error());
-  link->reader_ = std::move(*reading);
-  const auto days = kneerail::organisation_days(link->reader_->tables());
-  if (days && !days->trouble.empty()) link->opening_.notes.push_back(days->trouble);
+  link->reader_.reset();
+  auto writing = Register::open(asked);
+  const Result<> said = writing ? Result<>(Done{}) : kneerail::fail(writing.error());
+  link->take_writer(std::move(writing));
+  if (auto done = link->read(options); !done)
+    return kneerail::fail(said ? done.error() : said.error());
   return link;
 }
 
+Result<> StoreLink::read(const Register::Options& options) {
+  Register::Options asked = options;
+  asked.mode = Mode::read;
+  auto reading = Register::open(asked);
+  if (!reading) return kneerail::fail(reading.error());
+  reader_ = std::move(*reading);
+  const auto days = kneerail::organisation_days(reader_->tables());
+  if (days && !days->trouble.empty()) opening_.notes.push_back(days->trouble);
+  return Done{};
+}
+
+bool StoreLink::may_be_shown() {
+  const auto drafts = reader_->drafts();
+  return drafts && drafts->empty();
+}
+
+void StoreLink::check_behind(const Register::Options& options) {
+  checking_ = std::async(std::launch::async, [this, options] {
+    auto opened = Register::open(options);
+    QMetaObject::invokeMethod(this, &StoreLink::end_checks, Qt::QueuedConnection);
+    return opened;
+  });
+}
+
+void StoreLink::end_checks() {
+  if (!checking_.valid()) return;
+  const std::vector<std::string> said = std::move(opening_.notes);
+  take_writer(checking_.get());
+  const bool as_read = writer_ != nullptr && opening_.notes.empty() &&
+                       opening_.records_recovered == 0 && opening_.drafts_closed == 0;
+  opening_.notes.insert(opening_.notes.end(), said.begin(), said.end());
+  for (Asked& one : std::exchange(waiting_, {})) ask(std::move(one));
+  emit checked(as_read);
+}
+
+void StoreLink::take_writer(Opened opened) {
+  if (!opened) {
+    why_read_only_ = opened.error().message;
+    return;
+  }
+  opening_ = (*opened)->opening();
+  if (opening_.writable) {
+    writer_ = std::make_unique<kneerail::Writer>(std::move(*opened));
+  } else {
+    for (const std::string& note : opening_.notes) why_read_only_ += note + " ";
+  }
+}
+
 void StoreLink::save(std::vector<Entry> entries, std::optional<Draft> ended, Told told) {
-  ask(
-      [entries = std::move(entries), ended = std::move(ended)](Register& store) -> Result<> {
-        auto saved = ended ? store.save(entries, *ended) : store.save(entries);
-        if (!saved) return kneerail::fail(saved.error());
-        return Done{};
-      },
-      std::move(told));
+  ask({[entries = std::move(entries), ended = std::move(ended)](Register& store) -> Result<> {
+         auto saved = ended ? store.save(entries, *ended) : store.save(entries);
+         if (!saved) return kneerail::fail(saved.error());
+         return Done{};
+       },
+       std::move(told)});
 }
 
 void StoreLink::save_draft(Draft draft, Told told) {
-  ask([draft = std::move(draft)](Register& store) { return store.save_draft(draft); },
-      std::move(told));
+  ask({[draft = std::move(draft)](Register& store) { return store.save_draft(draft); },
+       std::move(told)});
 }
 
 void StoreLink::drop_draft(Draft draft, Told told) {
-  ask([draft = std::move(draft)](Register& store) { return store.drop_draft(draft); },
-      std::move(told));
+  ask({[draft = std::move(draft)](Register& store) { return store.drop_draft(draft); },
+       std::move(told)});
 }
 
 void StoreLink::keep_settings(kneerail::Settings settings, Told told) {
-  ask([settings = std::move(settings)](
-          Register& store) { return kneerail::keep_settings(store, settings); },
-      std::move(told));
+  ask({[settings = std::move(settings)](Register& store) {
+         return kneerail::keep_settings(store, settings);
+       },
+       std::move(told)});
 }
 
 void StoreLink::settle() {
+  if (checking_.valid()) {
+    checking_.wait();
+    end_checks();
+  }
   if (writer_) writer_->post([](Register&) { return 0; }).wait();
 }
 
-void StoreLink::ask(std::function<Result<>(Register&)> work, Told told) {
+void StoreLink::ask(Asked asked) {
+  if (checking_.valid()) {
+    waiting_.push_back(std::move(asked));
+    return;
+  }
   if (!writer_) {
     const Result<> refused = kneerail::fail(Fault::conflict, why_read_only_);
     QMetaObject::invokeMethod(
-        this, [told = std::move(told), refused] { told(refused); }, Qt::QueuedConnection);
+        this, [told = std::move(asked.told), refused] { told(refused); }, Qt::QueuedConnection);
     return;
   }
-  writer_->post([this, work = std::move(work), told = std::move(told)](Register& store) {
-    const Result<> done = work(store);
+  writer_->post([this, asked = std::move(asked)](Register& store) {
+    const Result<> done = asked.work(store);
     QMetaObject::invokeMethod(
-        this, [told, done] { told(done); }, Qt::QueuedConnection);
+        this, [told = asked.told, done] { told(done); }, Qt::QueuedConnection);
     return 0;
   });
 }

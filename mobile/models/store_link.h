@@ -5,6 +5,7 @@
 
 #include <QObject>
 #include <functional>
+#include <future>
 #include <memory>
 #include <optional>
 #include <string>
@@ -19,13 +20,18 @@ class StoreLink : public QObject {
 
  public:
   using Told = std::function<void(const kneerail::Result<>&)>;
+  /// When file, journal and second copy are checked: before anything is read, or behind what is
+  /// shown already.
+  enum class Checks { before, behind };
 
   /// Opens the register for writing where it can be, else for reading only: then every entry is
-  /// refused with the reason. Errors: those of Register::open, when it cannot even be read.
+  /// refused with the reason. With the checks behind, what is asked waits for them; where drafts
+  /// wait to be closed they come before all the same. Errors: those of Register::open, when it
+  /// cannot even be read.
   static kneerail::Result<std::unique_ptr<StoreLink>> open(
-      const kneerail::Register::Options& options);
+      const kneerail::Register::Options& options, Checks checks = Checks::before);
 
-  [[nodiscard]] bool writable() const { return writer_ != nullptr; }
+  [[nodiscard]] bool writable() const { return writer_ != nullptr || checking_.valid(); }
   /// Why not, as a sentence; empty when it is.
   [[nodiscard]] const std::string& why_read_only() const { return why_read_only_; }
   /// What was found and mended on opening.
@@ -41,12 +47,31 @@ class StoreLink : public QObject {
   /// Waits until everything that was asked is on the disk. The answers come after it, as always.
   void settle();
 
+ signals:
+  /// The checks behind are done. Not as read: something was mended, or nothing can be written; what
+  /// is shown has to be read anew from a link that is opened again.
+  void checked(bool as_read);
+
  private:
+  using Opened = kneerail::Result<std::unique_ptr<kneerail::Register>>;
+  struct Asked {
+    std::function<kneerail::Result<>(kneerail::Register&)> work;
+    Told told;
+  };
+
   StoreLink() = default;
-  void ask(std::function<kneerail::Result<>(kneerail::Register&)> work, Told told);
+  kneerail::Result<> read(const kneerail::Register::Options& options);
+  /// Whether what is read may be shown before the checks.
+  bool may_be_shown();
+  void check_behind(const kneerail::Register::Options& options);
+  void end_checks();
+  void take_writer(Opened opened);
+  void ask(Asked asked);
 
   std::unique_ptr<kneerail::Register> reader_;
   std::unique_ptr<kneerail::Writer> writer_;
+  std::future<Opened> checking_;
+  std::vector<Asked> waiting_;  ///< for the checks
   kneerail::Opening opening_;
   std::string why_read_only_;
 };

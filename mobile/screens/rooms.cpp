@@ -1,6 +1,7 @@
 #include "mobile/screens/rooms.h"
 
 #include <QQmlApplicationEngine>
+#include <QQuickWindow>
 #include <QVariantMap>
 #include <utility>
 
@@ -9,8 +10,9 @@
 
 namespace kneerail {
 
-Result<std::unique_ptr<Rooms>> Rooms::open(const Register::Options& options) {
-  auto store = StoreLink::open(options);
+Result<std::unique_ptr<Rooms>> Rooms::open(const Register::Options& options,
+                                           StoreLink::Checks checks) {
+  auto store = StoreLink::open(options, checks);
   if (!store) return fail(store.error());
   return std::unique_ptr<Rooms>(new Rooms(options, std::move(*store)));
 }
@@ -59,6 +61,16 @@ void Rooms::show(QQmlApplicationEngine& engine) {
   // The module that knows the tokens is there only when a file of it was loaded.
   if (auto* tokens = engine.singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens")))
     look_ = std::make_unique<LookKept>(*store_, *tokens);
+  auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().value(0));
+  if (window == nullptr) return;
+  to_begin_ = true;
+  QObject::connect(
+      window, &QQuickWindow::frameSwapped, sites_.get(), [this] { begin(); },
+      static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
+}
+
+void Rooms::begin() {
+  to_begin_ = false;
   sites_->refresh();
   worker_->reckon();
 }

@@ -22,15 +22,16 @@ namespace kneerail {
 class Rooms {
  public:
   /// A clock or random source that is not given is the machine's. Errors: those of StoreLink::open.
-  static Result<std::unique_ptr<Rooms>> open(const Register::Options& options);
+  static Result<std::unique_ptr<Rooms>> open(const Register::Options& options,
+                                             StoreLink::Checks checks = StoreLink::Checks::before);
   ~Rooms();
 
-  /// Makes the window, and begins to reckon. It stands where the walker was; where nobody walked
-  /// yet, at the sites.
+  /// Makes the window, and begins to reckon when its first frame is drawn. It stands where the
+  /// walker was; where nobody walked yet, at the sites.
   void show(QQmlApplicationEngine& engine);
 
   /// Whether something that was asked of the register or of the forecast is still on its way.
-  [[nodiscard]] bool reckons() const { return worker_->busy() || sites_->busy(); }
+  [[nodiscard]] bool reckons() const { return to_begin_ || worker_->busy() || sites_->busy(); }
   [[nodiscard]] StoreLink& store() { return *store_; }
   [[nodiscard]] WalkModel& walk() { return *walk_; }
   [[nodiscard]] WalkPlace& place() { return *place_; }
@@ -40,7 +41,9 @@ class Rooms {
  private:
   Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store);
   void lead_from_room_to_room();
+  void begin();
 
+  bool to_begin_ = false;
   std::unique_ptr<Clock> own_clock_;
   std::unique_ptr<Random> own_random_;
   std::unique_ptr<StoreLink> store_;

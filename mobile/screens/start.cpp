@@ -4,6 +4,7 @@
 #include <QQmlApplicationEngine>
 #include <QQuickStyle>
 #include <QQuickWindow>
+#include <QTimer>
 #include <cstdlib>
 
 #include "mobile/screens/rooms.h"
@@ -19,23 +20,63 @@ bool has_display() {
   return false;
 }
 
-/// One line when the first frame is on the glass: what is open.
-void say_when_drawn(QQmlApplicationEngine& engine, Rooms& rooms, commands::Console& console) {
-  auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().front());
-  if (window == nullptr) return;
-  const auto say = [&rooms, &console] {
-    const WalkModel& walk = rooms.walk();
-    if (walk.opened())
-      console.out << "Open: " << walk.site_name().toStdString() << ", "
-                  << walk.run_name().toStdString() << ", post " << walk.post_label().toStdString()
-                  << std::endl;
-    else
-      console.out << "Open. There is no run to walk in this register yet." << std::endl;
-  };
-  QObject::connect(
-      window, &QQuickWindow::frameSwapped, window, say,
-      static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
-}
+/// The window and the rooms behind it. They are drawn while the register is still checked, and made
+/// again when it is not as it was read: something was mended, or nobody can write it.
+class Screens {
+ public:
+  Screens(std::filesystem::path folder, commands::Console& console)
+      : folder_(std::move(folder)), console_(console) {}
+
+  Result<> make(StoreLink::Checks checks) {
+    engine_.reset();
+    rooms_.reset();
+    auto rooms = Rooms::open({.folder = folder_}, checks);
+    if (!rooms) return fail(rooms.error());
+    rooms_ = std::move(*rooms);
+    engine_ = std::make_unique<QQmlApplicationEngine>();
+    QObject::connect(&rooms_->store(), &StoreLink::checked, engine_.get(), [this](bool as_read) {
+      if (!as_read) QTimer::singleShot(0, qApp, [this] { make_again(); });
+    });
+    rooms_->show(*engine_);
+    if (engine_->rootObjects().isEmpty()) {
+      return fail(Fault::io, "The screens could not be made: a QML module is missing, see above.");
+    }
+    say_when_drawn();
+    return Done{};
+  }
+
+ private:
+  void make_again() {
+    QGuiApplication::setQuitOnLastWindowClosed(false);
+    const auto made = make(StoreLink::Checks::before);
+    QGuiApplication::setQuitOnLastWindowClosed(true);
+    if (!made) QGuiApplication::exit(static_cast<int>(commands::report(made.error(), console_)));
+  }
+
+  /// One line when the first frame is on the glass: what is open.
+  void say_when_drawn() {
+    auto* window = qobject_cast<QQuickWindow*>(engine_->rootObjects().front());
+    if (window == nullptr) return;
+    const auto say = [this] {
+      const WalkModel& walk = rooms_->walk();
+      console_.out << (rooms_->store().writable() ? "Open" : "Open to read only");
+      if (walk.opened())
+        console_.out << ": " << walk.site_name().toStdString() << ", "
+                     << walk.run_name().toStdString() << ", post "
+                     << walk.post_label().toStdString() << std::endl;
+      else
+        console_.out << ". There is no run to walk in this register yet." << std::endl;
+    };
+    QObject::connect(
+        window, &QQuickWindow::frameSwapped, window, say,
+        static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
+  }
+
+  std::filesystem::path folder_;
+  commands::Console& console_;
+  std::unique_ptr<Rooms> rooms_;
+  std::unique_ptr<QQmlApplicationEngine> engine_;  ///< last: it goes first
+};
 
 }  // namespace
 
@@ -50,16 +91,10 @@ commands::Exit open_screens(const commands::OpenOptions& options, commands::Cons
   QGuiApplication app(argc, argv);
   install_language(app);
   QQuickStyle::setStyle(QStringLiteral("Basic"));
-  auto rooms = Rooms::open({.folder = options.folder});
-  if (!rooms) return commands::report(rooms.error(), console);
-  QQmlApplicationEngine engine;
-  (*rooms)->show(engine);
-  if (engine.rootObjects().isEmpty()) {
-    console.err << "The screens could not be made: a QML module is missing, see above.\n";
-    return commands::Exit::machine;
-  }
-  say_when_drawn(engine, **rooms, console);
-  return QGuiApplication::exec() == 0 ? commands::Exit::done : commands::Exit::machine;
+  Screens screens(options.folder, console);
+  if (auto made = screens.make(StoreLink::Checks::behind); !made)
+    return commands::report(made.error(), console);
+  return static_cast<commands::Exit>(QGuiApplication::exec());
 }
 
 }  // namespace kneerail

@@ -1,6 +1,7 @@
 // The real program: it opens a register on the screen, is killed, and stands there again.
 
 #include <fcntl.h>
+#include <poll.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -33,11 +34,13 @@ class Program {
     ::close(from_);
   }
 
-  /// Its next line; empty when it ended.
+  /// Its next line; empty when it ended, or said nothing for a minute.
   std::string line() {
     std::string text;
     char one = 0;
-    while (::read(from_, &one, 1) == 1 && one != '\n') text += one;
+    pollfd there{from_, POLLIN, 0};
+    while (::poll(&there, 1, 60'000) == 1 && ::read(from_, &one, 1) == 1 && one != '\n')
+      text += one;
     return text;
   }
 
@@ -72,4 +75,17 @@ TEST_CASE("the program opens a register, and after a kill again", "[mobile][wind
   }
   auto opened = taken(Register::open(world.options(folder.path() / "register", Mode::write)));
   CHECK(taken(opened->verify()).problems.empty());
+}
+
+TEST_CASE("a register in use elsewhere is shown by the program, to read only", "[mobile][window]") {
+  const Folder folder;
+  World world(1);
+  const WalkedSite site(4);
+  auto elsewhere = taken(Register::open(world.options(folder.path() / "register", Mode::create)));
+  taken(elsewhere->save(site.things()));
+  Program program(folder.path() / "register");
+  // Shown before the lock was asked for, or after.
+  std::string said = program.line();
+  if (said.starts_with("Open:")) said = program.line();
+  CHECK(said == "Open to read only: North Mole, Ferry Slip, post 118");
 }

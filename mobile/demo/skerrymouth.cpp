@@ -38,6 +38,7 @@ class Agenda {
     works();
     hazards();
     words_of_others();
+    on(as_of(), [this] { stories_.begin_day("NM", as_of()); });
   }
 
   void live_through() {

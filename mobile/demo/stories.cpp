@@ -277,6 +277,14 @@ void Stories::calibrate(Date day) {
   making_.save();
 }
 
+void Stories::begin_day(std::string_view site, Date day) {
+  making_.move_to(day, 7 * 60 + 20);
+  making_.written_by("MO");
+  for (const char* gauge : {"gauge_a", "gauge_b"})
+    zero_gauge(making_, making_.plan.site(site), gauge, {});
+  making_.save();
+}
+
 void Stories::agree_next_visit(int site, Date day, Date next) {
   const Uuid& feed = making_.plan.sites[static_cast<std::size_t>(site)].id;
   making_.move_to(day, 17 * 60);

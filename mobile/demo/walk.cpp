@@ -16,8 +16,9 @@ constexpr int visit_opened = 10, visit_joined = 11, not_reached = 12, grade = 20
 }
 
 constexpr int pushed_and_looked = 1;
-constexpr double wrong_eye = 0.03;
+constexpr double wrong_eye = 0.02;
 constexpr double said_as_last_time = 0.4;
+constexpr int carried_most = 2;  ///< in a row, by the rule set
 constexpr double screws_checked = 0.10;
 constexpr double passed_by = 0.008;
 
@@ -28,6 +29,13 @@ double habit(int part) {
   return SplitMix64(static_cast<std::uint64_t>(part) + 1).uniform();
 }
 
+/// Sea wall west, post 118: a post where every fitting is measured and every screw
+/// is checked at each visit.
+bool is_looked_at_closely(const Plan& plan, int place) {
+  const PlannedPost& post = plan.posts[static_cast<std::size_t>(place)];
+  return post.number == 118 && plan.runs[static_cast<std::size_t>(post.run)].code == "NM-B";
+}
+
 /// How often a part is measured, fixed for its life: at each visit, at every third, or never.
 bool is_measured(const Plan& plan, int part, int year) {
   const PlannedPart& at = plan.parts[static_cast<std::size_t>(part)];
@@ -35,6 +43,7 @@ bool is_measured(const Plan& plan, int part, int year) {
   const bool has_a_model = at.role == "post tube" || at.role == "top rail" ||
                            at.role == "fitting" || at.role == "base fixing";
   if (!has_a_model) return false;
+  if (at.role == "fitting" && is_looked_at_closely(plan, at.post)) return true;
   if (habit(part) < at_each_visit) return true;
   const bool seldom_visited = plan.runs[static_cast<std::size_t>(at.run)].code.starts_with("CS");
   return habit(part) < at_every_third && (seldom_visited || (part + year) % 3 == 0);
@@ -54,11 +63,16 @@ class Walker {
   void post(int place) {
     const PlannedPost& post = making_.plan.posts[static_cast<std::size_t>(place)];
     push(place);
+    as_last_time_ = chance().happens(said_as_last_time);
+    const bool closely = is_looked_at_closely(making_.plan, place);
     for (int part = post.first_part; part < post.first_part + post.parts; ++part) {
       look(part);
       if (!hands_.measures) continue;
       if (is_measured(making_.plan, part, visit_.year)) measure(part);
-      if (making_.weather.chance().happens(screws_checked)) check_a_screw(part);
+      if (closely)
+        check_each_screw(part);
+      else if (chance().happens(screws_checked))
+        check_a_screw(part);
     }
     if (!hands_.measures) return;
     if (place % 6 == 0 && visit_.year % 2 == 0) measure_wall(place);
@@ -93,8 +107,8 @@ class Walker {
     if (chance().happens(wrong_eye)) grade += chance().happens(0.5) ? 1 : -1;
     grade = std::clamp(grade, 1, 4);
     const int before = making_.last_grades[static_cast<std::size_t>(part)];
-    write_grade(making_, visit_, part, grade);
-    if (grade == 4 && before > 0 && before < 4 && chance().happens(0.12)) rust_found(part);
+    write_grade(making_, visit_, part, grade, as_last_time_);
+    if (grade == 4 && before > 0 && before < 4 && chance().happens(0.35)) rust_found(part);
   }
 
   void rust_found(int part) {
@@ -135,12 +149,19 @@ class Walker {
     }
   }
 
+  void check_a_screw(int part) {
+    const int screws = planned(part).screws;
+    if (screws > 0) check_screw(part, static_cast<int>(chance().between(1, screws)));
+  }
+
+  void check_each_screw(int part) {
+    for (int screw = 1; screw <= planned(part).screws; ++screw) check_screw(part, screw);
+  }
+
   /// The wrench is set to eight tenths of the target: it clicks and nothing moves, or it moves
   /// first, and then the screw is left at that value.
-  void check_a_screw(int part) {
+  void check_screw(int part, int screw) {
     const PlannedPart& at = planned(part);
-    if (at.screws == 0) return;
-    const auto screw = static_cast<int>(chance().between(1, at.screws));
     const auto target =
         making_.plan.types[static_cast<std::size_t>(at.type)].row.whole("torque_target_tenth_nm");
     const std::int64_t set_at = target * 8 / 10;
@@ -201,18 +222,13 @@ class Walker {
   Making& making_;
   const Visit& visit_;
   Hands hands_;
+  bool as_last_time_ = false;  ///< what stands at this post is said to be as last time
 };
 
 void check_instruments(Making& making, const Visit& visit, const std::string& gauge) {
   const Uuid& feed = making.plan.sites[static_cast<std::size_t>(visit.site)].id;
-  constexpr int zero = 1;
   constexpr int check_foil = 2;
-  making.write(kind::instrument_check, feed, making.instruments.at(gauge),
-               {{1, visit.id},
-                {2, zero},
-                {3, 0},
-                {4, cbor::Array{10 * (making.weather.chance().between(-4, 6) / 5)}},
-                {5, true}});
+  zero_gauge(making, visit.site, gauge, visit.id);
   // In the season in which gauge B drifted its foil lay in the depot: nobody could have known.
   if (gauge == "gauge_b" && visit.year == drift_year) return;
   cbor::Array readings;
@@ -304,17 +320,27 @@ void set_life(const Making& making, int part, cbor::Map& body) {
 
 }  // namespace
 
+void zero_gauge(Making& making, int site, const std::string& gauge, const Uuid& visit) {
+  constexpr int zero = 1;
+  const std::int64_t shown = 10 * (making.weather.chance().between(-4, 6) / 5);
+  cbor::Map body{{2, zero}, {3, 0}, {4, cbor::Array{shown}}, {5, true}};
+  if (!visit.is_zero()) body.set(1, visit);
+  making.write(kind::instrument_check, making.plan.sites[static_cast<std::size_t>(site)].id,
+               making.instruments.at(gauge), std::move(body));
+}
+
 bool is_measured_each_time(int part) {
   return habit(part) < at_each_visit;
 }
 
-void write_grade(Making& making, const Visit& visit, int part, int grade) {
+void write_grade(Making& making, const Visit& visit, int part, int grade, bool as_last_time) {
   int& last = making.last_grades[static_cast<std::size_t>(part)];
   cbor::Map body{{1, visit.id}, {2, grade}, {5, pushed_and_looked}};
   set_life(making, part, body);
-  if (grade == last && grade <= 2 && making.weather.chance().happens(said_as_last_time)) {
-    body.set(97, true);
-  }
+  int& carried = making.carried[static_cast<std::size_t>(part)];
+  const bool carries = as_last_time && grade == last && grade <= 2 && carried < carried_most;
+  carried = carries ? carried + 1 : 0;
+  if (carries) body.set(97, true);
   last = grade;
   making.write(kind::grade, making.feed_of_part(part),
                making.plan.parts[static_cast<std::size_t>(part)].id, std::move(body));

@@ -48,8 +48,12 @@ Visit walk(Making& making, const Round& round, const AtPost& at_post);
 /// Whether a part belongs to those that are measured at each detailed visit.
 bool is_measured_each_time(int part);
 
-/// One grade of a part (kind 20).
-void write_grade(Making& making, const Visit& visit, int part, int grade);
+/// A gauge held on bare steel before it measures (kind 50); of no visit where that is zero.
+void zero_gauge(Making& making, int site, const std::string& gauge, const Uuid& visit);
+
+/// One grade of a part (kind 20); as last time where that may be said of it.
+void write_grade(Making& making, const Visit& visit, int part, int grade,
+                 bool as_last_time = false);
 /// One set of three coating readings (kind 21); returns the record's id.
 Uuid write_coating(Making& making, const Visit& visit, int part, int spot,
                    std::vector<std::int64_t> tenth_um, const std::string& gauge);

@@ -110,8 +110,9 @@ int Weather::grade(int part, Date day) const {
   }
   const Coat& coat = coats_[static_cast<std::size_t>(part)];
   const double share = coating_um(part, day) / coat.start_um;
+  // Red rust comes through where the zinc is all but gone (grade 3); before that it is dull.
   if (share > 0.72) return 1;
-  if (share > 0.45) return 2;
+  if (share > 0.08) return 2;
   const double gone_a_year_ago = coating_um(part, Date{day.days - 700});
   return gone_a_year_ago > 0 ? 3 : 4;
 }

@@ -168,6 +168,59 @@ TEST_CASE("what went wrong at Skerrymouth is in its tables", "[mobile][.slow]") 
   }
 }
 
+TEST_CASE("a day at Sea wall west begins with what earlier visits left", "[mobile][.slow]") {
+  const std::string posts =
+      "(SELECT post.id FROM entity AS post JOIN entity AS run ON run.id = post.parent WHERE "
+      "post.type = 5 AND run.code = 'NM-B')";
+  const std::string fittings =
+      "(SELECT part.id FROM entity AS part JOIN entity AS post ON post.id = part.parent WHERE "
+      "part.type = 7 AND part.role = 5 AND post.label = '118' AND post.id IN " +
+      posts + ")";
+  SECTION("each fitting of post 118 was measured at every yearly visit since it is there") {
+    const auto fewest =
+        "SELECT min(visits) FROM (SELECT count(DISTINCT reading.visit) AS visits FROM reading JOIN "
+        "life ON life.life = reading.life WHERE life.start_action = 0 AND reading.kind = 21 AND "
+        "reading.subject IN " +
+        fittings + " GROUP BY reading.subject)";
+    CHECK(count("SELECT count(DISTINCT subject) FROM reading WHERE kind = 21 AND subject IN " +
+                fittings) == count("SELECT count(*) FROM entity WHERE id IN " + fittings));
+    CHECK(count(fewest) >= 7);
+    CHECK(count("SELECT count(*) FROM (SELECT subject FROM reading WHERE kind = 21 AND subject "
+                "IN " +
+                fittings + " GROUP BY subject HAVING count(DISTINCT visit) = 9)") >= 3);
+  }
+  SECTION("each of its screws was checked in the last visit, against a target") {
+    CHECK(count("SELECT count(*) FROM reading WHERE kind = 22 AND subject IN " + fittings +
+                " AND visit = (SELECT visit FROM reading WHERE kind = 20 AND subject IN " +
+                fittings + " ORDER BY t DESC LIMIT 1)") == 8);
+    CHECK(count("SELECT count(*) FROM reading WHERE kind = 22 AND rest IS NULL AND subject IN " +
+                fittings) == 0);  // the target at the time stands there
+  }
+  SECTION("one target has a tenth of a newton metre") {
+    CHECK(count("SELECT count(*) FROM reading WHERE kind = 22 AND wrench_set_tenth_nm = 108") > 0);
+  }
+  SECTION("most posts may be said to be as last time, and not all") {
+    // Of the grades of a part: the last is 1 or 2, and it was not carried the last two times.
+    const std::string parts =
+        "(SELECT part.id, part.parent AS post FROM entity AS part WHERE part.type = 7 AND "
+        "part.parent IN " +
+        posts + ")";
+    const std::string to_look_at =
+        "SELECT count(DISTINCT post) FROM " + parts +
+        " AS part WHERE (SELECT v1 FROM reading WHERE kind = 20 AND subject = part.id ORDER BY t "
+        "DESC, record DESC LIMIT 1) > 2 OR (SELECT sum(carried) FROM (SELECT carried FROM reading "
+        "WHERE kind = 20 AND subject = part.id ORDER BY t DESC, record DESC LIMIT 2)) = 2";
+    const std::int64_t looked_at = count(to_look_at);
+    INFO(looked_at << " of 150 posts have to be looked at afresh");
+    CHECK(looked_at < 75);
+    CHECK(looked_at > 5);
+  }
+  SECTION("both coating gauges were zeroed on the last day") {
+    CHECK(count("SELECT count(DISTINCT subject) FROM instrument_check WHERE what = 1 AND t > " +
+                std::to_string(noon_utc(demo::as_of()).ms - 43'200'000)) == 2);
+  }
+}
+
 TEST_CASE("the same seed makes the same register, another seed another", "[mobile][.slow]") {
   const Folder folder;
   const demo::Made made = make(folder / "first", 4711);

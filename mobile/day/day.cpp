@@ -1,6 +1,7 @@
 #include "mobile/day/day.h"
 
 #include <QVariant>
+#include <algorithm>
 #include <utility>
 
 #include "core/fold/rules.h"
@@ -12,12 +13,26 @@ namespace {
 
 constexpr const char* run_walked = "Sea wall west";
 constexpr const char* post_walked = "118";
+constexpr const char* skipped_from = "120";
+constexpr const char* skipped_to = "126";
+constexpr const char* posts_near[] = {"116", "117", "119", "115", "114", "113", "112", "111"};
 constexpr std::int64_t grade_given = 3;
 constexpr std::int64_t coating_um[] = {74, 71, 76, 73, 75};
+constexpr std::size_t before_it_goes_off = 3;  // readings
 
-Result<> open_run(Hand& hand) {
+/// Light and dark, lying and standing.
+Result<> picture(const Screen& screen, const std::string& name) {
+  if (auto done = screen.hand.picture(name); !done) return done;
+  screen.tokens.set_dark(true);
+  auto done = screen.hand.picture(name + "-dark");
+  screen.tokens.set_dark(false);
+  return done;
+}
+
+Result<> open_run(const Screen& screen) {
+  Hand& hand = screen.hand;
   if (auto done = hand.touch(QStringLiteral("sitesTag")); !done) return done;
-  if (auto done = hand.picture("sites"); !done) return done;
+  if (auto done = picture(screen, "sites"); !done) return done;
   const QQuickItem* drawing = hand.find([](const QQuickItem& item) {
     return item.property("name").toString() == QLatin1String(run_walked);
   });
@@ -29,25 +44,29 @@ Result<> open_run(Hand& hand) {
   return Done{};
 }
 
-/// Along the run line, as a thumb would.
-Result<> go_to_post(Rooms& rooms, Hand& hand) {
-  const auto* line = qobject_cast<const RunLineItem*>(hand.named(QStringLiteral("runLine")));
-  for (int post = 0; line != nullptr && post < rooms.walk().run()->posts(); ++post) {
-    if (rooms.walk().postLabelAt(post) != QLatin1String(post_walked)) continue;
-    hand.touch_at(*line, QPointF(line->xOfPost(post), line->height() / 2));
-    return hand.picture("walk-post");
-  }
-  return fail(Fault::not_found,
-              "The run line does not show post " + std::string(post_walked) + ".");
+/// A place of the run line, as a thumb would.
+Result<> touch_post(const Screen& screen, int post) {
+  const auto* line = qobject_cast<const RunLineItem*>(screen.hand.named(QStringLiteral("runLine")));
+  if (line == nullptr) return fail(Fault::not_found, "The run line is not on the screen.");
+  screen.hand.touch_at(*line, QPointF(line->xOfPost(post), line->height() / 2));
+  return Done{};
+}
+
+Result<> go_to_post(const Screen& screen, const std::string& label) {
+  WalkModel& walk = screen.rooms.walk();
+  for (int post = 0; post < walk.run()->posts(); ++post)
+    if (walk.postLabelAt(post) == QString::fromStdString(label)) return touch_post(screen, post);
+  return fail(Fault::not_found, "The run line does not show post " + label + ".");
 }
 
 /// Notes a reading of the part that is chosen now.
-Result<> note(Rooms& rooms, int kind, std::vector<std::int64_t> values,
+Result<> note(const Screen& screen, int kind, std::vector<std::int64_t> values,
               std::vector<Entered>& entered) {
-  const RunPicture& run = *rooms.walk().run();
+  WalkModel& walk = screen.rooms.walk();
+  const RunPicture& run = *walk.run();
   if (run.part() < 0) return fail(Fault::not_found, "No part of the post is chosen.");
   const SheetPart& part = run.sheet()->parts[static_cast<std::size_t>(run.part())];
-  entered.push_back({kind, part.id, rooms.walk().part_title().toStdString(), std::move(values)});
+  entered.push_back({kind, part.id, walk.part_title().toStdString(), std::move(values)});
   return Done{};
 }
 
@@ -58,58 +77,135 @@ Result<> type(Hand& hand, std::int64_t number) {
   return hand.touch(QStringLiteral("nextSlot"));
 }
 
-Result<> enter_grade(Rooms& rooms, Hand& hand, std::vector<Entered>& entered) {
-  if (auto done = hand.touch(QStringLiteral("gradePad")); !done) return done;
-  if (auto done = hand.picture("walk-grade"); !done) return done;
-  if (auto done = note(rooms, fold::kind::grade, {grade_given}, entered); !done) return done;
-  return hand.touch(QStringLiteral("grade%1").arg(grade_given));
+/// The bay that nobody may pass, where there is one.
+Result<> look_at_board(const Screen& screen) {
+  const auto sheet = screen.rooms.walk().run()->sheet();
+  const auto bay = std::find_if(sheet->bays.begin(), sheet->bays.end(),
+                                [](const SheetBay& one) { return one.closed_off; });
+  if (bay == sheet->bays.end()) return Done{};
+  if (auto done = touch_post(screen, bay->from); !done) return done;
+  return picture(screen, "walk-closed");
 }
 
-Result<> picture_both(Hand& hand, Tokens& tokens, const std::string& name) {
-  if (auto done = hand.picture(name); !done) return done;
-  tokens.set_dark(true);
-  auto done = hand.picture(name + "-dark");
-  tokens.set_dark(false);
-  return done;
-}
-
-Result<> enter_coating(Rooms& rooms, Hand& hand, Tokens& tokens, std::vector<Entered>& entered) {
-  if (auto done = hand.touch(QStringLiteral("coatingPad")); !done) return done;
-  if (auto done = note(rooms, fold::kind::coating, {}, entered); !done) return done;
-  for (const std::int64_t number : coating_um) {
-    if (auto done = type(hand, number); !done) return done;
-    entered.back().values.push_back(number);
-    if (entered.back().values.size() != 3) continue;
-    if (auto done = picture_both(hand, tokens, "walk-coating"); !done) return done;
+/// A post near the one that is measured, as last time by one touch.
+Result<> push_post(const Screen& screen, std::vector<Entered>& entered) {
+  WalkModel& walk = screen.rooms.walk();
+  for (const char* label : posts_near) {
+    if (auto done = go_to_post(screen, label); !done) return done;
+    if (!walk.as_last_time_offered()) continue;
+    if (auto done = picture(screen, "walk-pushed"); !done) return done;
+    const auto sheet = walk.run()->sheet();
+    const auto& post = sheet->posts[static_cast<std::size_t>(walk.run()->post())];
+    for (int i = post.first_part; i < post.first_part + post.parts; ++i) {
+      const SheetPart& part = sheet->parts[static_cast<std::size_t>(i)];
+      if (part.struck || !part.last || part.bay >= 0 || part.up_mm != post.height_mm) continue;
+      entered.push_back({fold::kind::grade,
+                         part.id,
+                         "Post " + post.label + " as last time",
+                         {std::int64_t{part.last->grade}}});
+    }
+    return screen.hand.touch(QStringLiteral("pushed"));
   }
   return Done{};
 }
 
-Result<> enter_torque(Rooms& rooms, Hand& hand, std::vector<Entered>& entered) {
+Result<> enter_grade(const Screen& screen, std::vector<Entered>& entered) {
+  if (auto done = screen.hand.touch(QStringLiteral("gradePad")); !done) return done;
+  if (auto done = picture(screen, "walk-grade"); !done) return done;
+  if (auto done = note(screen, fold::kind::grade, {grade_given}, entered); !done) return done;
+  return screen.hand.touch(QStringLiteral("grade%1").arg(grade_given));
+}
+
+Result<> begin_coating(const Screen& screen) {
+  if (auto done = screen.hand.touch(QStringLiteral("coatingPad")); !done) return done;
+  for (std::size_t i = 0; i < before_it_goes_off; ++i)
+    if (auto done = type(screen.hand, coating_um[i]); !done) return done;
+  if (auto done = picture(screen, "walk-coating"); !done) return done;
+  screen.tokens.set_left_handed(true);
+  auto done = screen.hand.picture("walk-left");
+  screen.tokens.set_left_handed(false);
+  screen.hand.settle();
+  return done;
+}
+
+/// What was read before the machine went off stands in its slots, at the same part.
+Result<> find_half_done_set(const Screen& screen) {
+  for (std::size_t i = 0; i < before_it_goes_off; ++i) {
+    const QString name = QStringLiteral("slot%1").arg(i);
+    const QQuickItem* slot = screen.hand.named(name);
+    const QString number = QString::number(coating_um[i]);
+    if (slot != nullptr && slot->property("text").toString() == number) continue;
+    return fail(Fault::not_found,
+                "After the machine went off, " + number.toStdString() + " is not in its slot.");
+  }
+  if (auto done = screen.hand.picture("walk-after-power-cut"); !done) return done;
+  return screen.hand.touch(QStringLiteral("putAway"));
+}
+
+Result<> enter_coating(const Screen& screen, std::vector<Entered>& entered) {
+  if (auto done = note(screen, fold::kind::coating, {}, entered); !done) return done;
+  for (const std::int64_t number : coating_um) {
+    if (auto done = type(screen.hand, number); !done) return done;
+    entered.back().values.push_back(number);
+  }
+  return Done{};
+}
+
+/// One screw moved, the next one held.
+Result<> enter_torque(const Screen& screen, std::vector<Entered>& entered) {
+  Hand& hand = screen.hand;
   if (auto done = hand.touch(QStringLiteral("torquePad")); !done) return done;
   if (hand.named(QStringLiteral("wrenchSet")) != nullptr) {
     if (auto done = hand.touch(QStringLiteral("wrenchSet")); !done) return done;
   }
-  if (auto done = hand.picture("walk-torque"); !done) return done;
-  if (auto done = note(rooms, fold::kind::torque, {}, entered); !done) return done;
+  if (auto done = picture(screen, "walk-torque"); !done) return done;
+  for (const char* name : {"moved", "torqueScale"})
+    if (auto done = hand.touch(QLatin1String(name)); !done) return done;
+  if (auto done = picture(screen, "walk-moved"); !done) return done;
+  if (auto done = hand.touch(QStringLiteral("mainAct")); !done) return done;
+  if (auto done = note(screen, fold::kind::torque, {}, entered); !done) return done;
   return hand.touch(QStringLiteral("held"));
 }
 
-Result<> show_forecast(Hand& hand, Tokens& tokens) {
-  if (auto done = hand.touch(QStringLiteral("forecastTag")); !done) return done;
-  return picture_both(hand, tokens, "forecast-part");
+/// A stretch that was not reached.
+Result<> skip_stretch(const Screen& screen) {
+  if (auto done = go_to_post(screen, skipped_from); !done) return done;
+  if (auto done = screen.hand.touch(QStringLiteral("skip")); !done) return done;
+  if (auto done = go_to_post(screen, skipped_to); !done) return done;
+  if (auto done = picture(screen, "walk-skip"); !done) return done;
+  return screen.hand.touch(QStringLiteral("reason2"));
+}
+
+/// The part's years, from its pad.
+Result<> show_forecast(const Screen& screen) {
+  for (const char* name : {"coatingPad", "forecastTag"})
+    if (auto done = screen.hand.touch(QLatin1String(name)); !done) return done;
+  return picture(screen, "forecast-part");
 }
 
 }  // namespace
 
-Result<std::vector<Entered>> walk(Rooms& rooms, Hand& hand, Tokens& tokens) {
+Result<std::vector<Entered>> forenoon(const Screen& screen) {
   std::vector<Entered> entered;
-  if (auto done = open_run(hand); !done) return fail(done.error());
-  if (auto done = go_to_post(rooms, hand); !done) return fail(done.error());
-  if (auto done = enter_coating(rooms, hand, tokens, entered); !done) return fail(done.error());
-  if (auto done = enter_torque(rooms, hand, entered); !done) return fail(done.error());
-  if (auto done = enter_grade(rooms, hand, entered); !done) return fail(done.error());
-  if (auto done = show_forecast(hand, tokens); !done) return fail(done.error());
+  if (auto done = open_run(screen); !done) return fail(done.error());
+  if (auto done = look_at_board(screen); !done) return fail(done.error());
+  if (auto done = push_post(screen, entered); !done) return fail(done.error());
+  if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
+  if (auto done = picture(screen, "walk-post"); !done) return fail(done.error());
+  if (auto done = enter_grade(screen, entered); !done) return fail(done.error());
+  if (auto done = begin_coating(screen); !done) return fail(done.error());
+  return entered;
+}
+
+Result<std::vector<Entered>> afternoon(const Screen& screen) {
+  std::vector<Entered> entered;
+  if (auto done = find_half_done_set(screen); !done) return fail(done.error());
+  if (auto done = enter_coating(screen, entered); !done) return fail(done.error());
+  if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
+  if (auto done = enter_torque(screen, entered); !done) return fail(done.error());
+  if (auto done = skip_stretch(screen); !done) return fail(done.error());
+  if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
+  if (auto done = show_forecast(screen); !done) return fail(done.error());
   return entered;
 }
 

@@ -1,7 +1,8 @@
 #pragma once
 
-// Part of a day on the rail: from the sites to post 118 of the sea wall, a grade, five coating
-// readings and the torque of a screw, and the years that are left.
+// A day on the rail: from the sites to post 118 of the sea wall, a grade, five coating readings and
+// the torque of its screws at one part, and the years that are left to it. In the middle of the
+// readings the machine goes off.
 
 #include <cstdint>
 #include <string>
@@ -24,7 +25,18 @@ struct Entered {
       values;  ///< the grade; the thicknesses, µm; nothing for a screw that held
 };
 
-/// Walks it. Errors: not_found (something is not on the screen), io.
-Result<std::vector<Entered>> walk(Rooms& rooms, Hand& hand, Tokens& tokens);
+/// What the day touches.
+struct Screen {
+  Rooms& rooms;
+  Hand& hand;
+  Tokens& tokens;
+};
+
+/// As far as the third reading of a set. Errors: not_found (something is not on the screen), io.
+Result<std::vector<Entered>> forenoon(const Screen& screen);
+
+/// The window was opened again: the half-done set is there, the rest is entered. Errors: those of
+/// forenoon; not_found, too, where a reading of the forenoon is missing.
+Result<std::vector<Entered>> afternoon(const Screen& screen);
 
 }  // namespace kneerail::day

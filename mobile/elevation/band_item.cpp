@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <tuple>
 #include <vector>
 
 #include "mobile/elevation/sign_shapes.h"
@@ -27,7 +28,10 @@ constexpr double side_drawn = 13;    // ground and rings beyond the ends
 constexpr double sky_drawn = 20;     // boards above the top rail
 constexpr double height_drawn = 36;  // of the rail; lengths are to scale, heights are not
 constexpr double foot_drawn = 6;
-constexpr double rings_apart_drawn = 9;
+constexpr double ring_drawn = 7.5;        // radius
+constexpr double rings_apart_drawn = 18;  // nearer ones are one ring and a count
+constexpr double board_half_drawn = 14;
+constexpr double count_text_drawn = 14;
 constexpr double apart_drawn = 6;  // least between two posts that are drawn
 
 bool is_rail(const SheetPart& part) {
@@ -175,33 +179,68 @@ void RunBandItem::add_rails(ShapeList& list) const {
   }
 }
 
+float RunBandItem::x_of_post(int post) const {
+  const auto& posts = sheet().posts;
+  const int last = static_cast<int>(posts.size()) - 1;
+  return x(posts[static_cast<std::size_t>(std::clamp(post, 0, last))].chainage_mm);
+}
+
+/// From left to right. Rings that would cover each other are one, in their middle.
+std::vector<RunBandItem::Ring> RunBandItem::rings() const {
+  std::vector<Ring> rings;
+  for (const auto& finding : sheet().findings) {
+    if (finding.post < 0) continue;
+    const float at = x_of_post(finding.post);
+    rings.push_back({at, at, 1, finding.record});
+  }
+  std::sort(rings.begin(), rings.end(), [](const Ring& a, const Ring& b) {
+    return std::tie(a.from, a.first) < std::tie(b.from, b.first);
+  });
+  for (std::size_t i = 0; i + 1 < rings.size();) {
+    const Ring& next = rings[i + 1];
+    if (next.middle() - rings[i].middle() >= drawn(rings_apart_drawn)) {
+      ++i;
+      continue;
+    }
+    rings[i].to = std::max(rings[i].to, next.to);
+    rings[i].count += next.count;
+    rings.erase(rings.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+    if (i > 0) --i;  // it has moved towards the one before
+  }
+  return rings;
+}
+
 void RunBandItem::add_marks(ShapeList& list) const {
   const RunSheet& run = sheet();
-  const auto along = [&](int post) {
-    const int last = static_cast<int>(run.posts.size()) - 1;
-    return x(run.posts[static_cast<std::size_t>(std::clamp(post, 0, last))].chainage_mm);
-  };
-  std::vector<float> ringed;
-  for (const auto& finding : run.findings) {
-    if (finding.post < 0) continue;
-    // Two rings that all but cover each other are one.
-    const float at = along(finding.post);
-    if (std::any_of(ringed.begin(), ringed.end(),
-                    [&](float other) { return std::abs(other - at) < drawn(rings_apart_drawn); }))
-      continue;
-    ringed.push_back(at);
-    elevation::add_chalk_ring(
-        list, {{at, y(run.height_mm * 2 / 3)}, drawn(11), drawn(2.6), finding.record},
-        tokens().chalk());
+  std::vector<float> boards;
+  for (const auto& bay : run.bays)
+    if (bay.closed_off) boards.push_back((x_of_post(bay.from) + x_of_post(bay.to)) / 2);
+  for (const Ring& ring : rings()) {
+    const Point middle{ring.middle(), y(run.height_mm * 2 / 3)};
+    elevation::add_chalk_ring(list, {middle, drawn(ring_drawn), drawn(2.2), ring.first},
+                              tokens().chalk());
+    if (ring.count > 1) add_count(list, ring, boards);
   }
-  for (const auto& bay : run.bays) {
-    if (!bay.closed_off) continue;
-    const float middle = (along(bay.from) + along(bay.to)) / 2;
-    const float half = drawn(14);
+  for (const float middle : boards) {
+    const float half = drawn(board_half_drawn);
     const Point corner{middle - half, y(run.height_mm) - drawn(20)};
     elevation::add_barrier_board(list, {corner, {2 * half, drawn(15)}, drawn(1.6)},
                                  tokens().palette());
   }
+}
+
+/// How many findings a ring stands for, over the rail and beside a board that hangs there.
+void RunBandItem::add_count(ShapeList& list, const Ring& ring,
+                            const std::vector<float>& boards) const {
+  float at = ring.middle();
+  const float half = drawn(board_half_drawn + count_text_drawn * 0.7);
+  for (const float board : boards)
+    if (std::abs(at - board) < half) at = board + half;
+  list.label({.text = QString::number(ring.count),
+              .at = {at, y(sheet().height_mm) - drawn(5)},
+              .size_px = drawn(count_text_drawn) * static_cast<float>(tokens().text_scale()),
+              .color = tokens().chalk().rgba(),
+              .bold = true});
 }
 
 void RunBandItem::act(const std::vector<Gesture>& gestures) {

@@ -4,6 +4,7 @@
 // their lengths can be compared. Rust stands where the last grade was 3 or more.
 
 #include <QPointer>
+#include <vector>
 
 #include "mobile/elevation/drawing_item.h"
 #include "mobile/elevation/touch_filter.h"
@@ -46,6 +47,18 @@ class RunBandItem : public DrawingItem {
   [[nodiscard]] float y(std::int64_t up_mm) const;
   void add_rails(kneerail::elevation::ShapeList& list) const;
   void add_marks(kneerail::elevation::ShapeList& list) const;
+  /// A chalk ring and how many findings it stands for, px along the run.
+  struct Ring {
+    float from = 0;
+    float to = 0;
+    int count = 0;
+    kneerail::Uuid first;
+    [[nodiscard]] float middle() const { return (from + to) / 2; }
+  };
+  [[nodiscard]] std::vector<Ring> rings() const;
+  void add_count(kneerail::elevation::ShapeList& list, const Ring& ring,
+                 const std::vector<float>& boards) const;
+  [[nodiscard]] float x_of_post(int post) const;
   [[nodiscard]] const kneerail::RunSheet& sheet() const;
 
   QPointer<RunPicture> picture_;

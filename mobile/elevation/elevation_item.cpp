@@ -18,6 +18,9 @@ constexpr double deck_margin_drawn = 94;   // ground and dimensions
 constexpr double headroom_drawn = 110;     // tags over the top rail
 constexpr double bracket_half_drawn = 38;  // from the middle of a joint
 constexpr double bracket_inset_drawn = 8;  // of a bay's brackets from its rails
+constexpr double post_half_drawn = 54;     // across, of a post's brackets
+constexpr double post_over_drawn = 34;     // of a post's brackets over its top rail
+constexpr double post_foot_drawn = 4;      // over the deck: its bolts' sign stands in the ground
 constexpr double leader_up_drawn = 30;     // where a leader meets the brackets, above the middle
 
 double between(double from, double to, double t) {
@@ -271,7 +274,7 @@ std::optional<ElevationItem::Brackets> ElevationItem::brackets_of_chosen() const
     return Brackets{elevation::part_place(*sheet_, part, view_.denominator), 0, 0};
   }
   const int bay = picture_->bay();
-  if (bay < 0 || static_cast<std::size_t>(bay) >= sheet_->bays.size()) return std::nullopt;
+  if (bay < 0 || static_cast<std::size_t>(bay) >= sheet_->bays.size()) return brackets_of_post();
   const auto& at = sheet_->bays[static_cast<std::size_t>(bay)];
   const auto along = [&](int post) {
     return static_cast<double>(sheet_->posts.at(static_cast<std::size_t>(post)).chainage_mm);
@@ -282,9 +285,18 @@ std::optional<ElevationItem::Brackets> ElevationItem::brackets_of_chosen() const
                   half_up_mm};
 }
 
+std::optional<ElevationItem::Brackets> ElevationItem::brackets_of_post() const {
+  const int post = picture_->post();
+  if (post < 0 || static_cast<std::size_t>(post) >= sheet_->posts.size()) return std::nullopt;
+  const auto& at = sheet_->posts[static_cast<std::size_t>(post)];
+  const double half_up_mm = static_cast<double>(at.height_mm) / 2;
+  return Brackets{{static_cast<double>(at.chainage_mm), half_up_mm}, 0, half_up_mm};
+}
+
 void ElevationItem::move_brackets(const std::optional<Brackets>& to) {
   bracket_glide_.stop();
-  const bool same_kind = to && brackets_ && (to->half_up_mm > 0) == (brackets_->half_up_mm > 0);
+  const bool same_kind = to && brackets_ && (to->half_up_mm > 0) == (brackets_->half_up_mm > 0) &&
+                         (to->half_along_mm > 0) == (brackets_->half_along_mm > 0);
   const int time_ms = tokens().part_glide_time();
   if (same_kind && time_ms > 0 && window() != nullptr && isVisible()) {
     brackets_from_ = *brackets_;
@@ -303,6 +315,13 @@ QRectF ElevationItem::chosen_rect() const {
   const QPointF middle(view_.x_px(brackets_->middle.along_mm), view_.y_px(brackets_->middle.up_mm));
   double half_across = drawn_px(bracket_half_drawn);
   double half_up = half_across;
+  if (brackets_->half_up_mm > 0 && brackets_->half_along_mm == 0) {  // a post, from over its rail
+    const double half = brackets_->half_up_mm * view_.scale();
+    const double across = drawn_px(post_half_drawn);
+    const double over = drawn_px(post_over_drawn);
+    return {middle.x() - across, middle.y() - half - over, 2 * across,
+            2 * half + over - drawn_px(post_foot_drawn)};
+  }
   if (brackets_->half_up_mm > 0) {
     const double inset = drawn_px(bracket_inset_drawn) * 2;
     half_across = std::max(brackets_->half_along_mm * view_.scale() - inset, half_across);
@@ -317,6 +336,10 @@ QPointF ElevationItem::chosen_point() const {
     return {rect.left() + drawn_px(bracket_half_drawn), rect.top()};
   }
   return {rect.left(), rect.center().y() - drawn_px(leader_up_drawn)};
+}
+
+qreal ElevationItem::bay_width() const {
+  return elevation::usual_bay_mm(*sheet_) * view_.scale();
 }
 
 bool ElevationItem::moving() const {

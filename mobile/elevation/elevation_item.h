@@ -45,6 +45,10 @@ class ElevationItem : public DrawingItem {
   Q_PROPERTY(bool hasChosen READ has_chosen NOTIFY chosenMoved)
   Q_PROPERTY(QRectF chosenRect READ chosen_rect NOTIFY chosenMoved)
   Q_PROPERTY(QPointF chosenPoint READ chosen_point NOTIFY chosenMoved)
+  /// Of a usual bay, px.
+  Q_PROPERTY(qreal bayWidth READ bay_width NOTIFY scaleTextChanged)
+  /// "about 1:25": where there is little room.
+  Q_PROPERTY(QString shortScaleText READ short_scale_text NOTIFY scaleTextChanged)
   /// "seen from the sea, about 1:25": about, because glass differs from what it says of itself.
   Q_PROPERTY(QString scaleText READ scale_text NOTIFY scaleTextChanged)
   /// A crowded joint is drawn at 1:10 in place, for the second touch.
@@ -74,6 +78,8 @@ class ElevationItem : public DrawingItem {
   [[nodiscard]] QRectF chosen_rect() const;
   [[nodiscard]] QPointF chosen_point() const;
   [[nodiscard]] QString scale_text() const;
+  [[nodiscard]] QString short_scale_text() const;
+  [[nodiscard]] qreal bay_width() const;
   [[nodiscard]] bool joint_enlarged() const { return lens_.has_value(); }
   [[nodiscard]] bool moving() const;
   [[nodiscard]] const kneerail::elevation::RunView& view() const { return view_; }
@@ -143,6 +149,7 @@ class ElevationItem : public DrawingItem {
   void glide_to(const kneerail::elevation::RunView& view, int time_ms);
   void move_brackets(const std::optional<Brackets>& to);
   [[nodiscard]] std::optional<Brackets> brackets_of_chosen() const;
+  [[nodiscard]] std::optional<Brackets> brackets_of_post() const;
   void settle();
   void list_visible_parts();
   [[nodiscard]] kneerail::elevation::SceneWanted wanted() const;

@@ -11,7 +11,7 @@ using elevation::ShapeList;
 namespace {
 
 constexpr double arm_drawn = 16;
-constexpr double bay_arm_drawn = 26;
+constexpr double long_arm_drawn = 24;  // of a bay or a post
 constexpr double stroke_drawn = 4.5;
 
 }  // namespace
@@ -51,7 +51,7 @@ ShapeList ElevationItem::bracket_shapes() const {
   if (!brackets_) return list;
   const QRectF rect = chosen_rect();
   const auto arm =
-      static_cast<float>(drawn_px(brackets_->half_up_mm > 0 ? bay_arm_drawn : arm_drawn));
+      static_cast<float>(drawn_px(brackets_->half_up_mm > 0 ? long_arm_drawn : arm_drawn));
   const elevation::Stroke stroke{.width_px = static_cast<float>(drawn_px(stroke_drawn))};
   const auto left = static_cast<float>(rect.left());
   const auto right = static_cast<float>(rect.right());
@@ -66,8 +66,12 @@ ShapeList ElevationItem::bracket_shapes() const {
   return list;
 }
 
+QString ElevationItem::short_scale_text() const {
+  return tr("about 1:%1").arg(qRound(view_.denominator));
+}
+
 QString ElevationItem::scale_text() const {
-  const QString scale = tr("about 1:%1").arg(qRound(view_.denominator));
+  const QString scale = short_scale_text();
   if (sheet_->looked_at.empty()) return scale;
   return tr("seen %1 · %2").arg(QString::fromStdString(sheet_->looked_at), scale);
 }

@@ -277,13 +277,14 @@ void add_weeping(ShapeList& list, const RunPen& pen, const Fitting& fitting) {
 }
 
 float glyph_radius_px(const RunPen& pen, Room room) {
-  return pen.px(pen.far() ? 8 : (room == Room::little ? 11 : (pen.crowded() ? 12 : 14)));
+  if (pen.far()) return pen.px(8);
+  if (room == Room::little) return pen.px(pen.crowded() ? 9 : 11);
+  return pen.px(pen.crowded() ? 12 : 14);
 }
 
 void add_grade_of(ShapeList& list, const RunPen& pen, const SheetPart& part, Point middle,
-                  Room room, Ghost ghost) {
+                  float radius, Ghost ghost) {
   if (part.struck) return;
-  const float radius = glyph_radius_px(pen, room);
   list.disc(middle, radius + pen.px(glyph_ground_drawn), pen.color().sheet);
   if (part.now) {
     const int grade = std::clamp(part.now->grade, 1, 5);

@@ -31,7 +31,7 @@ enum class Ghost { shown, hollow };
 
 /// The grade given now, or a dashed ring with the last one in it; hollow where it was passed by.
 void add_grade_of(ShapeList& list, const RunPen& pen, const SheetPart& part, Point middle,
-                  Room room = Room::enough, Ghost ghost = Ghost::shown);
+                  float radius, Ghost ghost = Ghost::shown);
 
 /// Radius of a glyph on the drawing, px, without the ground behind it.
 float glyph_radius_px(const RunPen& pen, Room room = Room::enough);

@@ -1,5 +1,6 @@
 #include "mobile/elevation/mark_shapes.h"
 
+#include <QCoreApplication>
 #include <QLocale>
 #include <QStringList>
 #include <array>
@@ -10,6 +11,10 @@
 namespace kneerail::elevation {
 
 namespace {
+
+class Marks {
+  Q_DECLARE_TR_FUNCTIONS(Marks)
+};
 
 constexpr double ground_drawn = 36;
 constexpr double tag_gap_drawn =
@@ -132,6 +137,13 @@ void add_board(ShapeList& list, const RunPen& pen, Point left, float right_x) {
               {.width_px = pen.px(pen.far() ? 2 : 3.5)});
   }
   add_barrier_board(list, {{from, top}, {to - from, 2 * half}, pen.px(1.6)}, pen.color());
+  if (pen.far()) return;
+  list.label({.text = Marks::tr("closed off"),
+              .at = {(from + to) / 2, top - half - pen.px(3)},
+              .size_px = pen.text_px(16),
+              .color = pen.color().ink.rgba(),
+              .bold = true,
+              .halo = pen.color().paper.rgba()});
 }
 
 void add_dimension(ShapeList& list, const RunPen& pen, float left, float right, double length_mm,

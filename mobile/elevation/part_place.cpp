@@ -62,7 +62,10 @@ double along_of(const RunSheet& sheet, const SheetPart& part) {
 RunPoint part_place(const RunSheet& sheet, int part, double denominator) {
   const SheetPart& at = sheet.parts.at(static_cast<std::size_t>(part));
   RunPoint place{along_of(sheet, at), static_cast<double>(at.up_mm)};
-  if (stands_in_ground(sheet, at)) place.up_mm = -in_ground_mm * denominator;
+  if (stands_in_ground(sheet, at)) {
+    place.up_mm = -in_ground_mm * denominator;
+    place.along_mm += beside_post_mm * denominator;
+  }
   if (const auto end = capped(sheet, at)) {
     const double out_mm =
         std::max(std::abs(place.along_mm - end->post_mm), cap_out_mm * denominator);

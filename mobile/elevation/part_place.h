@@ -12,8 +12,10 @@ struct RunPoint {
   double up_mm = 0;
 };
 
-/// In the ground, so far below the deck on the glass.
-inline constexpr double in_ground_mm = 3.6;
+/// In the ground, so far below the deck on the glass and so far beside its post: there it hides
+/// neither the plate nor the bolts, and a drawing that ends right under the ground shows all of it.
+inline constexpr double in_ground_mm = 2.5;
+inline constexpr double beside_post_mm = 5.6;
 
 /// Fittings, welds, fixings, cut edges: what is a place and not a length.
 bool is_joint(const SheetPart& part);

@@ -10,6 +10,7 @@ using kneerail::elevation::ShapeList;
 namespace {
 
 constexpr double least_gap_of_numbers_drawn = 150;
+constexpr double letter_wide = 0.66;  // of a letter's size
 
 /// Metres from number to number, so that they never crowd.
 double number_step_m(double pixels_per_metre, double least_gap_px) {
@@ -31,6 +32,9 @@ void TapeItem::set_view(ElevationItem* view) {
   view_ = view;
   if (view != nullptr) {
     connect(view, &ElevationItem::viewChanged, this, &TapeItem::follow);
+    connect(view, &ElevationItem::movingChanged, this, [this] {
+      if (!view_->moving()) redraw();  // at rest no number is cut
+    });
     follow();
   }
   redraw();
@@ -78,12 +82,17 @@ ShapeList TapeItem::shapes() const {
               {.width_px = drawn(number ? 2.4 : 1.2)});
     if (!number) continue;
     const int decimals = numbers_m < 1 ? 1 : 0;
-    list.label({.text = tr("%1 m").arg(QLocale().toString(at_m, 'f', decimals)),
-                .at = {x + drawn(5), foot - drawn(11)},
-                .size_px = static_cast<float>(tokens().small_text()) * 1.06F,
+    const QString text = tr("%1 m").arg(QLocale().toString(at_m, 'f', decimals));
+    const float size = static_cast<float>(tokens().small_text()) * 1.06F;
+    const double edge = view_->view().x_px(at_m * 1000) + static_cast<double>(drawn(5)) +
+                        letter_wide * static_cast<double>(size) * static_cast<double>(text.size());
+    const bool cut = !view_->moving() && edge > width() && edge - width() < width() / 2;
+    list.label({.text = text,
+                .at = {cut ? x - drawn(5) : x + drawn(5), foot - drawn(11)},
+                .size_px = size,
                 .color = tokens().ink().rgba(),
                 .bold = true,
-                .align = Qt::AlignLeft});
+                .align = cut ? Qt::AlignRight : Qt::AlignLeft});
   }
   return list;
 }

@@ -100,6 +100,8 @@ class Tokens : public QObject {
   Q_PROPERTY(qreal glyphOnKey READ glyph_on_key NOTIFY sizesChanged)
   Q_PROPERTY(qreal glyphInList READ glyph_in_list NOTIFY sizesChanged)
   Q_PROPERTY(qreal glyphOnDrawing READ glyph_on_drawing NOTIFY sizesChanged)
+  Q_PROPERTY(qreal coatingDeckMargin READ coating_deck_margin NOTIFY sizesChanged)
+  Q_PROPERTY(qreal boltsBeside READ bolts_beside NOTIFY sizesChanged)
   Q_PROPERTY(qreal barrierHeight READ barrier_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal dotRadius READ dot_radius NOTIFY sizesChanged)
   Q_PROPERTY(qreal siteColumn READ site_column NOTIFY sizesChanged)
@@ -223,7 +225,7 @@ class Tokens : public QObject {
   [[nodiscard]] qreal run_line_height() const { return drawn(92); }
   [[nodiscard]] qreal portrait_pad_height() const { return drawn(502); }
   [[nodiscard]] qreal portrait_deck_margin() const {
-    return drawn(27);
+    return drawn(30);
   }  ///< from a drawing's foot up to its deck, where there is little height
   [[nodiscard]] qreal foot_height() const {
     return drawn(86);
@@ -262,6 +264,12 @@ class Tokens : public QObject {
   [[nodiscard]] qreal glyph_on_key() const { return drawn(34); }  ///< radius of a grade glyph
   [[nodiscard]] qreal glyph_in_list() const { return drawn(21); }
   [[nodiscard]] qreal glyph_on_drawing() const { return drawn(15); }
+  [[nodiscard]] qreal coating_deck_margin() const {
+    return drawn(37);
+  }  ///< across, under a coating note: the ground, without dimensions
+  [[nodiscard]] qreal bolts_beside() const {
+    return drawn(52);
+  }  ///< from a post's middle to beyond the sign of its bolts
   [[nodiscard]] qreal barrier_height() const {
     return drawn(18);
   }                                                               ///< the board of what cannot wait

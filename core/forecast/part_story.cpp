@@ -18,7 +18,8 @@ namespace kneerail::forecast {
 namespace {
 
 constexpr int points_per_life = 64;
-constexpr double years_ahead_least = 5;
+constexpr double years_ahead_least = 7;
+constexpr double years_beyond_last = 3;  // a drawing goes on a little after the last limit
 constexpr double years_ahead_most = 60;
 
 class StoryTeller {
@@ -92,11 +93,11 @@ class StoryTeller {
     return path;
   }
 
-  /// As far as the coating is likely there, within what anyone plans for.
+  /// A little further than the coating is likely there, within what anyone plans for.
   [[nodiscard]] double years_ahead() const {
     const LimitForecast& row = story_.limits.front().forecast;
     constexpr std::size_t late = 5;  // 90 %
-    const double last = row.answered ? row.years[late] : years_ahead_most;
+    const double last = row.answered ? row.years[late] + years_beyond_last : years_ahead_most;
     return std::clamp(last, years_ahead_least, years_ahead_most);
   }
 

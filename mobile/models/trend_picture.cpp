@@ -92,9 +92,9 @@ class Drawing {
     TrendPicture::Limit limit;
     limit.value = told.limit_um;
     limit.last = row.limit == forecast::Limit::coating_exhausted;
-    limit.label = limit.last
-                      ? TrendWords::tr("zinc gone")
-                      : TrendWords::tr("first maintenance, %1 µm").arg(told.limit_um, 0, 'f', 0);
+    limit.label = (limit.last ? TrendWords::tr("zinc gone, %1 µm")
+                              : TrendWords::tr("first maintenance, %1 µm"))
+                      .arg(told.limit_um, 0, 'f', 0);
     constexpr std::size_t p10 = 1;
     constexpr std::size_t p50 = 3;
     constexpr std::size_t p90 = 5;

@@ -17,7 +17,6 @@ Grid {
         width: keys.keyWidth
         height: Tokens.padChoiceHeight
         text: qsTr("Post before")
-        look: OctagonKey.Soft
         enabled: keys.forecast.partName !== ""
         onClicked: keys.forecast.nextPost(-1)
     }
@@ -27,7 +26,6 @@ Grid {
         width: keys.keyWidth
         height: Tokens.padChoiceHeight
         text: qsTr("Next post")
-        look: OctagonKey.Soft
         enabled: keys.forecast.partName !== ""
         onClicked: keys.forecast.nextPost(1)
     }

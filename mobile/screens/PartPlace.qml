@@ -18,7 +18,7 @@ Rectangle {
         clip: true
         visible: place.forecast.partName !== ""
         picture: place.forecast.run
-        deckMargin: Tokens.pageMargin * 1.5
+        deckMargin: Tokens.pageMargin + Tokens.smallGap
         scaleDenominator: Tokens.placeScale
         saysScale: false
         onPartTouched: part => place.forecast.choosePart(part)

@@ -37,6 +37,7 @@ class TrendPainter {
     paint_now();
     painter_.restore();
     for (const auto& life : picture_.lives) paint_begun(life);
+    for (const auto& limit : picture_.limits) paint_limit_label(limit);
   }
 
  private:
@@ -68,12 +69,15 @@ class TrendPainter {
     const double span = picture_.to - picture_.from;
     const int every = span > 30 ? 5 : span > 12 ? 2 : 1;
     const int first = static_cast<int>(std::ceil(picture_.from / every)) * every;
+    double taken = plot_.left();
     for (int year = first; year <= picture_.to; year += every) {
       painter_.setPen(QPen(look_.palette.ink, u(1.5)));
       painter_.drawLine(QPointF(x(year), plot_.bottom()), QPointF(x(year), plot_.bottom() + u(8)));
       const QString words = QString::number(year);
       const double wide = metrics_.horizontalAdvance(words);
       const double left = std::clamp(x(year) - wide / 2, plot_.left(), plot_.right() - wide);
+      if (left < taken) continue;  // the last one, pushed in from the edge
+      taken = left + wide + u(6);
       text({left, plot_.bottom() + u(12) + metrics_.ascent()}, words, look_.text,
            look_.palette.ink2);
     }
@@ -154,14 +158,16 @@ class TrendPainter {
       painter_.setPen(dashed);
       painter_.drawLine(QPointF(plot_.left(), line), QPointF(plot_.right(), line));
     }
+  }
+
+  /// Last, on a ground of its own, so that nothing runs through the words.
+  void paint_limit_label(const TrendPicture::Limit& limit) {
     const QFontMetricsF bold(look_.bold);
     const QColor ink = limit.last ? look_.palette.ink : look_.palette.rust;
-    const QPointF place(plot_.left() + u(8), line - u(8));
-    // A ground of paper under the words, so that dots and lines do not run through them.
-    QRectF ground = bold.boundingRect(limit.label).translated(place);
-    QColor paper = look_.palette.sheet;
-    paper.setAlphaF(0.85F);
-    painter_.fillRect(ground.adjusted(-u(3), 0, u(3), 0), paper);
+    const QPointF place(plot_.left() + u(8), y(limit.value) - u(8));
+    const QRectF words(place.x(), place.y() - bold.capHeight(), bold.horizontalAdvance(limit.label),
+                       bold.capHeight());
+    painter_.fillRect(words.adjusted(-u(4), -u(5), u(4), u(5)), look_.palette.sheet);
     text(place, limit.label, look_.bold, ink);
   }
 

@@ -56,7 +56,7 @@ Rectangle {
 
         InkText {
             width: parent.width
-            text: band.counts
+            text: band.portrait ? qsTr("%1 · %2").arg(band.counts).arg(band.lastVisit) : band.counts
             color: Tokens.ink2
             font.pixelSize: Tokens.smallText
             elide: Text.ElideRight
@@ -64,6 +64,7 @@ Rectangle {
 
         InkText {
             width: parent.width
+            visible: !band.portrait
             text: band.lastVisit
             color: Tokens.ink2
             font.pixelSize: Tokens.smallText

@@ -16,7 +16,6 @@ Room {
     }
 
     whereLine: sites.known ? qsTr("%1 · %2").arg(sites.ownerName).arg(sites.countWords) : ""
-    keptLine: sites.known ? qsTr("%1 kept here").arg(sites.keptWords) : ""
     cells: SitesCells {
         sites: room.sites
         portrait: room.portrait
@@ -65,6 +64,29 @@ Room {
             portrait: room.portrait
             onRunChosen: (site, run) => room.sites.openRun(site, run)
             Component.onCompleted: room.sites.inView(index)
+        }
+    }
+
+    Rectangle {
+        objectName: "moreBelow"
+        anchors.bottom: foot.top
+        width: parent.width
+        height: more.implicitHeight + Tokens.gap
+        visible: list.visible && list.contentHeight - list.contentY > list.height + Tokens.inset
+        color: Tokens.tapeMeasure
+
+        Rectangle {
+            width: parent.width
+            height: Tokens.keyEdge
+            color: Tokens.edge
+        }
+
+        InkText {
+            id: more
+
+            anchors.centerIn: parent
+            text: qsTr("more below: push the list up")
+            font.pixelSize: Tokens.smallText
         }
     }
 

@@ -11,14 +11,14 @@ Row {
     height: parent ? parent.height : implicitHeight
 
     TitleCell {
-        visible: cells.sites.known
+        visible: cells.sites.known && !cells.portrait
         tells: true
         caption: cells.sites.ownerName
         text: cells.sites.countWords
     }
 
     TitleCell {
-        visible: cells.sites.known && !cells.portrait
+        visible: cells.sites.known
         tells: true
         caption: qsTr("Kept here")
         text: cells.sites.keptWords

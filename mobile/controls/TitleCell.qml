@@ -11,9 +11,10 @@ T.AbstractButton {
     /// It only tells: there is nothing to be had by touching it.
     property bool tells: false
     property Item sign: null
+    readonly property real side: lookAgain ? Tokens.margin : Tokens.inset  // the double frame stands clear of the words
     readonly property real signRoom: sign ? sign.width + Tokens.gap : 0
 
-    implicitWidth: Math.max(Tokens.cellWidth, Math.max(above.implicitWidth, below.implicitWidth + signRoom) + Tokens.inset * 2)
+    implicitWidth: Math.max(Tokens.cellWidth, Math.max(above.implicitWidth, below.implicitWidth + signRoom) + side * 2)
     height: parent ? parent.height : implicitHeight
     implicitHeight: Tokens.railHeight - Tokens.tagTop
     focusPolicy: tells ? Qt.NoFocus : Qt.TabFocus
@@ -32,6 +33,8 @@ T.AbstractButton {
         Rectangle {
             anchors.fill: parent
             anchors.margins: Tokens.keyEdge
+            anchors.leftMargin: Tokens.smallGap + Tokens.ruleStroke
+            anchors.rightMargin: Tokens.smallGap + Tokens.ruleStroke
             visible: cell.lookAgain || cell.visualFocus
             color: "transparent"
             border.color: Tokens.ink
@@ -39,7 +42,7 @@ T.AbstractButton {
 
             Rectangle {
                 anchors.fill: parent
-                anchors.margins: Tokens.smallGap
+                anchors.margins: Tokens.smallGap * 0.75
                 visible: cell.lookAgain
                 color: "transparent"
                 border.color: Tokens.ink
@@ -51,9 +54,9 @@ T.AbstractButton {
     InkText {
         id: above
 
-        x: Tokens.inset
+        x: cell.side
         anchors.bottom: parent.verticalCenter
-        width: parent.width - Tokens.inset * 2
+        width: parent.width - cell.side * 2
         text: cell.caption
         color: Tokens.ink2
         font.pixelSize: Tokens.captionText
@@ -63,10 +66,10 @@ T.AbstractButton {
     InkText {
         id: below
 
-        x: Tokens.inset
+        x: cell.side
         anchors.top: parent.verticalCenter
         anchors.topMargin: Tokens.smallGap / 2
-        width: parent.width - cell.signRoom - Tokens.inset * 2
+        width: parent.width - cell.signRoom - cell.side * 2
         text: cell.text
         bold: true
         font.pixelSize: Tokens.cellText

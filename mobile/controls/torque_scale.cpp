@@ -109,9 +109,12 @@ void TorqueScale::paint_lowest(QPainter& painter) const {
   painter.drawLine(QPointF(x, stroke_ * 4), QPointF(x, axis()));
   painter.setFont(tick_font_);
   const QFontMetricsF metrics(tick_font_);
-  painter.drawText(QPointF(x - stroke_ * 3 - metrics.horizontalAdvance(lowest_word_),
-                           stroke_ * 4 + metrics.ascent()),
-                   lowest_word_);
+  // On the side where the mark does not stand.
+  const qreal wide = metrics.horizontalAdvance(lowest_word_);
+  const bool right = value_ >= 0 && value_ < lowest_ && x + stroke_ * 3 + wide < width();
+  painter.drawText(
+      QPointF(right ? x + stroke_ * 3 : x - stroke_ * 3 - wide, stroke_ * 4 + metrics.ascent()),
+      lowest_word_);
 }
 
 void TorqueScale::paint_mark(QPainter& painter) const {

@@ -47,7 +47,8 @@ double TapeItem::scale() const {
 
 void TapeItem::follow() {
   const double off_px = (view_->centre_chainage() - made_about_mm_) * scale();
-  if (scale() == made_scale_ && std::abs(off_px) < width() / 2) return update();
+  const bool near = scale() == made_scale_ && std::abs(off_px) < width() / 2;
+  if (near && view_->moving()) return update();
   made_about_mm_ = view_->centre_chainage();
   made_scale_ = scale();
   redraw();

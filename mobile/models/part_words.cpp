@@ -16,7 +16,7 @@ class PartWords {
 QString kind_name(const SheetPart& part) {
   switch (part.role) {
     case Role::post_tube:
-      return PartWords::tr("post");
+      return PartWords::tr("post tube");
     case Role::rail_tube:
       return PartWords::tr("rail");
     case Role::top_rail:

@@ -8,8 +8,8 @@
 
 namespace kneerail {
 
-/// "mid-rail cross", "top-rail tee", "base flange", "post": with the rail it stands at where a post
-/// has several of a kind.
+/// "mid-rail cross", "top-rail tee", "base flange", "post tube": with the rail it stands at where a
+/// post has several of a kind.
 QString part_name(const RunSheet& sheet, int part);
 
 /// "Rust begins"; of aluminium and stainless steel "Pits begin". Empty for no grade of 1 to 5.

@@ -42,13 +42,20 @@ class WalkModel : public QObject {
                  whereChanged)  ///< "5 parts, all grade 1 or 2 last time"
   Q_PROPERTY(
       QString runCounts READ run_counts NOTIFY whereChanged)  ///< "116 seen · 2 skipped · 33 open"
+  // Of the last visit at the chosen post; empty while a part or a bay is chosen.
+  Q_PROPERTY(QList<int> postLastGrades READ post_last_grades NOTIFY
+                 whereChanged)  ///< of its joints, from the top down
+  Q_PROPERTY(
+      QString postLastVisit READ post_last_visit NOTIFY whereChanged)  ///< "last visit, 9 May 2030"
+  Q_PROPERTY(QString postLastReadings READ post_last_readings NOTIFY
+                 whereChanged)  ///< "thinnest 88 µm · 24 N·m", the least of each
   Q_PROPERTY(QString pushedMeans READ pushed_means NOTIFY
                  whereChanged)  ///< "bay 118 to 119 firm too · on to 119"
   // Title block.
-  Q_PROPERTY(
-      QString gaugeCaption READ gauge_caption NOTIFY titleChanged)  ///< "Gauge CG-0417 · zeroed"
-  Q_PROPERTY(
-      QString gaugeWords READ gauge_words NOTIFY titleChanged)  ///< "2 h 10 min ago", "not today"
+  Q_PROPERTY(QString gaugeCaption READ gauge_caption NOTIFY
+                 titleChanged)  ///< "Gauge CG-0417 · zeroed"; old: "Gauge CG-0417"
+  Q_PROPERTY(QString gaugeWords READ gauge_words NOTIFY
+                 titleChanged)  ///< "2 h 10 min ago", "zero it soon"
   Q_PROPERTY(bool gaugeOld READ gauge_old NOTIFY titleChanged)  ///< zero it soon
   Q_PROPERTY(
       QString keptCaption READ kept_caption NOTIFY titleChanged)  ///< "Saved 10:42:07", "Kept here"
@@ -112,6 +119,9 @@ class WalkModel : public QObject {
   [[nodiscard]] QString back_post_label() const;
   [[nodiscard]] QString post_about() const;
   [[nodiscard]] QString run_counts() const;
+  [[nodiscard]] QList<int> post_last_grades() const;
+  [[nodiscard]] QString post_last_visit() const;
+  [[nodiscard]] QString post_last_readings() const;
   [[nodiscard]] QString pushed_means() const;
   [[nodiscard]] QString gauge_caption() const;
   [[nodiscard]] QString gauge_words() const;
@@ -208,6 +218,7 @@ class WalkModel : public QObject {
   [[nodiscard]] const kneerail::SheetPart* part() const;
   [[nodiscard]] QString grade_test(int grade) const;
   [[nodiscard]] std::vector<int> parts_in_order(int post) const;
+  [[nodiscard]] std::vector<const kneerail::SheetPart*> parts_of_post_alone() const;
   [[nodiscard]] int next_part_place() const;
   [[nodiscard]] int part_to_look_at() const;
   [[nodiscard]] QString opening_words() const;

@@ -103,8 +103,9 @@ QString WalkModel::pushed_means() const {
 
 QString WalkModel::gauge_caption() const {
   const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
-  return gauge == nullptr ? tr("No coating gauge")
-                          : tr("Gauge %1 · zeroed").arg(QString::fromStdString(gauge->serial));
+  if (gauge == nullptr) return tr("No coating gauge");
+  const QString serial = QString::fromStdString(gauge->serial);
+  return gauge_old() ? tr("Gauge %1").arg(serial) : tr("Gauge %1 · zeroed").arg(serial);
 }
 
 QString WalkModel::gauge_words() const {

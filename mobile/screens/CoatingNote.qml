@@ -8,8 +8,8 @@ Note {
     id: note
 
     required property WalkModel walk
-    property bool choosesUnder: false
-    readonly property list<string> underNames: [qsTr("bright"), qsTr("dull"), qsTr("rust"), qsTr("paint")]
+    /// Where the pad has no room for what is under the probe.
+    property bool asksUnder: true
     readonly property real room: width - Tokens.inset * 2
     readonly property bool far: walk.coating.farWords !== ""
 
@@ -19,7 +19,7 @@ Note {
         return last === "" ? place : qsTr("%1, last visit %2").arg(place).arg(last);
     }
 
-    height: head.height + Tokens.slotHeight + Tokens.inset * 2 + Tokens.gap / 2
+    height: (asksUnder ? under.y + under.height : slotRow.y + Tokens.slotHeight) + Tokens.inset * 2
     Accessible.name: walk.partTitle
 
     NoteHead {
@@ -27,7 +27,7 @@ Note {
 
         width: note.room
         title: note.walk.coating.spotWords === "" ? note.walk.partTitle : qsTr("%1 · %2").arg(note.walk.partTitle).arg(note.walk.coating.spotWords)
-        aside: note.far ? note.walk.coating.farWords : note.walk.coating.underProbeWords !== "" ? note.walk.coating.underProbeWords : note.walk.coating.summary
+        aside: note.far ? note.walk.coating.farWords : note.walk.coating.summary
         asideBold: note.far
         onAsked: note.walk.askForecast()
     }
@@ -59,10 +59,9 @@ Note {
     }
 
     LabelledStrip {
-        visible: !note.choosesUnder
         x: slotRow.width + Tokens.gap
         y: slotRow.y
-        width: (face.visible ? face.x : under.x) - x - Tokens.gap
+        width: note.room - x
         height: Tokens.slotHeight
         today: note.walk.coating.today
         last: note.walk.coating.last
@@ -70,68 +69,27 @@ Note {
         spoken: note.walk.coating.stripSpoken
     }
 
-    OctagonKey {
-        id: face
-
-        objectName: "nextSpot"
-        visible: !note.choosesUnder && note.walk.coating.spots > 1
-        x: under.x - width - Tokens.gap / 2
-        y: slotRow.y
-        width: under.width
-        height: Tokens.slotHeight
-        look: OctagonKey.Soft
-        text: qsTr("next")
-        textSize: Tokens.bodyText
-        secondLine: qsTr("face")
-        secondTextSize: Tokens.captionText
-        spoken: qsTr("The next face of this part, now %1").arg(note.walk.coating.spotWords)
-        onClicked: note.walk.coating.nextSpot()
-    }
-
-    OctagonKey {
+    ProbeKeys {
         id: under
 
-        objectName: "underProbe"
-        visible: !note.choosesUnder
-        x: note.room - width
-        y: slotRow.y
-        width: Tokens.digitKeyWidth * 0.72
-        height: Tokens.slotHeight
-        look: OctagonKey.Soft
-        text: note.underNames[note.walk.coating.underProbe - 1] ?? qsTr("not said")
-        textSize: Tokens.bodyText
-        secondLine: qsTr("under it")
-        secondTextSize: Tokens.captionText
-        spoken: qsTr("Under the probe: %1").arg(text)
-        onClicked: note.choosesUnder = true
+        visible: note.asksUnder
+        y: slotRow.y + Tokens.slotHeight + Tokens.gap * 0.75
+        width: Tokens.digitKeyWidth * columns + spacing * (columns - 1)
+        columns: note.walk.coating.spots > 1 ? 5 : 4
+        walk: note.walk
     }
 
-    Row {
-        id: underKeys
-
-        visible: note.choosesUnder
-        x: slotRow.width + Tokens.gap
-        y: slotRow.y
-        spacing: Tokens.gap
-
-        Repeater {
-            model: note.underNames
-
-            OctagonKey {
-                required property int index
-                required property string modelData
-
-                objectName: "under" + (index + 1)
-                width: (note.room - underKeys.x - underKeys.spacing * 3) / 4
-                height: Tokens.slotHeight
-                look: note.walk.coating.underProbe === index + 1 ? OctagonKey.Chosen : OctagonKey.Plain
-                text: modelData
-                textSize: Tokens.bodyText
-                onClicked: {
-                    note.walk.coating.underProbe = index + 1;
-                    note.choosesUnder = false;
-                }
-            }
-        }
+    InkText {
+        visible: note.asksUnder
+        anchors.left: under.right
+        anchors.leftMargin: Tokens.inset
+        anchors.verticalCenter: under.verticalCenter
+        width: note.room - x
+        text: note.walk.coating.underProbeWords !== "" ? note.walk.coating.underProbeWords : qsTr("under the probe")
+        color: Tokens.ink2
+        font.pixelSize: Tokens.smallText
+        wrapMode: Text.Wrap
+        maximumLineCount: 3
+        elide: Text.ElideRight
     }
 }

@@ -61,9 +61,9 @@ Item {
 
     InkText {
         anchors.right: parent.right
-        anchors.rightMargin: Tokens.gap
+        anchors.rightMargin: Tokens.inset
         anchors.top: parent.top
-        anchors.topMargin: Tokens.gap
+        anchors.topMargin: Tokens.inset
         text: words.mark
         color: Tokens.ink2
         font.pixelSize: Tokens.captionText

@@ -39,7 +39,7 @@ Item {
                 text: modelData
                 test: pad.tests[index] ?? ""
                 now: pad.now === grade
-                lastTime: pad.now === 0 && pad.last === grade
+                lastTime: pad.last === grade
                 onClicked: pad.graded(grade)
             }
         }

@@ -1,4 +1,4 @@
-// The note of a chosen part while its grade or its screws are entered: its name, and what was last.
+// The note of a chosen part while its grade or its screws are entered: its name and its grade. What its screws were is said beside their keys.
 import QtQuick
 import Kneerail.Ui
 
@@ -6,7 +6,6 @@ Note {
     id: note
 
     required property WalkModel walk
-    readonly property bool torque: walk.pad === WalkModel.TorquePad
 
     height: head.height + Tokens.inset * 2
     Accessible.name: walk.partTitle
@@ -16,7 +15,7 @@ Note {
 
         width: note.width - Tokens.inset * 2
         title: note.walk.partTitle
-        aside: note.torque ? note.walk.torque.lastWords : note.walk.lastGrade > 0 ? qsTr("last visit grade %1").arg(note.walk.lastGrade) : qsTr("not graded before")
+        aside: note.walk.gradeNow > 0 ? qsTr("grade %1 now").arg(note.walk.gradeNow) : note.walk.lastGrade > 0 ? qsTr("last visit grade %1").arg(note.walk.lastGrade) : qsTr("not graded before")
         onAsked: note.walk.askForecast()
     }
 }

@@ -11,6 +11,8 @@ Item {
     property string about
     property bool asLastTime: false
     property string pushedMeans
+    /// Last visit's, of the post's joints from the top down.
+    property list<int> lastGrades
     property string lookAgain
     property string lookAgainMeans
     property string before
@@ -21,7 +23,9 @@ Item {
     property bool wide: false
     property bool leftHanded: Tokens.leftHanded
     readonly property real room: height - heading.height - counted.height - Tokens.gap * 4
-    readonly property real rowHeight: Math.max(Tokens.touchTarget, Math.min(Tokens.mainActHeight, room * 0.2))
+    readonly property int rows: wide ? 2 : 3  // of keys under the main acts
+    /// One act needs no more room than a key; two stand apart from the others by their size.
+    readonly property real rowHeight: asLastTime ? Math.max(Tokens.touchTarget, Math.min(Tokens.mainActHeight, room * 0.2)) : (room - (wide ? 0 : Tokens.gap)) / (rows + 1)
 
     signal pushed
     signal looked
@@ -63,7 +67,7 @@ Item {
             readonly property real keyHeight: pad.wide ? height : (height - spacing) / 2
 
             width: parent.width
-            height: pad.room - pad.rowHeight * (pad.wide ? 2 : 3) - (pad.wide ? 0 : Tokens.gap)
+            height: pad.room - pad.rowHeight * pad.rows - (pad.wide ? 0 : Tokens.gap)
             columns: pad.wide ? 2 : 1
             spacing: Tokens.gap
             layoutDirection: pad.leftHanded ? Qt.RightToLeft : Qt.LeftToRight
@@ -77,6 +81,10 @@ Item {
                 text: qsTr("Pushed, as last time")
                 textSize: Tokens.mainText
                 secondLine: pad.pushedMeans
+                sign: LastRings {
+                    grades: pad.lastGrades
+                    most: acts.width * (pad.wide ? 0.63 : 1) - Tokens.pageMargin * 2
+                }
                 onClicked: pad.pushed()
             }
 
@@ -114,57 +122,19 @@ Item {
             onChosen: which => pad.padChosen(which)
         }
 
-        Grid {
+        PostSteps {
             width: parent.width
-            columns: pad.wide ? 4 : 2
-            spacing: Tokens.gap
-            layoutDirection: pad.leftHanded ? Qt.RightToLeft : Qt.LeftToRight
-
-            readonly property real keyWidth: (width - spacing * (columns - 1)) / columns
-
-            OctagonKey {
-                objectName: "back"
-                width: parent.keyWidth
-                height: pad.rowHeight
-                text: pad.before
-                textSize: Tokens.labelText
-                secondLine: pad.before === "" ? "" : qsTr("back")
-                enabled: pad.before !== ""
-                onClicked: pad.backward()
-            }
-
-            OctagonKey {
-                objectName: "skip"
-                visible: pad.writes
-                width: parent.keyWidth
-                height: pad.rowHeight
-                text: qsTr("Skip, say why")
-                textSize: Tokens.bodyText
-                onClicked: pad.skip()
-            }
-
-            OctagonKey {
-                objectName: "undo"
-                visible: pad.writes
-                width: parent.keyWidth
-                height: pad.rowHeight
-                text: qsTr("Undo")
-                textSize: Tokens.labelText
-                secondLine: pad.undoes
-                enabled: pad.undoes !== ""
-                onClicked: pad.undo()
-            }
-
-            OctagonKey {
-                objectName: "on"
-                width: parent.keyWidth
-                height: pad.rowHeight
-                text: pad.after
-                textSize: Tokens.labelText
-                secondLine: pad.after === "" ? "" : qsTr("on, leave open")
-                enabled: pad.after !== ""
-                onClicked: pad.forward()
-            }
+            height: pad.rowHeight * (pad.wide ? 1 : 2) + (pad.wide ? 0 : Tokens.gap)
+            wide: pad.wide
+            leftHanded: pad.leftHanded
+            before: pad.before
+            after: pad.after
+            undoes: pad.undoes
+            writes: pad.writes
+            onBackward: pad.backward()
+            onSkip: pad.skip()
+            onUndo: pad.undo()
+            onForward: pad.forward()
         }
     }
 }

@@ -61,9 +61,33 @@ Item {
         Binding {
             target: view
             property: "deckMargin"
-            value: Tokens.portraitDeckMargin
-            when: drawing.portrait
+            value: drawing.portrait ? Tokens.portraitDeckMargin : Tokens.coatingDeckMargin
+            when: drawing.portrait || note.coating
         }
+    }
+
+    InkText {
+        id: lastVisit
+
+        visible: drawing.walk.pad === WalkModel.PostPad && !view.moving && !drawing.skipping
+        x: view.chosenRect.right + Tokens.inset
+        y: view.y + view.chosenRect.top - height / 4
+        text: drawing.walk.postLastVisit
+        color: Tokens.ink2
+        font.pixelSize: Tokens.smallText
+        Accessible.role: Accessible.StaticText
+        Accessible.name: text
+    }
+
+    InkText {
+        visible: lastVisit.visible
+        x: lastVisit.x
+        y: view.y + view.chosenRect.bottom - height - (view.chosenRect.height - height) * 0.34
+        text: drawing.walk.postLastReadings
+        color: Tokens.ink2
+        font.pixelSize: Tokens.smallText
+        Accessible.role: Accessible.StaticText
+        Accessible.name: text
     }
 
     Leader {
@@ -81,7 +105,7 @@ Item {
 
         visible: drawing.walk.pad !== WalkModel.PostPad && !drawing.skipping
         x: Tokens.inset
-        y: tape.height + Tokens.gap
+        y: tape.height + Tokens.smallGap
         width: parent.width - Tokens.inset * 2
         height: coating ? coatingNote.height : partNote.height
 
@@ -96,6 +120,7 @@ Item {
             visible: note.coating
             width: parent.width
             walk: drawing.walk
+            asksUnder: !drawing.portrait && drawing.walk.writable
         }
 
         PartNote {
@@ -139,6 +164,8 @@ Item {
     }
 
     MessageBar {
+        id: message
+
         objectName: "messageBar"
         anchors.bottom: line.top
         anchors.bottomMargin: Tokens.gap
@@ -153,7 +180,7 @@ Item {
     InkBar {
         id: takenBack
 
-        anchors.bottom: line.top
+        anchors.bottom: message.visible ? message.top : line.top
         anchors.bottomMargin: Tokens.gap
         x: Tokens.inset
         width: Math.min(parent.width - Tokens.inset * 2, Tokens.padWidth)

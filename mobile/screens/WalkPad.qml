@@ -65,6 +65,7 @@ Rectangle {
         before: pad.walk.backPostLabel === "" ? "" : qsTr("Post %1").arg(pad.walk.backPostLabel)
         after: pad.walk.nextPostLabel === "" ? "" : qsTr("Post %1").arg(pad.walk.nextPostLabel)
         undoes: pad.walk.undoWords
+        lastGrades: pad.walk.postLastGrades
         coating: pad.walk.coatingOffered
         torque: pad.walk.torqueOffered
         onPushed: pad.walk.asLastTime(true)
@@ -116,6 +117,18 @@ Rectangle {
         onChosen: which => pad.walk.openPad(which)
     }
 
+    ProbeKeys {
+        id: under
+
+        readonly property bool up: pad.portrait && pad.walk.writable && pad.walk.pad === WalkModel.CoatingPad
+
+        visible: up && !pad.aside
+        x: pad.besideX
+        y: choices.y + choices.height + Tokens.gap
+        width: pad.besideWidth
+        walk: pad.walk
+    }
+
     PartKeys {
         visible: !pad.atPost && !pad.aside && pad.walk.writable
         walk: pad.walk
@@ -130,7 +143,7 @@ Rectangle {
 
         visible: !pad.atPost && !pad.aside
         x: pad.besideX
-        y: pad.portrait ? choices.y + choices.height + Tokens.gap : pad.height - Tokens.mainActHeight - Tokens.margin
+        y: pad.portrait ? (under.up ? under.y + under.height : choices.y + choices.height) + Tokens.gap : pad.height - Tokens.mainActHeight - Tokens.margin
         width: pad.besideWidth
         height: pad.portrait ? pad.height - pad.topSpace - y : Tokens.mainActHeight
         stacked: pad.portrait

@@ -25,13 +25,14 @@ std::vector<std::string> names_of_post(const RunSheet& sheet, int post) {
 
 TEST_CASE("a part is called by its kind and the rail it stands at", "[words]") {
   using Names = std::vector<std::string>;
-  CHECK(names_of_post(tests::made_run({.posts = 9, .sleeve_every_bays = 0}), 3) ==
-        Names{"post", "base flange", "mid-rail cross", "top-rail tee", "mid-rail", "top rail"});
+  CHECK(
+      names_of_post(tests::made_run({.posts = 9, .sleeve_every_bays = 0}), 3) ==
+      Names{"post tube", "base flange", "mid-rail cross", "top-rail tee", "mid-rail", "top rail"});
   CHECK(names_of_post(tests::made_run({.posts = 9, .rails = 3, .rail_spacing_mm = 450}), 1) ==
-        Names{"post", "base flange", "mid-rail 2 cross", "mid-rail 1 cross", "top-rail tee",
+        Names{"post tube", "base flange", "mid-rail 2 cross", "mid-rail 1 cross", "top-rail tee",
               "mid-rail 2", "mid-rail 1", "top rail", "top-rail sleeve"});
   CHECK(names_of_post(tests::made_run({.posts = 9, .welded = true}), 3) ==
-        Names{"post", "anchor bolts", "mid-rail weld", "top-rail weld", "welded section"});
+        Names{"post tube", "anchor bolts", "mid-rail weld", "top-rail weld", "welded section"});
 }
 
 TEST_CASE("a screen reader hears post, part, grade, finding and what is open", "[words]") {

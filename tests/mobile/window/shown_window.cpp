@@ -2,6 +2,7 @@
 
 #include <QEventLoop>
 #include <QQuickStyle>
+#include <utility>
 
 #include "mobile/elevation/elevation_item.h"
 #include "mobile/theme/tokens.h"
@@ -10,7 +11,7 @@ namespace kneerail::tests {
 namespace {
 
 constexpr std::int64_t year_ms = 365LL * 24 * 60 * 60 * 1000;
-const std::filesystem::path folder = "/register";
+constexpr const char* folder_in_memory = "/register";
 
 QPointingDevice* glass() {
   static QPointingDevice* const device = QTest::createTouchDevice();
@@ -27,11 +28,17 @@ QQuickItem* find_in(QQuickItem& at, const QString& name) {
 
 }  // namespace
 
-ShownWindow::ShownWindow(int posts) : site_(posts) {
+ShownWindow::ShownWindow(int posts) : ShownWindow(posts, folder_in_memory, false) {}
+
+ShownWindow::ShownWindow(int posts, std::filesystem::path folder)
+    : ShownWindow(posts, std::move(folder), true) {}
+
+ShownWindow::ShownWindow(int posts, std::filesystem::path folder, bool real)
+    : folder_(std::move(folder)), real_(real), site_(posts) {
   QQuickStyle::setStyle(QStringLiteral("Basic"));
   world_.clock.wall_ms -= year_ms;
   {
-    auto opened = taken(Register::open(world_.options(folder, Mode::create, &disk_.files())));
+    auto opened = taken(Register::open(options(Mode::create)));
     taken(opened->save(site_.things()));
     taken(opened->save(site_.last_year()));
   }
@@ -44,8 +51,12 @@ ShownWindow::~ShownWindow() {
   switch_off();
 }
 
+Register::Options ShownWindow::options(Mode mode) {
+  return world_.options(folder_, mode, real_ ? nullptr : &disk_.files());
+}
+
 void ShownWindow::switch_on(QSize size) {
-  rooms_ = taken(Rooms::open(world_.options(folder, Mode::write, &disk_.files())));
+  rooms_ = taken(Rooms::open(options(Mode::write)));
   engine_ = std::make_unique<QQmlApplicationEngine>();
   rooms_->show(*engine_);
   REQUIRE(engine_->rootObjects().size() == 1);
@@ -75,6 +86,8 @@ void ShownWindow::settle() {
                    Qt::QueuedConnection);
   window_->update();
   loop.exec();
+  // What the forecast reckons comes from a thread of its own.
+  while (real_ && rooms_->reckons()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
 }
 
 void ShownWindow::resize(QSize size) {

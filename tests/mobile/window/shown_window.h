@@ -8,6 +8,7 @@
 #include <QQuickItem>
 #include <QQuickWindow>
 #include <QTest>
+#include <filesystem>
 #include <memory>
 #include <string>
 
@@ -20,6 +21,8 @@ namespace kneerail::tests {
 class ShownWindow {
  public:
   explicit ShownWindow(int posts = 4);
+  /// On a real disk, in a folder that is not there yet: the forecast reads it for itself.
+  ShownWindow(int posts, std::filesystem::path folder);
   ~ShownWindow();
 
   void switch_on(QSize size = {1280, 800});
@@ -54,6 +57,11 @@ class ShownWindow {
   std::int64_t count(const std::string& sql);
 
  private:
+  ShownWindow(int posts, std::filesystem::path folder, bool real);
+  [[nodiscard]] Register::Options options(Mode mode);
+
+  const std::filesystem::path folder_;
+  const bool real_;
   faults::FaultDisk disk_;
   World world_;
   WalkedSite site_;

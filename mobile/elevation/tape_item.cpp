@@ -85,9 +85,11 @@ ShapeList TapeItem::shapes() const {
     const int decimals = numbers_m < 1 ? 1 : 0;
     const QString text = tr("%1 m").arg(QLocale().toString(at_m, 'f', decimals));
     const float size = static_cast<float>(tokens().small_text()) * 1.06F;
-    const double edge = view_->view().x_px(at_m * 1000) + static_cast<double>(drawn(5)) +
-                        letter_wide * static_cast<double>(size) * static_cast<double>(text.size());
-    const bool cut = !view_->moving() && edge > width() && edge - width() < width() / 2;
+    const double from = view_->view().x_px(at_m * 1000) + static_cast<double>(drawn(5));
+    const double wide = letter_wide * static_cast<double>(size) * static_cast<double>(text.size());
+    const bool resting = !view_->moving();
+    if (resting && from < 0 && from + wide > 0) continue;
+    const bool cut = resting && from + wide > width() && from < width();
     list.label({.text = text,
                 .at = {cut ? x - drawn(5) : x + drawn(5), foot - drawn(11)},
                 .size_px = size,

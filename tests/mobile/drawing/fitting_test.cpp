@@ -146,6 +146,28 @@ TEST_CASE("an end cap stands at the outer end of its run, on whichever side it w
   CHECK((part_place(sheet, last, 25).along_mm - 4500) * 5.88 / 25 > 33);
 }
 
+TEST_CASE("the sign of bolts stands beside the post, in the ground, clear of the flange's",
+          "[fitting]") {
+  RunSheet sheet = made_run({.posts = 2, .tubes = false});
+  const int flange = sheet.posts[0].first_part;
+  const int bolts = flange + 1;
+  sheet.parts[static_cast<std::size_t>(flange)].role = Role::fitting;
+  SheetPart& part = sheet.parts[static_cast<std::size_t>(bolts)];
+  part.role = Role::base_fixing;
+  part.does = WhatItDoes::bolt;
+  part.up_mm = 0;
+  for (const double denominator : {20.0, 25.0, 50.0}) {
+    const double px = 5.88 / denominator;
+    const RunPoint sign = part_place(sheet, bolts, denominator);
+    constexpr double half_px = 11 + 2.5;
+    CHECK(sign.along_mm * px - half_px > 1.7 * 48.3 * 5.88 / 25);  // beyond the plate, at 1:25
+    CHECK(-sign.up_mm * px - half_px > 0);
+    CHECK(-sign.up_mm * px + half_px < 30);  // what an upright drawing shows under its deck
+    const RunPoint above = part_place(sheet, flange, denominator);
+    CHECK(std::hypot(sign.along_mm - above.along_mm, sign.up_mm - above.up_mm) * px > 2 * half_px);
+  }
+}
+
 TEST_CASE("rust weeps below the joint where it was found, and nowhere else", "[fitting]") {
   RunSheet sheet = made_run({.posts = 7, .tubes = false});  // found on post 3
   const auto weeping = [&](int post) {

@@ -38,7 +38,9 @@ std::string sentence(int code) {
     case SQLITE_NOTADB:
       return "The file is not a register, or its first page is damaged. It was left as it is.";
     case SQLITE_CORRUPT:
-      return "The register's file is damaged. It was left as it is.";
+      return "The register's file is damaged. `kneerail rebuild` sets it aside and brings back "
+             "what "
+             "it and the second copy hold.";
     case SQLITE_CANTOPEN:
       return "The register's file could not be opened.";
     case SQLITE_INTERRUPT:
@@ -285,6 +287,28 @@ Result<std::int64_t> Database::number(std::string_view sql) {
 
 std::int64_t Database::changes() const {
   return sqlite3_changes64(database_);
+}
+
+// Snapshot ----------------------------------------------------------------------------------------
+
+Result<Snapshot> Snapshot::begin(Database& database) {
+  if (sqlite3_get_autocommit(database.handle()) == 0) return Snapshot(nullptr);
+  if (auto begun = database.run("BEGIN"); !begun) return fail(begun.error());
+  Snapshot snapshot(&database);
+  // It is taken by the first reading.
+  if (auto read = database.number("SELECT count(*) FROM sqlite_schema"); !read) {
+    return fail(read.error());
+  }
+  return snapshot;
+}
+
+Snapshot::Snapshot(Snapshot&& other) noexcept
+    : database_(std::exchange(other.database_, nullptr)) {}
+
+Snapshot::~Snapshot() {
+  if (database_ != nullptr && sqlite3_get_autocommit(database_->handle()) == 0) {
+    sqlite3_exec(database_->handle(), "COMMIT", nullptr, nullptr, nullptr);
+  }
 }
 
 // Transaction -------------------------------------------------------------------------------------

@@ -93,6 +93,19 @@ class Database {
   std::optional<Statement> begin_, commit_;
 };
 
+/// What the database holds at one moment, for all that is read until it ends; a writer goes on
+/// meanwhile. Within another, or within a transaction, it is a part of that.
+class Snapshot {
+ public:
+  static Result<Snapshot> begin(Database& database);
+  Snapshot(Snapshot&&) noexcept;
+  ~Snapshot();
+
+ private:
+  explicit Snapshot(Database* database) : database_(database) {}
+  Database* database_;
+};
+
 class Transaction {
  public:
   /// Begins at once, as a writer.

@@ -1,5 +1,6 @@
 #include <CLI/CLI.hpp>
 #include <fstream>
+#include <optional>
 
 #include "mobile/commands/cautions.h"
 #include "mobile/commands/commands.h"
@@ -89,6 +90,8 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   if (!opened) return report(opened.error(), console);
   if (const auto ok = check_outputs(options); !ok) return report(ok.error(), console);
   Database& tables = (*opened)->tables();
+  std::optional snapshot = Snapshot::begin(tables);
+  if (!*snapshot) return report(snapshot->error(), console);
   const auto places = read_places(tables);
   if (!places) return report(places.error(), console);
   const auto site = site_of(options.site, *places);
@@ -99,6 +102,7 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
       options.as_of.empty() ? days->zone.day(MachineClock().now()) : *date_from_text(options.as_of);
   const auto portfolio = read_portfolio(tables, as_of);
   if (!portfolio) return report(portfolio.error(), console);
+  snapshot.reset();  // reckoning takes its time, and the register's log would grow meanwhile
   if (console.err_is_terminal) console.err << "Reckoning ..." << std::flush;
   // The bands are scaled by the owner's own back-dated readings, so these are always reckoned.
   const auto made = forecast::forecast_coating(*portfolio, {.threads = options.threads});

@@ -204,6 +204,8 @@ Result<std::vector<FileCount>> Exporter::run() {
 }  // namespace
 
 Result<std::vector<FileCount>> export_portfolio(Database& tables, const ExportOptions& options) {
+  const auto snapshot = Snapshot::begin(tables);
+  if (!snapshot) return fail(snapshot.error(), "The register could not be read: ");
   auto from = PortfolioTables::open(
       tables, {.as_of = options.as_of, .sites = options.sites, .settings = {}});
   if (!from) return fail(from.error(), "The register could not be read: ");

@@ -136,6 +136,8 @@ Result<std::vector<FileCount>> export_register(Database& tables,
   std::error_code failed;
   std::filesystem::create_directories(folder, failed);
   if (failed) return fail(Fault::io, folder.string() + " could not be made: " + failed.message());
+  const auto snapshot = Snapshot::begin(tables);
+  if (!snapshot) return fail(snapshot.error(), "The register could not be read: ");
   auto names = RegisterNames::load(tables);
   if (!names) return fail(names.error(), "The register could not be read: ");
   return RegisterExporter(tables, folder, std::move(*names)).run();

@@ -162,6 +162,8 @@ void assume_rate(Part& part, const forecast::Settings& settings) {
 
 Result<forecast::Portfolio> read_portfolio(Database& tables, Date as_of,
                                            const PortfolioQuestion& question) {
+  const auto snapshot = Snapshot::begin(tables);
+  if (!snapshot) return fail(snapshot.error(), "The register could not be read for the forecast: ");
   PortfolioQuestion asked = question;
   asked.as_of = as_of;
   auto from = PortfolioTables::open(tables, asked);

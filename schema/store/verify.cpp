@@ -233,6 +233,9 @@ Result<std::int64_t> check_chains(Database& database, const Journal& journal,
 
 Result<VerifyReport> verify_register(RegisterState& state, const Progress& progress) {
   VerifyReport report;
+  auto snapshot = Snapshot::begin(*state.database);
+  if (!snapshot) return fail(snapshot.error());
+  if (auto done = state.journal->reload(); !done) return fail(done.error());
   if (auto done = check_file(*state.database, report.problems); !done) return fail(done.error());
   auto records = state.journal->count();
   if (!records) {

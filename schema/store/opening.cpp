@@ -57,6 +57,17 @@ Result<> check_marks(const RegisterState& state, Database& database) {
   return Done{};
 }
 
+/// What a register leaves beside its file: with it the file was one, whatever stands there now.
+bool has_trace(const RegisterState& state) {
+  return state.files->exists(state.places.identity()) || state.files->exists(state.places.copy());
+}
+
+Error damaged(const RegisterState& state, const char* how) {
+  return fail(Fault::corrupt, at(state) + "The register's file is " + how +
+                                  ". `kneerail rebuild` sets it aside and brings back what it and "
+                                  "the second copy hold.");
+}
+
 // Reading only ------------------------------------------------------------------------------------
 
 /// A folder that nobody can write needs no log's index, and SQLite could not make one there.
@@ -75,13 +86,21 @@ Result<Database> open_unchanging(const RegisterState& state) {
 }
 
 Result<> open_reading(RegisterState& state) {
-  if (!state.files->exists(state.places.records())) return no_register(state);
+  if (!state.files->exists(state.places.records())) {
+    return has_trace(state) ? damaged(state, "missing") : no_register(state);
+  }
   auto opened = open_unchanging(state);
   if (!opened) {
-    return opened.error().fault == Fault::corrupt ? not_a_register(state) : opened.error();
+    if (opened.error().fault != Fault::corrupt) return opened.error();
+    return has_trace(state) ? damaged(state, "damaged") : not_a_register(state);
   }
   state.database = std::make_unique<Database>(std::move(*opened));
-  if (auto ok = check_marks(state, *state.database); !ok) return ok;
+  const auto things = state.database->number("SELECT count(*) FROM sqlite_schema");
+  if (things && *things == 0 && has_trace(state)) return damaged(state, "empty");
+  if (auto ok = check_marks(state, *state.database); !ok) {
+    const bool torn = ok.error().fault == Fault::corrupt && has_trace(state);
+    return torn ? damaged(state, "damaged") : ok.error();
+  }
   auto version = state.database->number("PRAGMA user_version");
   if (!version) return fail(version.error());
   if (*version != fold::fold_version) {
@@ -91,7 +110,10 @@ Result<> open_reading(RegisterState& state) {
                                      "again; nothing was changed.");
   }
   auto journal = Journal::open(*state.database);
-  if (!journal) return fail(journal.error());
+  if (!journal) {
+    const bool torn = journal.error().fault == Fault::corrupt;
+    return torn ? damaged(state, "damaged") : fail(journal.error());
+  }
   state.journal = std::move(*journal);
   state.identity.device = state.journal->device();
   state.attach_tables();
@@ -284,9 +306,9 @@ Result<> open_register(RegisterState& state, Mode mode) {
     if (auto made = state.files->make_folder(state.places.folder); !made) return made;
   }
   if (!state.files->exists(state.places.folder)) return no_register(state);
-  const bool has_trace = has_file || state.files->exists(state.places.identity()) ||
-                         state.files->exists(state.places.copy());
-  if (mode != Mode::create && !has_trace) return no_register(state);  // leaves the folder as it is
+  if (mode != Mode::create && !has_file && !has_trace(state)) {
+    return no_register(state);  // leaves the folder as it is
+  }
   const bool writable = state.files->writable(state.places.folder) &&
                         (!has_file || state.files->writable(state.places.records()));
   if (writable) return open_writing(state, mode);

@@ -139,6 +139,38 @@ TEST_CASE("a file that is no register is left as it is", "[schema]") {
   CHECK_FALSE(std::filesystem::exists(folder.path() / "identity"));
 }
 
+TEST_CASE_METHOD(MadeRegister, "a reader calls a damaged register damaged", "[schema]") {
+  opened.reset();
+  const auto file = folder.path() / "records.db";
+  const auto aside = folder.path() / GENERATE("identity", "unsent.copy");
+  std::filesystem::remove(aside);  // either of the two tells that it was a register
+  std::string how = "damaged";
+  SECTION("text in its place") {
+    write_content(file, "name;chainage\n" + std::string(9000, 'x'));
+  }
+  SECTION("garbage from its tenth page on") {
+    auto content = content_of(file);
+    SplitMix64 random(5);
+    for (std::size_t i = 40'000; i < content.size(); ++i) {
+      content[i] = static_cast<char>(random.between(0, 255));
+    }
+    write_content(file, content);
+  }
+  SECTION("empty") {
+    write_content(file, "");
+    how = "empty";
+  }
+  SECTION("gone") {
+    std::filesystem::remove(file);
+    how = "missing";
+  }
+  const auto error = refused(world.options(folder.path(), Mode::read));
+  CHECK(error.fault == Fault::corrupt);
+  CHECK(error.message == folder.path().string() + ": The register's file is " + how +
+                             ". `kneerail rebuild` sets it aside and brings back what it and the "
+                             "second copy hold.");
+}
+
 TEST_CASE("a register of a newer program is left as it is", "[schema]") {
   Folder folder;
   World world;

@@ -106,7 +106,9 @@ Exit import_folder(const ImportCommand& command, Console& console) {
     return Exit::findings;
   }
   if (!imported) return report(imported.error(), console);
-  return tell(command, *imported, console);
+  const Exit ended = tell(command, *imported, console);
+  const bool lost = (*opened)->opening().records_missing > 0;  // told on opening
+  return ended == Exit::done && lost ? Exit::findings : ended;
 }
 
 }  // namespace

@@ -17,7 +17,12 @@ Exit rebuild(const std::string& folder, Console& console) {
   if (!folded) return report(folded.error(), console);
   console.out << "The tables were made again from " << counted(*folded, "record", "records")
               << ". No record was touched.\n";
-  return Exit::done;
+  const std::int64_t missing = (*opened)->opening().records_missing;
+  if (missing == 0) return Exit::done;
+  console.out << counted(missing, "record is", "records are")
+              << " missing: neither the damaged file nor the second copy held what could be read. "
+                 "The damaged file was set aside.\n";
+  return Exit::findings;
 }
 
 }  // namespace

@@ -1,12 +1,15 @@
 #include "schema/journal/rescue.h"
 
 #include <algorithm>
-#include <functional>
 #include <map>
+#include <optional>
 #include <utility>
+#include <vector>
 
 #include "core/fold/fold.h"
 #include "schema/journal/draft.h"
+#include "schema/journal/joiner.h"
+#include "schema/journal/journal_pages.h"
 #include "schema/journal/start_checks.h"
 #include "schema/store/rebuild.h"
 
@@ -14,168 +17,6 @@ namespace kneerail {
 namespace {
 
 constexpr std::int64_t commit_every = 2000;
-
-/// This device's records by feed and sequence, from the second copy.
-using Copied = std::map<std::pair<Uuid, std::int64_t>, cbor::Bytes>;
-
-/// Reads rows of a damaged journal, around the places that cannot be read.
-class DamagedJournal {
- public:
-  static std::optional<DamagedJournal> open(Database& database) {
-    auto statement = database.prepare(std::string("SELECT ") + journal_columns +
-                                      " FROM journal WHERE lid BETWEEN ? AND ? ORDER BY lid");
-    if (!statement) return std::nullopt;
-    return DamagedJournal(std::move(*statement));
-  }
-
-  using Take = std::function<void(const JournalRow&)>;
-
-  void read(std::int64_t from, std::int64_t to, const Take& take) {
-    while (from <= to && questions_ < questions_max) {
-      ++questions_;
-      statement_.bind(1, from).bind(2, to);
-      std::int64_t last = from - 1;
-      bool whole = true;
-      for (;;) {
-        auto more = statement_.step();
-        if (!more) whole = false;
-        if (!more || !*more) break;
-        const JournalRow row = journal_row(statement_);
-        last = row.lid;
-        take(row);
-      }
-      if (whole || last + 1 > to) return;
-      from = last + 1;
-      if (from == to) return;  // this very row
-      const std::int64_t middle = from + (to - from) / 2;
-      read(from, middle, take);
-      from = middle + 1;
-    }
-  }
-
- private:
-  static constexpr int questions_max = 200'000;
-  explicit DamagedJournal(Statement statement) : statement_(std::move(statement)) {}
-  Statement statement_;
-  int questions_ = 0;
-};
-
-/// Puts records behind each other as long as their digests fit, and fills what is missing from the
-/// second copy.
-class Joiner {
- public:
-  Joiner(Journal& journal, Database& database, const Copied& copied)
-      : journal_(journal), database_(database), copied_(copied) {}
-
-  void take(const Uuid& feed, const Uuid& device, JournalRow row) {
-    Chain& chain = chains_[{feed, device}];
-    if (chain.head.seq == 0 && !chain.begun) {
-      chain.head.digest = chain_start(feed, device);
-      chain.begun = true;
-    }
-    settle_doubt(feed, device, chain, &row);
-    while (row.seq > chain.head.seq + 1 && fill(feed, device, chain)) {
-    }
-    if (row.seq <= chain.head.seq) return;
-    if (row.seq > chain.head.seq + 1) {
-      ++unjoined;
-    } else if (chain_next(chain.head.digest, row.bytes) == row.digest) {
-      append(feed, device, chain, std::move(row));
-      ++from_journal;
-    } else {
-      chain.doubtful = std::move(row);
-    }
-  }
-
-  void finish() {
-    for (auto& [place, chain] : chains_) settle_doubt(place.first, place.second, chain, nullptr);
-    for (const auto& [place, bytes] : copied_) {
-      Chain& chain = chains_[{place.first, journal_.device()}];
-      if (chain.head.seq == 0 && !chain.begun) {
-        chain.head.digest = chain_start(place.first, journal_.device());
-        chain.begun = true;
-      }
-      if (place.second == chain.head.seq + 1) fill(place.first, journal_.device(), chain);
-    }
-    if (transaction_ && !error) {
-      if (auto done = transaction_->commit(); !done) error = done.error();
-    }
-    transaction_.reset();
-  }
-
-  std::int64_t from_journal = 0;
-  std::int64_t from_copy = 0;
-  std::int64_t unjoined = 0;
-  std::optional<Error> error;
-
- private:
-  struct Chain {
-    ChainHead head;
-    bool begun = false;
-    std::optional<JournalRow> doubtful;  ///< bytes or digest damaged: the next row tells
-  };
-
-  /// The next record of this device's chain from the second copy.
-  bool fill(const Uuid& feed, const Uuid& device, Chain& chain) {
-    if (device != journal_.device()) return false;
-    const auto found = copied_.find({feed, chain.head.seq + 1});
-    if (found == copied_.end()) return false;
-    auto record = decode_record(found->second);
-    if (!record) return false;
-    JournalRow row;
-    row.seq = chain.head.seq + 1;
-    row.id = record->id;
-    row.bytes = found->second;
-    append(feed, device, chain, std::move(row));
-    ++from_copy;
-    return true;
-  }
-
-  void settle_doubt(const Uuid& feed, const Uuid& device, Chain& chain, const JournalRow* next) {
-    if (!chain.doubtful) return;
-    JournalRow row = std::move(*chain.doubtful);
-    chain.doubtful.reset();
-    const Digest with = chain_next(chain.head.digest, row.bytes);
-    if (next != nullptr && next->seq == row.seq + 1 &&
-        chain_next(with, next->bytes) == next->digest) {
-      append(feed, device, chain, std::move(row));  // only its digest was damaged
-      ++from_journal;
-    } else if (!fill(feed, device, chain)) {
-      ++unjoined;
-    }
-  }
-
-  void append(const Uuid& feed, const Uuid& device, Chain& chain, JournalRow row) {
-    if (error) return;
-    const auto note = [&](const auto& result) {
-      if (!result && !error) error = result.error();
-      return result.has_value();
-    };
-    if (!transaction_) {
-      auto begun = Transaction::begin(database_);
-      if (!note(begun)) return;
-      transaction_.emplace(std::move(*begun));
-    }
-    auto feed_number = journal_.feed_number(feed);
-    auto device_number = journal_.device_number(device);
-    if (!note(feed_number) || !note(device_number)) return;
-    if (auto record = decode_record(row.bytes)) row.id = record->id;  // its column may be damaged
-    row.feed = *feed_number;
-    row.dev = *device_number;
-    row.digest = chain_next(chain.head.digest, row.bytes);
-    chain.head = {row.seq, row.digest};
-    if (!note(journal_.append(row))) return;
-    if (++appended_ % commit_every != 0) return;
-    if (note(transaction_->commit())) transaction_.reset();
-  }
-
-  Journal& journal_;
-  Database& database_;
-  const Copied& copied_;
-  std::map<std::pair<Uuid, Uuid>, Chain> chains_;
-  std::optional<Transaction> transaction_;
-  std::int64_t appended_ = 0;
-};
 
 std::map<std::int64_t, Uuid> numbers_of(Database& database, const char* sql) {
   std::map<std::int64_t, Uuid> found;
@@ -188,37 +29,153 @@ std::map<std::int64_t, Uuid> numbers_of(Database& database, const char* sql) {
   }
 }
 
-std::int64_t last_lid(Database& database) {
-  if (auto last = database.number("SELECT coalesce(max(lid), 0) FROM journal")) return *last;
-  auto other =
-      database.number("SELECT coalesce(max(lid), 0) FROM journal INDEXED BY journal_by_id");
-  return other ? *other : 0;
-}
-
 void copy_drafts_and_settings(Database& from, Database& to) {
   if (auto drafts = read_drafts(from)) {
     for (const auto& draft : *drafts) (void)put_draft(to, draft);
   }
-  for (const char* name : {"segment", "segment_boot", "segment_base_ms", "segment_monotonic_ms"}) {
+  for (const char* name : {"segment", "segment_boot", "segment_base_ms", "segment_monotonic_ms",
+                           records_missing_setting}) {
     auto value = read_setting(from, name);
     if (value && *value) (void)write_setting(to, name, **value);
   }
 }
 
-void read_damaged(Database& old, const Uuid& own_device, Joiner& joiner) {
-  const auto feeds = numbers_of(old, "SELECT n, id FROM feed");
-  const auto devices = numbers_of(old, "SELECT n, id FROM device");
-  auto rows = DamagedJournal::open(old);
-  if (!rows || !devices.contains(1) || devices.at(1) != own_device) return;
-  rows->read(1, last_lid(old), [&](const JournalRow& row) {
-    const auto feed = feeds.find(row.feed);
-    const auto device = devices.find(row.dev);
-    if (feed == feeds.end() || device == devices.end()) {
-      ++joiner.unjoined;
+/// Whether SQLite comes to every row: they are numbered 1, 2, 3 ... without a gap.
+bool reads_through(Database& old) {
+  auto statement =
+      old.prepare(std::string("SELECT ") + journal_columns + " FROM journal ORDER BY lid");
+  if (!statement) return false;
+  for (std::int64_t lid = 1;; ++lid) {
+    auto more = statement->step();
+    if (!more) return false;
+    if (!*more) return lid > 1;
+    if (journal_row(*statement).lid != lid) return false;
+  }
+}
+
+/// Rows on their way to the joiner, their small numbers for feed and device made names.
+class OldRows {
+ public:
+  OldRows(Database* old, const Uuid& own_device, Joiner& joiner) : joiner_(joiner) {
+    if (old != nullptr) {
+      feeds_ = numbers_of(*old, "SELECT n, id FROM feed");
+      devices_ = numbers_of(*old, "SELECT n, id FROM device");
+    }
+    const auto [own, is_new] = devices_.try_emplace(1, own_device);
+    another_device_ = own->second != own_device;
+  }
+
+  /// Whether feeds are known that rows belong to; where not, their names are among the records.
+  [[nodiscard]] bool knows_feeds() const { return !feeds_.empty(); }
+
+  void note_created(const JournalRow& row) {
+    auto record = decode_record(row.bytes);
+    if (!record || record->kind != 1) return;
+    const auto* type = record->body.find(1);
+    if (type != nullptr && (*type == cbor::Value(1) || *type == cbor::Value(2))) {
+      created_.push_back(record->id);
+    }
+  }
+
+  void take(const JournalRow& row) {
+    if (another_device_) return;
+    const auto device = devices_.find(row.dev);
+    if (device == devices_.end()) return;
+    if (!feeds_.contains(row.feed)) find_feed(row, device->second);
+    const auto feed = feeds_.find(row.feed);
+    if (feed != feeds_.end()) joiner_.take(feed->second, device->second, row);
+  }
+
+  /// How many rows each chain had, from the index that is there to keep them apart; nothing where
+  /// that one is damaged too.
+  [[nodiscard]] std::optional<std::map<ChainName, std::int64_t>> ends(Database& old) const {
+    auto statement = old.prepare(
+        "SELECT feed, dev, seq FROM journal INDEXED BY sqlite_autoindex_journal_1 "
+        "ORDER BY feed, dev, seq");
+    if (!statement) return std::nullopt;
+    std::map<ChainName, std::int64_t> ends;
+    for (;;) {
+      auto more = statement->step();
+      if (!more) return std::nullopt;
+      if (!*more) return ends;
+      const auto feed = feeds_.find(statement->number(0));
+      const auto device = devices_.find(statement->number(1));
+      if (feed == feeds_.end() || device == devices_.end()) return std::nullopt;
+      if (statement->number(2) != ++ends[{feed->second, device->second}]) return std::nullopt;
+    }
+  }
+
+ private:
+  /// A chain's first record is bound to the name of its feed: an organisation's or a site's id.
+  void find_feed(const JournalRow& row, const Uuid& device) {
+    if (row.seq != 1) return;
+    for (const Uuid& name : created_) {
+      if (chain_next(chain_start(name, device), row.bytes) != row.digest) continue;
+      feeds_[row.feed] = name;
       return;
     }
-    joiner.take(feed->second, device->second, row);
-  });
+  }
+
+  Joiner& joiner_;
+  std::map<std::int64_t, Uuid> feeds_;
+  std::map<std::int64_t, Uuid> devices_;
+  std::vector<Uuid> created_;  ///< organisations and sites
+  bool another_device_ = false;
+};
+
+/// How many rows there were, from an index that agrees with itself: numbers go from 1 to their
+/// count.
+std::optional<std::int64_t> count_by_index(Database& old) {
+  auto count = old.number("SELECT count(*) FROM journal INDEXED BY journal_by_id");
+  auto last = old.number(
+      "SELECT coalesce(max(n), 0) FROM "
+      "(SELECT lid AS n, id FROM journal INDEXED BY journal_by_id ORDER BY id)");
+  if (!count || !last || *count != *last) return std::nullopt;
+  return *count;
+}
+
+std::int64_t sum_of(const std::map<ChainName, std::int64_t>& ends) {
+  std::int64_t sum = 0;
+  for (const auto& [chain, end] : ends) sum += end;
+  return sum;
+}
+
+/// How many records there have been, as far as the old file and the second copy show it.
+std::int64_t expected_records(Database* old, const OldRows& rows, const Joiner& joiner,
+                              const Copied& copied, const Uuid& own_device) {
+  auto known = joiner.ends();
+  for (const auto& [place, bytes] : copied) {
+    std::int64_t& end = known[{place.first, own_device}];
+    end = std::max(end, place.second);
+  }
+  if (old == nullptr) return sum_of(known);
+  if (const auto by_chain = rows.ends(*old)) {
+    for (const auto& [chain, end] : *by_chain) known[chain] = std::max(known[chain], end);
+    return sum_of(known);
+  }
+  return std::max(sum_of(known), count_by_index(*old).value_or(0));
+}
+
+/// Reads what is left of the old journal, by SQLite where it comes to every row, else page by page.
+Result<> read_damaged(RegisterState& state, Database* old, OldRows& rows) {
+  if (old == nullptr || !reads_through(*old)) {
+    if (!rows.knows_feeds()) {
+      auto done = read_journal_pages(*state.files, state.places.records(),
+                                     [&](const JournalRow& row) { rows.note_created(row); });
+      if (!done) return done;
+    }
+    return read_journal_pages(*state.files, state.places.records(),
+                              [&](const JournalRow& row) { rows.take(row); });
+  }
+  auto statement =
+      old->prepare(std::string("SELECT ") + journal_columns + " FROM journal ORDER BY lid");
+  if (!statement) return fail(statement.error());
+  for (;;) {
+    auto more = statement->step();
+    if (!more) return fail(more.error());
+    if (!*more) return Done{};
+    rows.take(journal_row(*statement));
+  }
 }
 
 /// The highest clock and segment of each feed, from the records themselves.
@@ -297,36 +254,59 @@ Result<Copied> read_copied(RegisterState& state) {
 struct Made {
   std::int64_t from_journal = 0;
   std::int64_t from_copy = 0;
-  std::int64_t unjoined = 0;
+  std::int64_t missing = 0;
 };
+
+/// Joins what the old file and the second copy hold into the new, empty journal.
+Result<Made> join(RegisterState& state, const Copied& copied, Database& into, Journal& journal) {
+  Joiner joiner(journal, into, copied);
+  std::optional<Database> old;
+  const bool was_there = state.files->exists(state.places.records());
+  if (was_there) {
+    auto opened = Database::open(
+        {state.places.records().string(), Database::Access::read, state.files->sqlite_layer()});
+    if (opened) old = std::move(*opened);
+  }
+  Database* const readable = old ? &*old : nullptr;
+  OldRows rows(readable, state.identity.device, joiner);
+  if (was_there) {
+    if (auto done = read_damaged(state, readable, rows); !done) return fail(done.error());
+  }
+  joiner.finish();
+  if (joiner.error) return *joiner.error;
+  if (old) copy_drafts_and_settings(*old, into);
+  const auto kept = joiner.from_journal + joiner.from_copy;
+  const auto expected = expected_records(readable, rows, joiner, copied, state.identity.device);
+  Made made{joiner.from_journal, joiner.from_copy, std::max<std::int64_t>(0, expected - kept)};
+  auto before = read_setting(into, records_missing_setting);
+  if (!before) return fail(before.error());
+  if (auto done = write_setting(into, records_missing_setting, before->value_or(0) + made.missing);
+      !done) {
+    return fail(done.error());
+  }
+  if (!joiner.renumbered) return made;
+  if (auto done = write_setting(into, copy_numbers_setting, 1); !done) return fail(done.error());
+  return made;
+}
 
 /// The new register under its other name, complete when it returns.
 Result<Made> make_beside(RegisterState& state, const Copied& copied) {
   const auto path = beside(state.places);
   if (auto done = remove_database(*state.files, path); !done) return fail(done.error());
-  auto made = make_database(*state.files, path, state.identity.device);
-  if (!made) return fail(made.error());
-  auto journal = Journal::open(**made);
+  auto database = make_database(*state.files, path, state.identity.device);
+  if (!database) return fail(database.error());
+  auto journal = Journal::open(**database);
   if (!journal) return fail(journal.error());
-  Joiner joiner(*journal, **made, copied);
-  if (state.files->exists(state.places.records())) {
-    auto old = Database::open(
-        {state.places.records().string(), Database::Access::read, state.files->sqlite_layer()});
-    if (old) {
-      read_damaged(*old, state.identity.device, joiner);
-      copy_drafts_and_settings(*old, **made);
-    }
-  }
-  joiner.finish();
-  if (joiner.error) return *joiner.error;
-  state.database = std::move(*made);
+  auto made = join(state, copied, **database, *journal);
+  if (!made) return made;
+  state.database = std::move(*database);
   state.journal = std::move(*journal);
   state.attach_tables();
   if (auto done = restore_clocks(state); !done) return fail(done.error());
   auto folded = rebuild_tables(state, {});
   state.close_database();  // writes the log into the file
   if (!folded) return fail(folded.error());
-  return Made{joiner.from_journal, joiner.from_copy, joiner.unjoined};
+  return made;
 }
 
 }  // namespace
@@ -383,9 +363,10 @@ Result<> rescue(RegisterState& state, const std::string& reason) {
     return done;
   }
   state.opening.records_recovered += made->from_copy;
+  state.opening.records_missing += made->missing;
   state.note(told + std::to_string(made->from_journal) + " records from the old file, " +
              std::to_string(made->from_copy) + " from the second copy, " +
-             std::to_string(made->unjoined) + " could not be read or joined.");
+             std::to_string(made->missing) + " could not be read or joined.");
   return attach_database(state, Database::Access::write);
 }
 

@@ -1,7 +1,8 @@
 #pragma once
 
 // A damaged register is set aside, never deleted, and a new one is made of what can be read: the
-// journal rows whose digests fit, and this device's unsent records from the second copy.
+// journal rows whose digests fit, and this device's unsent records from the second copy. What is
+// missing then is counted, told, and kept in a setting of the new register.
 
 #include <string>
 
@@ -23,6 +24,11 @@ Result<> complete_rescue(RegisterState& state);
 
 /// Opens what lies at the register's place, and the statements over it. Errors: as Database::open.
 Result<> attach_database(RegisterState& state, Database::Access access);
+
+/// How many records rescues of this register could not bring back; verify tells it again.
+inline constexpr const char* records_missing_setting = "records_missing";
+/// 1: the second copy still has the numbers from before a rescue and is to be written anew.
+inline constexpr const char* copy_numbers_setting = "copy_numbers_old";
 
 inline constexpr std::int64_t register_application_id = 0x4b4e5231;  // "KNR1"
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "schema/journal/draft.h"
+#include "schema/journal/rescue.h"
 #include "schema/store/saving.h"
 
 namespace kneerail {
@@ -20,13 +21,14 @@ std::string numbered(std::int64_t count, const char* one, const char* many) {
 /// Records gathered until a batch is worth a transaction; drafts as the frames leave them.
 class Comparison {
  public:
-  explicit Comparison(RegisterState& state) : state_(state) {}
+  /// `only_drafts`: the records stand under other numbers than the journal's, and are in it.
+  Comparison(RegisterState& state, bool only_drafts) : state_(state), only_drafts_(only_drafts) {}
 
   /// False stops the reading; the reason is in error().
   bool take(std::span<const CopyFrame> group) {
     for (const auto& frame : group) {
       if (frame.type == CopyFrame::Type::record) {
-        take_record(frame);
+        if (!only_drafts_) take_record(frame);
       } else {
         take_draft(frame);
       }
@@ -79,6 +81,7 @@ class Comparison {
   }
 
   RegisterState& state_;
+  bool only_drafts_;
   std::map<Uuid, std::int64_t> heads_;
   std::vector<CopyFrame> waiting_;
   std::vector<Draft> drafts_;
@@ -251,7 +254,9 @@ Result<> open_copy(RegisterState& state) {
 }
 
 Result<> compare_with_copy(RegisterState& state) {
-  Comparison comparison(state);
+  auto old_numbers = read_setting(*state.database, copy_numbers_setting);
+  if (!old_numbers) return fail(old_numbers.error());
+  Comparison comparison(state, old_numbers->value_or(0) != 0);
   auto reading =
       state.copy->read([&](std::span<const CopyFrame> group) { return comparison.take(group); });
   if (!reading) return fail(reading.error());
@@ -303,11 +308,17 @@ Result<CopyCheck> check_copy(SecondCopy& copy, Database& database, Journal& jour
 }
 
 Result<> mend_copy(RegisterState& state) {
+  auto old_numbers = read_setting(*state.database, copy_numbers_setting);
+  if (!old_numbers) return fail(old_numbers.error());
   auto check = check_copy(*state.copy, *state.database, *state.journal);
   if (!check) return fail(check.error());
-  if (check->lacking > 0 || check->damaged > 0) {
+  if (check->lacking > 0 || check->damaged > 0 || old_numbers->value_or(0) != 0) {
     auto written = write_copy(state);
     if (!written) return fail(written.error());
+    if (*old_numbers) {
+      auto done = write_setting(*state.database, copy_numbers_setting, 0);
+      if (!done) return done;
+    }
     state.note("The second copy of unsent records was not whole; it was written again with " +
                numbered(*written, "record", "records") + "; the old one was set aside.");
     return Done{};

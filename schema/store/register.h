@@ -62,6 +62,7 @@ struct Opening {
   bool writable = false;
   std::vector<std::string> notes;
   std::int64_t records_recovered = 0;  ///< appended again from the second copy
+  std::int64_t records_missing = 0;    ///< a damaged file held them and nothing brings them back
   std::int64_t drafts_closed = 0;
 };
 

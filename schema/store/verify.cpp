@@ -3,6 +3,7 @@
 #include <map>
 #include <utility>
 
+#include "schema/journal/rescue.h"
 #include "schema/journal/start_checks.h"
 #include "schema/store/object_folder.h"
 #include "schema/store/sealing.h"
@@ -139,6 +140,15 @@ void check_second_copy(RegisterState& state, std::vector<std::string>& problems)
   }
 }
 
+void tell_missing(Database& database, std::vector<std::string>& problems) {
+  const auto missing = read_setting(database, records_missing_setting);
+  if (!missing || missing->value_or(0) == 0) return;
+  add_problem(problems, counted(**missing, "record was", "records were") +
+                            " lost when a damaged file was replaced: the register is not complete. "
+                            "The damaged file was set aside beside it (records.db.damaged-1 and "
+                            "on).");
+}
+
 Result<> check_tables(RegisterState& state, const Progress& progress,
                       std::vector<std::string>& problems) {
   auto fresh = Database::open({"", Database::Access::create, state.files->sqlite_layer()});
@@ -253,6 +263,7 @@ Result<VerifyReport> verify_register(RegisterState& state, const Progress& progr
   report.chains = *chains;
   if (auto done = check_seals(state, report.problems); !done) return fail(done.error());
   check_second_copy(state, report.problems);
+  tell_missing(*state.database, report.problems);
   if (auto done = check_tables(state, from(report.records), report.problems); !done) {
     return fail(done.error());
   }

@@ -206,9 +206,10 @@ Result<Made> make_skerrymouth(const Options& options,
       {.folder = options.folder, .mode = Mode::create, .clock = &clock, .random = &identifiers});
   if (!opened) return opened.error();
   if (!(*opened)->organisation().is_zero()) {
-    return fail(Fault::conflict, "There is a register in " + options.folder.string() +
-                                     " already. Nothing was changed. Give another folder for the "
-                                     "demo.");
+    return fail(Fault::invalid_input,
+                "There is a register in " + options.folder.string() +
+                    " already. Nothing was changed. Give another folder for the "
+                    "demo.");
   }
   Making making({**opened, clock, options.seed, options.draw}, progress);
   Stories stories(making);

@@ -36,8 +36,8 @@ struct Made {
 };
 
 /// Makes the register in that folder. `progress(records so far)` returns false to stop: what was
-/// saved until then stays. Errors: conflict (there is a register in the folder already: nothing was
-/// changed), cancelled, and those of Register.
+/// saved until then stays. Errors: invalid_input (there is a register in the folder already:
+/// nothing was changed), cancelled, and those of Register.
 Result<Made> make_skerrymouth(const Options& options,
                               const std::function<bool(std::int64_t)>& progress = {});
 

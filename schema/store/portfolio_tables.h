@@ -85,7 +85,7 @@ class PortfolioTables {
     Uuid who;
     Uuid site;
     Date day;
-    std::vector<Uuid> coating_gauges;  ///< ascending, as the other two
+    std::vector<Uuid> coating_gauges;  ///< by name, as the other two
     std::vector<Uuid> wall_gauges;
     std::vector<Uuid> wrenches;
     struct Foil {
@@ -111,6 +111,7 @@ class PortfolioTables {
   Result<> load_visit_parts();
   Result<> load_instruments_of_visits();
   Result<> load_check_foils();
+  std::vector<std::size_t> order_by_name();
   void number_visits();
   Result<> add_works(std::vector<forecast::Work>& works);
   Result<> add_strike_steps(std::vector<forecast::Work>& works);

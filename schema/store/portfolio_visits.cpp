@@ -67,7 +67,8 @@ PortfolioTables::VisitPart* PortfolioTables::visit_part(const Uuid& visit, const
 Result<> PortfolioTables::load_instruments_of_visits() {
   auto rows = tables_.prepare(
       "SELECT DISTINCT visit, who, kind, instrument FROM reading "
-      "WHERE kind IN (21, 22, 23) AND visit IS NOT NULL AND instrument IS NOT NULL");
+      "WHERE kind IN (21, 22, 23) AND visit IS NOT NULL AND instrument IS NOT NULL "
+      "AND voided_by IS NULL AND held = 0");
   if (!rows) return fail(rows.error());
   while (true) {
     auto more = rows->step();
@@ -110,6 +111,31 @@ Result<> PortfolioTables::load_check_foils() {
   }
 }
 
+/// Rows stand in the order of what people call a person and an instrument. Identifiers are others
+/// in a register that the files were imported into, and the grades of a visit, which carry no
+/// instrument, would change rows.
+std::vector<std::size_t> PortfolioTables::order_by_name() {
+  const auto by = [](const Things& things) {
+    return [&things](const Uuid& a, const Uuid& b) {
+      return std::pair(things.text(a), a) < std::pair(things.text(b), b);
+    };
+  };
+  std::vector<std::size_t> order(visit_parts_.size());
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    order[i] = i;
+    VisitPart& part = visit_parts_[i];
+    for (auto* list : {&part.coating_gauges, &part.wall_gauges, &part.wrenches})
+      std::sort(list->begin(), list->end(), by(instruments_));
+  }
+  const auto by_person = by(people_);
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    const VisitPart& one = visit_parts_[a];
+    const VisitPart& other = visit_parts_[b];
+    return one.visit != other.visit ? one.visit < other.visit : by_person(one.who, other.who);
+  });
+  return order;
+}
+
 /// Gives every person's part of a visit its rows: the n-th holds the n-th gauge and wrench.
 void PortfolioTables::number_visits() {
   struct Made {
@@ -125,7 +151,7 @@ void PortfolioTables::number_visits() {
   };
   for (const auto& part : visit_parts_) rows_of_visit[part.visit] += rows_of(part);
   std::map<Uuid, std::size_t> numbered;
-  for (std::size_t p = 0; p < visit_parts_.size(); ++p) {
+  for (const std::size_t p : order_by_name()) {
     VisitPart& part = visit_parts_[p];
     part.rows.resize(rows_of(part));
     for (std::size_t row = 0; row < part.rows.size(); ++row) {

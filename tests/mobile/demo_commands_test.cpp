@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <map>
 
 #include "tests/mobile/process.h"
@@ -77,7 +78,7 @@ TEST_CASE("demo and forecast together: the worst parts first, with their sentenc
   CHECK(has(nowhere.err, "Ferry Slip"));
 
   const Ended again = run_kneerail({"demo", "--data", data});
-  CHECK(again.code == 3);
+  CHECK(again.code == 2);
   CHECK(has(again.err, "Nothing was changed"));
 }
 
@@ -91,6 +92,13 @@ TEST_CASE("Skerrymouth exported and imported forecasts the same, to the rounding
   const Ended back = run_kneerail({"import", folder / "out", "--data", other});
   INFO(back.out << back.err);
   REQUIRE(back.code == 0);
+  // Row by row the same: each grade, which carries no instrument, stays in its visit's row.
+  REQUIRE(run_kneerail({"export", folder / "again", "--data", other}).code == 0);
+  for (const char* file :
+       {"portfolio.csv", "components.csv", "visits.csv", "readings.csv", "interventions.csv"}) {
+    INFO(file);
+    CHECK(file_text(folder / "out" + "/" + file) == file_text(folder / "again" + "/" + file));
+  }
   const auto rows = [](const std::string& register_folder) {
     const Ended ended = run_kneerail(
         {"forecast", "--data", register_folder, "--as-of", "2026-06-30", "--csv", "-"});
@@ -107,7 +115,15 @@ TEST_CASE("Skerrymouth exported and imported forecasts the same, to the rounding
     REQUIRE(a[1] == b[1]);
     CHECK(a[13] == b[13]);  // readings used
     REQUIRE(a[5].empty() == b[5].empty());
-    // The mean of three readings of a check foil is rounded to 0.1 um on the way.
-    if (!a[5].empty()) CHECK(std::stod(b[5]) == Approx(std::stod(a[5])).epsilon(0.01).margin(0.05));
+    // The mean of three readings of a check foil is rounded to 0.1 um on the way, and nothing else:
+    // with the means rounded so before, the two forecasts are equal to the last digit. A part that
+    // loses 0.4 um a year feels it most.
+    if (a[5].empty()) continue;
+    const double before = std::stod(a[5]);
+    const double after = std::stod(b[5]);
+    const bool alike =
+        before == after || std::abs(after - before) < 0.04 + 0.005 * std::abs(before);
+    INFO(a[0] << " " << a[1] << ": " << before << " and " << after << " years");
+    CHECK(alike);
   }
 }

@@ -250,6 +250,6 @@ TEST_CASE("the demo is not made over a register that is there", "[mobile][.slow]
   CHECK(told > 0);
   const auto second = demo::make_skerrymouth({.folder = folder / "register"});
   REQUIRE_FALSE(second);
-  CHECK(second.error().fault == Fault::conflict);
+  CHECK(second.error().fault == Fault::invalid_input);
   CHECK(second.error().message.find("Nothing was changed") != std::string::npos);
 }

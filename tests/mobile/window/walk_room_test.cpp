@@ -1,6 +1,8 @@
 // A finger in the Walk room: the real window, what the register has after each touch.
 
+#include <QEventLoop>
 #include <QSignalSpy>
+#include <QTimer>
 
 #include "tests/mobile/window/shown_window.h"
 
@@ -53,6 +55,23 @@ TEST_CASE("a finger gives a grade, five readings and a torque", "[mobile][window
   CHECK(shown.touch("mainAct"));
   CHECK(shown.touch("seized"));
   CHECK(shown.count(torques) == 3);
+}
+
+TEST_CASE("a walk that nobody touches draws no frame", "[mobile][window]") {
+  ShownWindow shown(posts);
+  at_coating(shown);
+  shown.type("74");
+  const auto frames_in = [&shown](int ms) {
+    const QSignalSpy frames(&shown.window(), &QQuickWindow::frameSwapped);
+    QEventLoop loop;
+    QTimer::singleShot(ms, &loop, &QEventLoop::quit);
+    loop.exec();
+    return frames.size();
+  };
+  frames_in(1000);  // what the touch set going, and what was reckoned after the first frame
+  CHECK(frames_in(1000) == 0);
+  REQUIRE(shown.touch_only("digit7"));
+  CHECK(frames_in(300) > 0);
 }
 
 TEST_CASE("each face of a part has a set of its own", "[mobile][window]") {

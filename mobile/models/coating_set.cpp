@@ -109,7 +109,25 @@ void CoatingSet::read_last(kneerail::Database& tables) {
       return show_recorded(reading->replicates_tenth_um, false);
   }
   const auto mine = coating_of_visit(tables, at, pen_.visit());
-  if (mine && !mine->empty()) show_recorded(*mine, true);
+  if (mine && !mine->empty()) show_set(*mine);
+}
+
+/// The last set of this visit. One that was left before its fifth, by the gauge in the hand, goes
+/// on.
+void CoatingSet::show_set(const std::vector<kneerail::CoatingOfVisit>& records) {
+  kneerail::CoatingOfVisit set;
+  for (const auto& record : records) {
+    auto& values = set.replicates_tenth_um;
+    if (values.size() >= slot_count || record.gauge != set.gauge) values.clear();
+    set.gauge = record.gauge;
+    values.insert(values.end(), record.replicates_tenth_um.begin(),
+                  record.replicates_tenth_um.end());
+  }
+  show_recorded(set.replicates_tenth_um, true);
+  const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
+  if (values().size() == slot_count || gauge == nullptr || gauge->id != set.gauge) return;
+  recorded_ = false;
+  current_ = static_cast<int>(values().size());
 }
 
 void CoatingSet::show_recorded(const std::vector<std::int64_t>& values, bool kept) {
@@ -118,18 +136,20 @@ void CoatingSet::show_recorded(const std::vector<std::int64_t>& values, bool kep
     slots_[i].tenth_um = values[values.size() - shown + i];
     slots_[i].kept = kept;
     slots_[i].not_kept = !kept;
+    slots_[i].on_record = true;
   }
   recorded_ = true;
   current_ = -1;
 }
 
 void CoatingSet::reload() {
-  const bool typing = !recorded_ && (!values().empty() || !pending().isEmpty());
+  const bool typing = !recorded_ && (!typed_values().empty() || !pending().isEmpty());
   if (typing || on_its_way_ || tables_ == nullptr) return;
   const int chosen = current_;
   clear();
   read_last(*tables_);
-  if (!recorded_ && chosen >= 0) current_ = chosen;
+  if (!recorded_ && chosen >= 0 && !slots_[static_cast<std::size_t>(chosen)].tenth_um)
+    current_ = chosen;
   tell_slots();
 }
 
@@ -142,6 +162,14 @@ std::vector<std::int64_t> CoatingSet::values() const {
   std::vector<std::int64_t> values;
   for (const Slot& slot : slots_)
     if (slot.tenth_um) values.push_back(*slot.tenth_um);
+  return values;
+}
+
+/// Those that are in no record yet.
+std::vector<std::int64_t> CoatingSet::typed_values() const {
+  std::vector<std::int64_t> values;
+  for (const Slot& slot : slots_)
+    if (slot.tenth_um && !slot.on_record) values.push_back(*slot.tenth_um);
   return values;
 }
 
@@ -204,6 +232,7 @@ void CoatingSet::take_back_pending() {
 
 void CoatingSet::chooseSlot(int slot) {
   if (recorded_ || slot < 0 || slot >= slot_count || !offered()) return;
+  if (slots_[static_cast<std::size_t>(slot)].on_record) return;
   finish_current();
   current_ = slot;
   tell_slots();
@@ -268,20 +297,14 @@ void CoatingSet::finish_current() {
   change(static_cast<std::size_t>(current_), value);
 }
 
-CoatingSet::Values CoatingSet::snapshot() const {
-  Values values;
-  for (std::size_t i = 0; i < slots_.size(); ++i) values[i] = slots_[i].tenth_um;
-  return values;
-}
-
 void CoatingSet::change(std::size_t slot, std::optional<std::int64_t> tenth_um) {
-  const Values before = snapshot();
-  if (before[slot] == tenth_um && slots_[slot].kept) return;
+  const Values before = slots_;
+  if (before[slot].tenth_um == tenth_um && before[slot].kept) return;
   const Place place{part_->id, spot_, slot};
   Values after = before;
-  after[slot] = tenth_um;
-  slots_[slot] = {tenth_um, {}, false, false};
-  pen_.remember({this, text_of(tenth_um ? *tenth_um : *before[slot]), place.part,
+  after[slot] = {tenth_um, {}, false, false, false};
+  slots_ = after;
+  pen_.remember({this, text_of(tenth_um ? *tenth_um : *before[slot].tenth_um), place.part,
                  [this, before, place] { restore(before, place); },
                  [this, after, place] { restore(after, place); }});
   // The one that fills the set goes to the disk as the record it makes.
@@ -300,7 +323,10 @@ bool CoatingSet::stand_at(const Place& place) {
 void CoatingSet::restore(const Values& values, const Place& place) {
   if (!stand_at(place)) return;
   for (std::size_t i = 0; i < slots_.size(); ++i)
-    if (slots_[i].tenth_um != values[i]) slots_[i] = {values[i], {}, false, false};
+    if (slots_[i].tenth_um != values[i].tenth_um) {
+      const bool on_record = values[i].on_record;
+      slots_[i] = {values[i].tenth_um, {}, on_record, false, on_record};
+    }
   save_draft();
   tell_slots();
 }
@@ -310,7 +336,7 @@ kneerail::cbor::Map CoatingSet::body() const {
   reading.visit = pen_.visit();
   if (const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge))
     reading.instrument = gauge->id;
-  reading.replicates_tenth_um = values();
+  reading.replicates_tenth_um = typed_values();
   reading.spot = spot_;
   if (under_probe_ > 0) reading.under_probe = static_cast<kneerail::UnderProbe>(under_probe_);
   reading.note.life = part_->life;
@@ -322,10 +348,10 @@ Draft CoatingSet::draft() const {
 }
 
 void CoatingSet::save_draft() {
-  const auto told = [this, round = round_, sent = snapshot()](bool kept) {
+  const auto told = [this, round = round_, sent = slots_](bool kept) {
     answered(sent, round, kept);
   };
-  if (!values().empty()) {
+  if (!typed_values().empty()) {
     drafted_ = true;
     return pen_.save_draft(draft(), told);
   }
@@ -338,10 +364,12 @@ void CoatingSet::answered(const Values& sent, int round, bool kept) {
   bool news = false;
   bool far = false;
   for (std::size_t i = 0; i < slots_.size(); ++i) {
-    if (!sent[i] || slots_[i].tenth_um != sent[i]) continue;
+    if (!sent[i].tenth_um || slots_[i].tenth_um != sent[i].tenth_um) continue;
+    if (slots_[i].on_record) continue;
+    if (!kept && slots_[i].kept) continue;  // the disk has it from before
     if (kept && !slots_[i].kept) {
       news = true;
-      far = far || is_far(*sent[i]);
+      far = far || is_far(*sent[i].tenth_um);
     }
     slots_[i].kept = kept;
     slots_[i].not_kept = !kept;
@@ -353,9 +381,9 @@ void CoatingSet::answered(const Values& sent, int round, bool kept) {
 void CoatingSet::close() {
   if (!part_ || recorded_) return;
   finish_current();
-  const auto taken = values();
+  const auto taken = typed_values();
   if (taken.empty()) return;
-  const bool was_full = taken.size() == slot_count;
+  const bool was_full = values().size() == slot_count;
   WalkPen::Act act;
   act.words = tr("%n reading(s)", nullptr, static_cast<int>(taken.size()));
   act.component = part_->id;
@@ -375,7 +403,7 @@ void CoatingSet::close() {
 void CoatingSet::recorded(bool was_full, int round, bool kept) {
   if (round != round_) return;
   on_its_way_ = false;
-  answered(snapshot(), round, kept);
+  answered(slots_, round, kept);
   if (kept && was_full) emit full();
 }
 

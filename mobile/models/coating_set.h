@@ -2,7 +2,8 @@
 
 // The Coating pad: five slots for the replicates at one spot, last visit's value under each. What
 // is typed into a slot is on the disk, as a draft, before the slot is drawn as kept; the fifth, or
-// leaving the part, makes it one record. The instrument's resolution sets the decimals: no key
+// leaving the part, makes it one record. A set that was left before its fifth goes on where it was:
+// what comes is a record beside it. The instrument's resolution sets the decimals: no key
 // does.
 
 #include <QtQml/qqmlregistration.h>
@@ -113,9 +114,10 @@ class CoatingSet : public QAbstractListModel {
     QString digits;                        ///< still typed
     bool kept = false;
     bool not_kept = false;
+    bool on_record = false;  ///< in a record already: it stays as it is
   };
 
-  using Values = std::array<std::optional<std::int64_t>, slot_count>;
+  using Values = std::array<Slot, slot_count>;
   /// Where something was typed.
   struct Place {
     kneerail::Uuid part;
@@ -127,17 +129,18 @@ class CoatingSet : public QAbstractListModel {
   bool stand_at(const Place& place);
   void restore(const Values& values, const Place& place);
   void show_spot(int spot);
-  [[nodiscard]] Values snapshot() const;
   void finish_current();
   void save_draft();
   void clear();
   void read_last(kneerail::Database& tables);
   void show_recorded(const std::vector<std::int64_t>& values, bool kept);
+  void show_set(const std::vector<kneerail::CoatingOfVisit>& records);
   void answered(const Values& sent, int round, bool kept);
   void recorded(bool was_full, int round, bool kept);
   void move_on();
   void tell_slots();
   [[nodiscard]] std::vector<std::int64_t> values() const;
+  [[nodiscard]] std::vector<std::int64_t> typed_values() const;
   [[nodiscard]] kneerail::cbor::Map body() const;
   [[nodiscard]] kneerail::Draft draft() const;
   [[nodiscard]] std::vector<std::int64_t> put_right(std::vector<std::int64_t> read) const;

@@ -11,12 +11,6 @@ using kneerail::RunSheet;
 using kneerail::SheetPart;
 using kneerail::Uuid;
 
-namespace {
-
-constexpr std::int64_t nobodys_ms = 2000;  // after the fifth a number belongs to no part yet
-
-}  // namespace
-
 WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random& random,
                      QObject* parent)
     : QObject(parent), store_(store), pen_(store, clock, random), coating_(pen_), torque_(pen_) {
@@ -59,6 +53,7 @@ void WalkModel::open(const Uuid& run, const Uuid& component) {
     return say(QString::fromStdString(begun.error().message));
   if (!read_sheet(run)) return;
   message_ = opening_words();
+  if (!opening_told_) find_waiting();
   opening_told_ = true;
   const auto& parts = sheet().parts;
   const auto at = std::find_if(parts.begin(), parts.end(),
@@ -260,26 +255,6 @@ void WalkModel::askForecast() {
   const auto parts = parts_in_order(run_.post());
   if (!parts.empty())
     emit forecastWanted(sheet().id, sheet().parts[static_cast<std::size_t>(parts.front())].id);
-}
-
-void WalkModel::typed(const QString& number) {
-  if (!writable()) return say(tr("Read only: %1 µm is not kept.").arg(number));
-  if (!CoatingSet::tenth_um_of(number))
-    return say(tr("%1 µm cannot be kept: a coating is 0 to 2,000 µm.").arg(number));
-  const bool nobodys = was_full_ && pen_.monotonic_ms() - full_at_ms_ < nobodys_ms;
-  if (!nobodys && shown_ && pad_ == CoatingPad && coating_.typed(number)) return;
-  waiting_.append(number);
-  say(tr("%1 µm came while no slot waited. It waits at the top until it is touched.").arg(number));
-  emit titleChanged();
-}
-
-void WalkModel::takeWaiting() {
-  if (waiting_.isEmpty() || !part_chosen()) return;
-  openPad(CoatingPad);
-  if (!coating_.typed(waiting_.front())) return;
-  waiting_.removeFirst();
-  if (waiting_.isEmpty()) say({});
-  emit titleChanged();
 }
 
 QString WalkModel::undo_words() const {

@@ -226,6 +226,8 @@ class WalkModel : public QObject {
   void chosen();
   void choose_instrument(kneerail::InstrumentKind kind, int place);
   void another_hand();
+  void keep_waiting();
+  void find_waiting();
   [[nodiscard]] bool offers(Pad pad) const;
   [[nodiscard]] int first_part_with(Pad pad) const;
   void go_to(const kneerail::Uuid& component);

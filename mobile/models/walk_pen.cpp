@@ -20,7 +20,8 @@ using kneerail::Uuid;
 
 namespace {
 
-/// A visit that was opened longer ago is another day's.
+/// A visit that was opened longer ago is another day's; so is one that a clock set wrong opened so
+/// far ahead.
 constexpr std::int64_t visit_goes_on_ms = 14LL * 60 * 60 * 1000;
 
 }  // namespace
@@ -54,8 +55,9 @@ Result<> WalkPen::begin(const Uuid& site) {
 Result<> WalkPen::find_visit() {
   kneerail::Database& tables = store_.reader().tables();
   const Uuid who = person() == nullptr ? Uuid{} : person()->id;
-  const Instant since{clock_.now().ms - visit_goes_on_ms};
-  auto visit = open_visit(tables, site_, who, store_.reader().device(), since);
+  const std::int64_t now_ms = clock_.now().ms;
+  const kneerail::VisitTime today{{now_ms - visit_goes_on_ms}, {now_ms + visit_goes_on_ms}};
+  auto visit = open_visit(tables, site_, who, store_.reader().device(), today);
   if (!visit) return kneerail::fail(visit.error());
   visit_opened_ = visit->has_value();
   visit_ = visit->value_or(mint());

@@ -49,14 +49,19 @@ Result<> drop_doubted(Database& tables, std::vector<KnownInstrument>& instrument
 }  // namespace
 
 Result<std::optional<Uuid>> open_visit(Database& tables, const Uuid& site, const Uuid& person,
-                                       const Uuid& device, Instant since) {
+                                       const Uuid& device, VisitTime within) {
   std::optional<Uuid> visit;
   auto rows = tables.prepare(
       "SELECT v.record FROM visit_part AS p JOIN visit AS v ON v.record = p.visit "
       "WHERE v.subject = ?1 AND p.person = ?2 AND p.dev = ?3 AND p.sealed IS NULL AND v.t >= ?4 "
-      "AND v.voided_by IS NULL AND v.held = 0 ORDER BY v.t DESC, v.record DESC LIMIT 1");
+      "AND v.t <= ?5 AND v.voided_by IS NULL AND v.held = 0 ORDER BY v.t DESC, v.record DESC LIMIT "
+      "1");
   if (!rows) return fail(rows.error());
-  rows->bind(1, site).bind(2, person).bind(3, device).bind(4, since.ms);
+  rows->bind(1, site)
+      .bind(2, person)
+      .bind(3, device)
+      .bind(4, within.since.ms)
+      .bind(5, within.until.ms);
   auto more = rows->step();
   if (!more) return fail(more.error());
   if (*more) visit = rows->uuid(0);
@@ -181,15 +186,16 @@ Result<std::optional<LastCoating>> last_coating(Database& tables, const PartSpot
   return last;
 }
 
-Result<std::vector<std::int64_t>> coating_of_visit(Database& tables, const PartSpot& at,
-                                                   const Uuid& visit) {
-  std::vector<std::int64_t> all;
+Result<std::vector<CoatingOfVisit>> coating_of_visit(Database& tables, const PartSpot& at,
+                                                     const Uuid& visit) {
+  std::vector<CoatingOfVisit> all;
   auto done = each_row(tables,
-                       "SELECT replicates, spot FROM reading WHERE subject = ?1 AND kind = 21 AND "
-                       "visit = ?2 AND voided_by IS NULL AND held = 0 ORDER BY t, record",
+                       "SELECT replicates, spot, instrument FROM reading WHERE subject = ?1 AND "
+                       "kind = 21 AND visit = ?2 AND voided_by IS NULL AND held = 0 "
+                       "ORDER BY l, c, record",
                        {at.part, visit}, [&](const Statement& row) -> Result<> {
                          if (row.number(1) != at.spot) return Done{};
-                         for (const std::int64_t value : numbers_of(row, 0)) all.push_back(value);
+                         all.push_back({row.is_null(2) ? Uuid{} : row.uuid(2), numbers_of(row, 0)});
                          return Done{};
                        });
   if (!done) return fail(done.error());

@@ -18,9 +18,14 @@
 
 namespace kneerail {
 
-/// The visit of that person on that device at a site that was opened since, and is not sealed.
+struct VisitTime {
+  Instant since;
+  Instant until;
+};
+/// The visit of that person on that device at a site that was opened in that time, by the clock it
+/// was opened with, and is not sealed.
 Result<std::optional<Uuid>> open_visit(Database& tables, const Uuid& site, const Uuid& person,
-                                       const Uuid& device, Instant since);
+                                       const Uuid& device, VisitTime within);
 /// Records of a visit that count, the opening of it apart.
 Result<std::int64_t> entries_of_visit(Database& tables, const Uuid& visit);
 
@@ -68,9 +73,14 @@ struct PartSpot {
 Result<std::optional<LastCoating>> last_coating(Database& tables, const PartSpot& at,
                                                 const Uuid& not_of_visit,
                                                 const ReadingsPutRight& right);
-/// Those of that visit, together, as read.
-Result<std::vector<std::int64_t>> coating_of_visit(Database& tables, const PartSpot& at,
-                                                   const Uuid& visit);
+/// One record of a spot's replicates, as read.
+struct CoatingOfVisit {
+  Uuid gauge;  ///< zero: not said
+  std::vector<std::int64_t> replicates_tenth_um;
+};
+/// Those of that visit, in the order they were written, whatever the clock was set to.
+Result<std::vector<CoatingOfVisit>> coating_of_visit(Database& tables, const PartSpot& at,
+                                                     const Uuid& visit);
 
 struct LastTorque {
   Censoring censoring = Censoring::exact;

@@ -1,0 +1,70 @@
+// The numbers of a gauge that types: to the slot that waits, else they wait for a touch. Those that
+// wait are remembered by this device: a power cut loses none.
+
+#include <QPointer>
+#include <string>
+#include <utility>
+
+#include "mobile/models/walk_model.h"
+#include "schema/store/settings.h"
+
+namespace {
+
+constexpr std::int64_t nobodys_ms = 2000;  // after the fifth a number belongs to no part yet
+
+constexpr const char* waiting_name = "walk_waiting";
+constexpr int tenths = 10;
+
+std::string waiting_at(std::int64_t place) {
+  return std::string(waiting_name) + "_" + std::to_string(place);
+}
+
+}  // namespace
+
+void WalkModel::typed(const QString& number) {
+  if (!writable()) return say(tr("Read only: %1 µm is not kept.").arg(number));
+  if (!CoatingSet::tenth_um_of(number))
+    return say(tr("%1 µm cannot be kept: a coating is 0 to 2,000 µm.").arg(number));
+  const bool nobodys = was_full_ && pen_.monotonic_ms() - full_at_ms_ < nobodys_ms;
+  if (!nobodys && shown_ && pad_ == CoatingPad && coating_.typed(number)) return;
+  waiting_.append(number);
+  keep_waiting();
+  say(tr("%1 µm came while no slot waited. It waits at the top until it is touched.").arg(number));
+  emit titleChanged();
+}
+
+void WalkModel::takeWaiting() {
+  if (waiting_.isEmpty() || !part_chosen()) return;
+  openPad(CoatingPad);
+  if (!coating_.typed(waiting_.front())) return;
+  waiting_.removeFirst();
+  keep_waiting();
+  if (waiting_.isEmpty()) say({});
+  emit titleChanged();
+}
+
+void WalkModel::keep_waiting() {
+  kneerail::Settings settings{{waiting_name, waiting_.size()}};
+  std::int64_t place = 0;
+  for (const QString& number : waiting_)
+    settings.emplace_back(waiting_at(place++), CoatingSet::tenth_um_of(number).value_or(0));
+  store_.keep_settings(std::move(settings),
+                       [self = QPointer<WalkModel>(this)](const kneerail::Result<>& kept) {
+                         if (self && !kept)
+                           self->say(tr("Not kept: %1 The number waits here.")
+                                         .arg(QString::fromStdString(kept.error().message)));
+                       });
+}
+
+void WalkModel::find_waiting() {
+  const auto read = [this](const std::string& name) {
+    const auto found = kneerail::setting(store_.reader().tables(), name);
+    return found ? found->value_or(0) : 0;
+  };
+  const std::int64_t count = read(waiting_name);
+  for (std::int64_t place = 0; place < count; ++place) {
+    const std::int64_t tenth_um = read(waiting_at(place));
+    waiting_.append(
+        QString::number(static_cast<double>(tenth_um) / tenths, 'f', tenth_um % tenths ? 1 : 0));
+  }
+}

@@ -9,7 +9,7 @@ Rectangle {
     property alias lowest: scale.lowest
     property alias value: scale.value
 
-    signal settled(value: int)
+    signal settled(value: real)
 
     implicitHeight: Tokens.torqueScaleHeight
     color: Tokens.sheet

@@ -5,17 +5,22 @@
 #include <QMouseEvent>
 #include <QPainter>
 #include <algorithm>
+#include <cmath>
 
 namespace {
 
 /// Between two numbers: a third of the scale, rounded up to a whole tick.
-int number_step(int target) {
-  return std::max(1, (target + 2) / 3);
+int number_step(qreal target) {
+  return std::max(1, static_cast<int>(std::ceil(target / 3)));
 }
 
 /// Between two ticks: about twelve on the scale.
-int tick_step(int target) {
-  return std::max(1, (target + 6) / 12);
+int tick_step(qreal target) {
+  return std::max(1, qRound(target / 12));
+}
+
+QString in_words(qreal value) {
+  return QLocale().toString(value, 'f', value == std::floor(value) ? 0 : 1);
 }
 
 }  // namespace
@@ -29,15 +34,18 @@ TorqueScale::TorqueScale(QQuickItem* parent) : QQuickPaintedItem(parent) {
   connect(this, &TorqueScale::valueChanged, this, [this] { update(); });
 }
 
-void TorqueScale::set_value(int value) {
-  const int kept = value < 0 ? -1 : std::min(value, target_);
+void TorqueScale::set_value(qreal value) {
+  const qreal kept = value < 0 ? -1 : std::min(value, target_);
   if (kept == value_) return;
   value_ = kept;
   emit valueChanged();
 }
 
 void TorqueScale::step(int by) {
-  set_value(value_ < 0 ? target_ / 2 : std::max(0, value_ + by));
+  if (value_ < 0)
+    set_value(std::floor(target_ / 2));
+  else
+    set_value(std::max(qreal{0}, by < 0 ? std::ceil(value_) + by : std::floor(value_) + by));
   emit settled(value_);
 }
 
@@ -59,12 +67,14 @@ qreal TorqueScale::side() const {
 }
 
 qreal TorqueScale::across(qreal newton_metres) const {
-  return side() + newton_metres / std::max(1, target_) * (width() - 2 * side());
+  return side() + newton_metres / std::max(qreal{1}, target_) * (width() - 2 * side());
 }
 
-int TorqueScale::at(qreal x) const {
+qreal TorqueScale::at(qreal x) const {
   const qreal wide = std::max(qreal{1}, width() - 2 * side());
-  return std::clamp(qRound((x - side()) / wide * target_), 0, target_);
+  const qreal there = std::clamp((x - side()) / wide * target_, qreal{0}, target_);
+  const qreal whole = std::round(there);
+  return whole > target_ || std::abs(there - target_) < std::abs(there - whole) ? target_ : whole;
 }
 
 qreal TorqueScale::axis() const {
@@ -82,23 +92,29 @@ void TorqueScale::paint_ticks(QPainter& painter) const {
   const qreal y = axis();
   painter.setPen(QPen(ink_, stroke_ * 1.2));
   painter.drawLine(QPointF(across(0), y), QPointF(across(target_), y));
+  painter.setPen(QPen(ink_, stroke_ * 0.9));
   painter.setFont(tick_font_);
-  const QFontMetricsF metrics(tick_font_);
   const int numbers = number_step(target_);
-  for (int value = 0; value <= target_; ++value) {
-    const bool numbered =
-        (value % numbers == 0 && target_ - value >= numbers / 2) || value == target_;
-    if (!numbered && value % tick_step(target_) != 0) continue;
-    painter.setPen(QPen(ink_, stroke_ * 0.9));
-    painter.drawLine(QPointF(across(value), y),
-                     QPointF(across(value), y - stroke_ * (numbered ? 7 : 4)));
-    if (!numbered) continue;
-    const QString text = QLocale().toString(value);
-    painter.setPen(ink2_);
-    painter.drawText(QPointF(across(value) - metrics.horizontalAdvance(text) / 2,
-                             y + stroke_ * 3 + metrics.ascent()),
-                     text);
+  for (int value = 0; value < target_; ++value) {
+    if (value % numbers == 0 && target_ - value >= numbers / 2)
+      paint_number(painter, value);
+    else if (value % tick_step(target_) == 0)
+      painter.drawLine(QPointF(across(value), y), QPointF(across(value), y - stroke_ * 4));
   }
+  paint_number(painter, target_);
+}
+
+/// A long tick with its number.
+void TorqueScale::paint_number(QPainter& painter, qreal value) const {
+  const QFontMetricsF metrics(tick_font_);
+  const qreal y = axis();
+  const QString text = in_words(value);
+  painter.setPen(ink2_);
+  painter.drawText(QPointF(across(value) - metrics.horizontalAdvance(text) / 2,
+                           y + stroke_ * 3 + metrics.ascent()),
+                   text);
+  painter.setPen(QPen(ink_, stroke_ * 0.9));
+  painter.drawLine(QPointF(across(value), y), QPointF(across(value), y - stroke_ * 7));
 }
 
 void TorqueScale::paint_lowest(QPainter& painter) const {
@@ -119,7 +135,7 @@ void TorqueScale::paint_lowest(QPainter& painter) const {
 
 void TorqueScale::paint_mark(QPainter& painter) const {
   const QFontMetricsF metrics(mark_font_);
-  const QString text = QLocale().toString(value_);
+  const QString text = in_words(value_);
   const qreal half = std::max(metrics.horizontalAdvance(text) / 2 + stroke_ * 3, stroke_ * 8.5);
   const qreal x = across(value_);
   const qreal foot = axis() - stroke_;

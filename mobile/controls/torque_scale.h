@@ -1,8 +1,8 @@
 #pragma once
 
 // A straight scale from nothing to the torque the register asks for, on which a finger says about
-// where the screw moved. There is no mark on it until a finger or a key puts one there. Whole
-// newton metres.
+// where the screw moved. There is no mark on it until a finger or a key puts one there. A
+// mark stands at whole newton metres, or at the end of the scale.
 
 #include <QtQml/qqmlregistration.h>
 #include <QColor>
@@ -12,9 +12,9 @@
 class TorqueScale : public QQuickPaintedItem {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(int target MEMBER target_ NOTIFY scaleChanged)             ///< N m, end of the scale
-  Q_PROPERTY(int lowest MEMBER lowest_ NOTIFY scaleChanged)             ///< N m; 0: none is set
-  Q_PROPERTY(int value READ value WRITE set_value NOTIFY valueChanged)  ///< N m; -1: no mark yet
+  Q_PROPERTY(qreal target MEMBER target_ NOTIFY scaleChanged)             ///< N m, end of the scale
+  Q_PROPERTY(qreal lowest MEMBER lowest_ NOTIFY scaleChanged)             ///< N m; 0: none is set
+  Q_PROPERTY(qreal value READ value WRITE set_value NOTIFY valueChanged)  ///< N m; -1: no mark yet
   Q_PROPERTY(QString lowestWord MEMBER lowest_word_ NOTIFY lookChanged)
   Q_PROPERTY(QColor ink MEMBER ink_ NOTIFY lookChanged)
   Q_PROPERTY(QColor ink2 MEMBER ink2_ NOTIFY lookChanged)
@@ -29,9 +29,9 @@ class TorqueScale : public QQuickPaintedItem {
   explicit TorqueScale(QQuickItem* parent = nullptr);
   void paint(QPainter* painter) override;
 
-  [[nodiscard]] int value() const { return value_; }
+  [[nodiscard]] qreal value() const { return value_; }
   /// Kept inside 0..target; anything under 0 takes the mark away.
-  void set_value(int value);
+  void set_value(qreal value);
 
   /// One step down or up; from no mark: the middle of the scale.
   Q_INVOKABLE void step(int by);
@@ -40,7 +40,7 @@ class TorqueScale : public QQuickPaintedItem {
   void scaleChanged();
   void lookChanged();
   void valueChanged();
-  void settled(int value);  ///< the finger is lifted, or a key moved it
+  void settled(qreal value);  ///< the finger is lifted, or a key moved it
 
  protected:
   void mousePressEvent(QMouseEvent* event) override;
@@ -50,15 +50,16 @@ class TorqueScale : public QQuickPaintedItem {
  private:
   [[nodiscard]] qreal side() const;
   [[nodiscard]] qreal across(qreal newton_metres) const;
-  [[nodiscard]] int at(qreal x) const;
+  [[nodiscard]] qreal at(qreal x) const;
   [[nodiscard]] qreal axis() const;
   void paint_ticks(QPainter& painter) const;
+  void paint_number(QPainter& painter, qreal value) const;
   void paint_lowest(QPainter& painter) const;
   void paint_mark(QPainter& painter) const;
 
-  int target_ = 24;
-  int lowest_ = 0;
-  int value_ = -1;
+  qreal target_ = 24;
+  qreal lowest_ = 0;
+  qreal value_ = -1;
   QString lowest_word_;
   QColor ink_ = Qt::black;
   QColor ink2_ = Qt::darkGray;

@@ -14,7 +14,7 @@ using kneerail::WhyNotMeasurable;
 
 namespace {
 
-constexpr std::int64_t tenths = 10;
+constexpr int tenths = 10;
 
 QString newton_metres(std::int64_t tenth_nm) {
   return QLocale().toString(static_cast<double>(tenth_nm) / tenths, 'f', tenth_nm % tenths ? 1 : 0);
@@ -62,12 +62,24 @@ void TorqueCheck::refresh() {
   emit changed();
 }
 
-int TorqueCheck::target() const {
-  return part_ ? static_cast<int>(part_->torque_target_tenth_nm.value_or(0) / tenths) : 0;
+std::int64_t TorqueCheck::target_tenths() const {
+  return part_ ? part_->torque_target_tenth_nm.value_or(0) : 0;
 }
 
-int TorqueCheck::lowest() const {
-  return part_ ? static_cast<int>(part_->torque_lowest_tenth_nm.value_or(0) / tenths) : 0;
+QString TorqueCheck::target_words() const {
+  return newton_metres(target_tenths());
+}
+
+qreal TorqueCheck::target() const {
+  return static_cast<double>(target_tenths()) / tenths;
+}
+
+qreal TorqueCheck::lowest() const {
+  return part_ ? static_cast<double>(part_->torque_lowest_tenth_nm.value_or(0)) / tenths : 0;
+}
+
+qreal TorqueCheck::moved_about() const {
+  return moved_about_ < 0 ? -1 : static_cast<double>(moved_about_) / tenths;
 }
 
 bool TorqueCheck::wrench_asked() const {
@@ -86,12 +98,15 @@ std::optional<std::int64_t> TorqueCheck::wrench_set() const {
 QString TorqueCheck::wrench_question() const {
   const auto* wrench = pen_.instrument(kneerail::InstrumentKind::torque_wrench);
   if (wrench == nullptr) return {};
-  return tr("Wrench %1 set at %2 N·m").arg(QString::fromStdString(wrench->serial)).arg(target());
+  return tr("Wrench %1 set at %2 N·m").arg(QString::fromStdString(wrench->serial), target_words());
 }
 
 QString TorqueCheck::title() const {
   if (!offered()) return {};
-  return tr("Screw %1 of %2, register says %3 N·m").arg(screw_).arg(part_->screws).arg(target());
+  return tr("Screw %1 of %2, register says %3 N·m")
+      .arg(screw_)
+      .arg(part_->screws)
+      .arg(target_words());
 }
 
 namespace {
@@ -122,13 +137,13 @@ QString TorqueCheck::done_words() const {
 }
 
 QString TorqueCheck::clicked_words() const {
-  return tr("Clicked at %1, did not move").arg(target());
+  return tr("Clicked at %1, did not move").arg(target_words());
 }
 QString TorqueCheck::clicked_second() const {
-  return tr("held at least %1 N·m").arg(target());
+  return tr("held at least %1 N·m").arg(target_words());
 }
 QString TorqueCheck::moved_second() const {
-  return tr("then tight again at %1").arg(target());
+  return tr("then tight again at %1").arg(target_words());
 }
 
 QString TorqueCheck::next_screw_words() const {
@@ -163,7 +178,7 @@ TorqueReading TorqueCheck::moved_reading() const {
   // No mark on the slide: it moved somewhere under what the wrench was set at.
   found.censoring = moved_about_ < 0 ? Censoring::at_most : Censoring::about;
   found.as_found_tenth_nm =
-      moved_about_ < 0 ? found.wrench_set_tenth_nm : std::optional(moved_about_ * tenths);
+      moved_about_ < 0 ? found.wrench_set_tenth_nm : std::optional(moved_about_);
   return found;
 }
 
@@ -176,7 +191,7 @@ void TorqueCheck::clicked() {
   TorqueReading found = reading();
   found.as_found_tenth_nm = found.wrench_set_tenth_nm;
   found.censoring = Censoring::at_least;
-  write(std::move(found), tr("clicked at %1").arg(target()));
+  write(std::move(found), tr("clicked at %1").arg(target_words()));
 }
 
 void TorqueCheck::moved() {
@@ -184,13 +199,14 @@ void TorqueCheck::moved() {
   remember_slide(tr("it moved"), true, -1);
 }
 
-void TorqueCheck::movedAt(int torque_nm) {
-  if (!moving_ || torque_nm < 0 || torque_nm > target() || torque_nm == moved_about_) return;
-  remember_slide(tr("moved at %1").arg(torque_nm), true, torque_nm);
+void TorqueCheck::movedAt(qreal torque_nm) {
+  const std::int64_t about = qRound64(torque_nm * tenths);
+  if (!moving_ || about < 0 || about > target_tenths() || about == moved_about_) return;
+  remember_slide(tr("moved at %1").arg(newton_metres(about)), true, about);
 }
 
-void TorqueCheck::remember_slide(const QString& words, bool moving, int about) {
-  const auto set = [this, part = part_->id, screw = screw_](bool up, int at) {
+void TorqueCheck::remember_slide(const QString& words, bool moving, std::int64_t about) {
+  const auto set = [this, part = part_->id, screw = screw_](bool up, std::int64_t at) {
     return [this, part, screw, up, at] {
       if (!part_ || part_->id != part) return;
       if (screw_ != screw) choose_screw(screw);
@@ -202,7 +218,7 @@ void TorqueCheck::remember_slide(const QString& words, bool moving, int about) {
 }
 
 /// The slide's place is on the disk as a draft: what was said is there after a power cut.
-void TorqueCheck::set_slide(bool moving, int about) {
+void TorqueCheck::set_slide(bool moving, std::int64_t about) {
   const Draft before = draft();
   moving_ = moving;
   moved_about_ = about;
@@ -215,7 +231,8 @@ void TorqueCheck::set_slide(bool moving, int about) {
 
 void TorqueCheck::close() {
   if (!moving_ || !part_) return;
-  write(moved_reading(), moved_about_ < 0 ? tr("it moved") : tr("moved at %1").arg(moved_about_));
+  write(moved_reading(),
+        moved_about_ < 0 ? tr("it moved") : tr("moved at %1").arg(newton_metres(moved_about_)));
 }
 
 void TorqueCheck::seized() {

@@ -23,10 +23,10 @@ class TorqueCheck : public QObject {
       QString clickedWords READ clicked_words NOTIFY changed)  ///< "Clicked at 24, did not move"
   Q_PROPERTY(QString clickedSecond READ clicked_second NOTIFY changed)  ///< "held at least 24 N·m"
   Q_PROPERTY(QString movedSecond READ moved_second NOTIFY changed)  ///< "then tight again at 24"
-  Q_PROPERTY(int target READ target NOTIFY changed)              ///< N·m; 0: none in the register
-  Q_PROPERTY(int lowest READ lowest NOTIFY changed)              ///< N·m; 0: none
+  Q_PROPERTY(qreal target READ target NOTIFY changed)            ///< N·m; 0: none in the register
+  Q_PROPERTY(qreal lowest READ lowest NOTIFY changed)            ///< N·m; 0: none
   Q_PROPERTY(bool moving READ moving NOTIFY changed)             ///< the slide is up
-  Q_PROPERTY(int movedAbout READ moved_about NOTIFY changed)     ///< N·m; -1: no mark yet
+  Q_PROPERTY(qreal movedAbout READ moved_about NOTIFY changed)   ///< N·m; -1: no mark yet
   Q_PROPERTY(bool wrenchAsked READ wrench_asked NOTIFY changed)  ///< first say what it is set at
   Q_PROPERTY(QString wrenchQuestion READ wrench_question NOTIFY changed)
   Q_PROPERTY(
@@ -50,10 +50,10 @@ class TorqueCheck : public QObject {
   [[nodiscard]] QString clicked_words() const;
   [[nodiscard]] QString clicked_second() const;
   [[nodiscard]] QString moved_second() const;
-  [[nodiscard]] int target() const;
-  [[nodiscard]] int lowest() const;
+  [[nodiscard]] qreal target() const;
+  [[nodiscard]] qreal lowest() const;
   [[nodiscard]] bool moving() const { return moving_; }
-  [[nodiscard]] int moved_about() const { return moved_about_; }
+  [[nodiscard]] qreal moved_about() const;
   [[nodiscard]] bool wrench_asked() const;
   [[nodiscard]] QString wrench_question() const;
   [[nodiscard]] QString next_screw_words() const;
@@ -62,7 +62,7 @@ class TorqueCheck : public QObject {
   Q_INVOKABLE void wrenchIsSet();
   Q_INVOKABLE void clicked();
   Q_INVOKABLE void moved();
-  Q_INVOKABLE void movedAt(int torqueNm);
+  Q_INVOKABLE void movedAt(qreal torqueNm);
   Q_INVOKABLE void seized();
   Q_INVOKABLE void noScrew();
   /// The next screw of this part; false at the last.
@@ -75,14 +75,16 @@ class TorqueCheck : public QObject {
  private:
   void write(kneerail::TorqueReading reading, const QString& words);
   void answered(const kneerail::Uuid& part, int screw, bool kept);
-  void set_slide(bool moving, int about);
-  void remember_slide(const QString& words, bool moving, int about);
+  void set_slide(bool moving, std::int64_t about);
+  void remember_slide(const QString& words, bool moving, std::int64_t about);
   [[nodiscard]] bool ready() const { return offered() && !wrench_asked() && !on_its_way_; }
   [[nodiscard]] kneerail::TorqueReading reading() const;
   [[nodiscard]] kneerail::TorqueReading moved_reading() const;
   [[nodiscard]] kneerail::Draft draft() const;
   [[nodiscard]] std::optional<std::int64_t> wrench_set() const;
   void choose_screw(int screw);
+  [[nodiscard]] std::int64_t target_tenths() const;
+  [[nodiscard]] QString target_words() const;
 
   /// What a person said the wrench is set at; of one wrench and visit.
   struct WrenchSet {
@@ -96,8 +98,8 @@ class TorqueCheck : public QObject {
   kneerail::Database* tables_ = nullptr;  ///< the screens' reader
   int screw_ = 1;
   bool moving_ = false;
-  int moved_about_ = -1;
-  bool on_its_way_ = false;  ///< the record of this screw
+  std::int64_t moved_about_ = -1;  ///< 0.1 N·m; -1: no mark
+  bool on_its_way_ = false;        ///< the record of this screw
   std::optional<WrenchSet> wrench_said_;
   std::optional<std::int64_t> wrench_kept_;  ///< of this visit's last record, 0.1 N·m
   std::optional<kneerail::LastTorque> last_;

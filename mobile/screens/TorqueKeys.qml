@@ -10,8 +10,8 @@ Column {
     property string clicked
     property string clickedMeans
     property string movedMeans
-    property int target: 24
-    property int lowest: 0
+    property real target: 24
+    property real lowest: 0
     property bool hasTarget: true
     property string wrenchQuestion
     readonly property bool asksWrench: wrenchQuestion !== ""
@@ -23,7 +23,7 @@ Column {
 
     signal held
     signal itMoved
-    signal movedAt(value: int)
+    signal movedAt(value: real)
     signal seized
     signal noScrew
     signal wrenchSet

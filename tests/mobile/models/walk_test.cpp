@@ -275,3 +275,40 @@ TEST_CASE("the title block says when something was last saved", "[mobile][walk]"
   CHECK(walking.walk().kept_caption() == now());
   CHECK(now() != first);
 }
+TEST_CASE("a torque of the register is said to its tenth", "[mobile][walk]") {
+  Walking walking;
+  walking.switch_off();
+  const WalkedSite& site = walking.site();
+  const Uuid type = id_of(8, 3);
+  const Uuid part = id_of(7, 901);
+  walking.write_down({created(site.organisation, type, 8, site.organisation,
+                              {{1, 1}, {2, 1}, {3, 1}, {6, 135}, {7, 92}, {12, 1}}),
+                      created(site.site, part, 7, site.posts[0],
+                              {{1, 5}, {2, type}, {3, cbor::Array{0, 900}}, {4, 2}})});
+  walking.switch_on();
+  const auto sheet = walking.walk().run()->sheet();
+  const auto at = std::find_if(sheet->parts.begin(), sheet->parts.end(),
+                               [&](const SheetPart& own) { return own.id == part; });
+  REQUIRE(at != sheet->parts.end());
+  walking.walk().choosePart(static_cast<int>(at - sheet->parts.begin()));
+  walking.walk().openPad(WalkModel::TorquePad);
+  TorqueCheck& torque = walking.torque();
+  CHECK(torque.wrench_question() == "Wrench W7 set at 13.5 N·m");
+  torque.wrenchIsSet();
+  CHECK(torque.title() == "Screw 1 of 2, register says 13.5 N·m");
+  CHECK(torque.clicked_words() == "Clicked at 13.5, did not move");
+  CHECK(torque.clicked_second() == "held at least 13.5 N·m");
+  CHECK(torque.moved_second() == "then tight again at 13.5");
+  CHECK(torque.target() == 13.5);
+  CHECK(torque.lowest() == 9.2);
+  torque.clicked();
+  CHECK(walking.walk().undo_words() == "clicked at 13.5");
+  walking.settle();
+  torque.moved();
+  torque.movedAt(13.5);
+  CHECK(torque.moved_about() == 13.5);
+  CHECK(walking.walk().undo_words() == "moved at 13.5");
+  torque.close();
+  walking.settle();
+  CHECK(walking.count("SELECT count(*) FROM reading WHERE kind = 22 AND v1 = 135") == 2);
+}

@@ -23,6 +23,7 @@ Fault fault_of(int code) {
 }
 
 std::string sentence(int code) {
+  if (code == SQLITE_IOERR_SHMSIZE) code = SQLITE_FULL;  // no room for the log's index
   switch (code & 0xff) {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
@@ -197,13 +198,18 @@ Uuid Statement::uuid(int column) const {
 
 namespace {
 
-Result<> configure(sqlite3* database, Database::Access access) {
+Result<> configure(sqlite3* database, Database::Access access, bool alone) {
   sqlite3_extended_result_codes(database, 1);
   sqlite3_busy_timeout(database, 2000);
   sqlite3_db_config(database, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
   sqlite3_db_config(database, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
   sqlite3_limit(database, SQLITE_LIMIT_ATTACHED, 0);
-  std::string text = "PRAGMA foreign_keys=OFF; PRAGMA cache_size=-32768;";
+  std::string text;
+  if (alone) {
+    text = "PRAGMA locking_mode=EXCLUSIVE;";  // before anything is read
+    sqlite3_db_config(database, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, nullptr);  // nor is written
+  }
+  text += "PRAGMA foreign_keys=OFF; PRAGMA cache_size=-32768;";
   if (access == Database::Access::create) text += "PRAGMA page_size=4096; PRAGMA journal_mode=WAL;";
   if (access == Database::Access::read) text += "PRAGMA query_only=ON;";
   text += "PRAGMA synchronous=FULL; SELECT count(*) FROM sqlite_schema;";
@@ -216,15 +222,16 @@ Result<> configure(sqlite3* database, Database::Access access) {
 
 Result<Database> Database::open(const Options& options) {
   int flags = SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_PRIVATECACHE | SQLITE_OPEN_URI;
-  if (options.access == Access::read) flags |= SQLITE_OPEN_READONLY;
-  if (options.access == Access::write) flags |= SQLITE_OPEN_READWRITE;
+  const bool writable = options.access == Access::write || options.alone;
+  if (options.access == Access::read && !options.alone) flags |= SQLITE_OPEN_READONLY;
+  if (writable) flags |= SQLITE_OPEN_READWRITE;
   if (options.access == Access::create) flags |= SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
   sqlite3* opened = nullptr;
   const int code = sqlite3_open_v2(options.path.c_str(), &opened, flags,
                                    options.vfs.empty() ? nullptr : options.vfs.c_str());
   Database database(opened);  // closes it on every way out
   if (code != SQLITE_OK) return fail(error_of(code, opened), options.path + ": ");
-  if (auto ok = configure(opened, options.access); !ok) {
+  if (auto ok = configure(opened, options.access, options.alone); !ok) {
     return fail(ok.error(), options.path + ": ");
   }
   return database;

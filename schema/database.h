@@ -69,6 +69,9 @@ class Database {
     std::string path;
     Access access = Access::write;
     std::string vfs;  ///< empty: the machine's own file layer
+    /// For reading where the disk has no room for the log's index: it is kept in memory, which
+    /// keeps all others out. Errors: conflict, where another has it open.
+    bool alone = false;
   };
   static Result<Database> open(const Options& options);
   Database(Database&&) noexcept;

@@ -60,6 +60,21 @@ std::int64_t wide(auto code) {
 
 }  // namespace
 
+namespace {
+
+/// With what SQLite lays beside it, which is left over where the disk was full.
+void remove_file(const std::filesystem::path& file) {
+  if (file.empty()) return;
+  for (const char* part : {"", "-wal", "-shm", "-journal"}) {
+    std::filesystem::path one = file;
+    one += part;
+    std::error_code ignored;  // a file left over is written anew the next time
+    std::filesystem::remove(one, ignored);
+  }
+}
+
+}  // namespace
+
 ReadingStaging::ReadingStaging(std::filesystem::path file, Database database)
     : file_(std::move(file)), database_(std::move(database)) {}
 
@@ -67,17 +82,18 @@ ReadingStaging::~ReadingStaging() {
   insert_.reset();
   of_visit_.reset();
   database_.reset();
-  std::error_code ignored;  // a file left over is written anew the next time
-  if (!file_.empty()) std::filesystem::remove(file_, ignored);
+  remove_file(file_);
 }
 
 Result<std::unique_ptr<ReadingStaging>> ReadingStaging::open(std::filesystem::path file) {
-  std::error_code ignored;
-  if (!file.empty()) std::filesystem::remove(file, ignored);
+  remove_file(file);
   auto database = Database::open({.path = file.empty() ? std::string(":memory:") : file.string(),
                                   .access = Database::Access::create,
                                   .vfs = {}});
-  if (!database) return fail(database.error(), "The readings could not be set aside: ");
+  if (!database) {
+    remove_file(file);
+    return fail(database.error(), "The readings could not be set aside: ");
+  }
   std::unique_ptr<ReadingStaging> staging(
       new ReadingStaging(std::move(file), std::move(*database)));
   if (auto ready = staging->prepare(); !ready)

@@ -70,13 +70,19 @@ Error damaged(const RegisterState& state, const char* how) {
 
 // Reading only ------------------------------------------------------------------------------------
 
-/// A folder that nobody can write needs no log's index, and SQLite could not make one there.
+/// A folder that nobody can write needs no log's index, and SQLite could not make one there. On a
+/// full disk the index is kept in memory.
 Result<Database> open_unchanging(const RegisterState& state) {
   std::filesystem::path log = state.places.records();
   log += "-wal";
   const Database::Options plain{state.places.records().string(), Database::Access::read,
                                 state.files->sqlite_layer()};
   auto opened = Database::open(plain);
+  if (!opened && opened.error().fault == Fault::io && state.files->writable(state.places.folder)) {
+    auto by_itself = plain;
+    by_itself.alone = true;
+    if (auto alone = Database::open(by_itself)) return alone;
+  }
   if (opened || state.files->writable(state.places.folder) || state.files->exists(log)) {
     return opened;
   }

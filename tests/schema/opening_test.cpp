@@ -7,6 +7,7 @@
 
 #include <fstream>
 
+#include "schema/exchange/reading_staging.h"
 #include "tests/faults/child.h"
 #include "tests/faults/fault_disk.h"
 #include "tests/schema/register_fixture.h"
@@ -315,6 +316,55 @@ TEST_CASE("a full disk of this machine does too", "[schema]") {
   CHECK_THAT(saved.error().message, Contains("The disk is full."));
   REQUIRE_FALSE(kept.empty());
   CHECK(counted(*opened, "SELECT count(*) FROM reading") == std::ssize(kept));
+}
+
+TEST_CASE("a register on a full disk can be looked at", "[schema]") {
+  Folder folder;
+  World world;
+  const Site site;
+  const Mount mount(folder.path(), true);
+  if (!mount.is_there()) {
+    WARN("no mounts here");
+    return;
+  }
+  auto opened = made(world, folder.path(), site);
+  taken(opened->save(coating(site, 1)));
+  const auto log = folder.path() / "records.db-wal";
+  const bool with_log = GENERATE(false, true);  // as a battery that died leaves it
+  const std::string logged = content_of(log);
+  const std::string file = content_of(folder.path() / "records.db");
+  REQUIRE_FALSE(logged.empty());
+  opened.reset();
+  if (with_log) {
+    write_content(log, logged);
+    write_content(folder.path() / "records.db", file);
+  }
+  std::string bulk(std::size_t{1} << 20, 'x');
+  for (std::ofstream out(folder.path() / "bulk"); !bulk.empty();) {
+    if (!out.write(bulk.data(), std::ssize(bulk)).flush()) {
+      out.clear();
+      bulk.resize(bulk.size() / 2);
+    }
+  }
+  auto reader = taken(Register::open(world.options(folder.path(), Mode::read)));
+  CHECK(counted(*reader, "SELECT count(*) FROM reading") == 1);
+  check_whole(*reader);
+  reader.reset();
+  CHECK(content_of(log) == (with_log ? logged : std::string()));  // nothing was written
+  CHECK_THAT(refused(world.options(folder.path(), Mode::write)).message,
+             Contains("The disk is full."));
+  // With a little room, the readings that an import sets aside leave nothing behind either.
+  for (int pages = 0; pages < 20; ++pages) {
+    const auto size = std::filesystem::file_size(folder.path() / "bulk");
+    std::filesystem::resize_file(folder.path() / "bulk", size - 4096);
+    (void)exchange::ReadingStaging::open(folder.path() / "import-staging").has_value();
+    for (const auto& left : std::filesystem::directory_iterator(folder.path())) {
+      CHECK_FALSE(left.path().filename().string().starts_with("import-staging"));
+    }
+  }
+  std::filesystem::remove(folder.path() / "bulk");
+  opened = taken(Register::open(world.options(folder.path(), Mode::write)));
+  CHECK(counted(*opened, "SELECT count(*) FROM reading") == 1);
 }
 
 TEST_CASE_METHOD(MadeRegister, "a missing or damaged identity is made again", "[schema]") {

@@ -1,4 +1,8 @@
 #include <CLI/CLI.hpp>
+#include <filesystem>
+#include <memory>
+#include <set>
+#include <vector>
 
 #include "mobile/commands/commands.h"
 #include "mobile/commands/open_register.h"
@@ -81,12 +85,46 @@ class ImportProgress {
   std::unique_ptr<Progress> line_;
 };
 
+/// Takes a register that this import made away again when nothing came into it.
+class MadeFolder {
+ public:
+  explicit MadeFolder(const std::filesystem::path& folder) : folder_(folder) {
+    std::error_code unseen;
+    was_there_ = std::filesystem::exists(folder, unseen);
+    for (const auto& entry : std::filesystem::directory_iterator(folder, unseen))
+      before_.insert(entry.path().filename());
+  }
+
+  /// Closes the register first. One that was there before, or has a record, stays.
+  void discard_if_empty(std::unique_ptr<Register>& opened) const {
+    const auto records = opened->tables().number("SELECT count(*) FROM journal");
+    const bool was_a_register = before_.contains("records.db") || before_.contains("unsent.copy");
+    if (was_a_register || !records || *records > 0) return;
+    opened.reset();
+    std::error_code ignored;
+    if (!was_there_) {
+      std::filesystem::remove_all(folder_, ignored);
+      return;
+    }
+    std::vector<std::filesystem::path> made;
+    for (const auto& entry : std::filesystem::directory_iterator(folder_, ignored))
+      if (!before_.contains(entry.path().filename())) made.push_back(entry.path());
+    for (const auto& path : made) std::filesystem::remove_all(path, ignored);
+  }
+
+ private:
+  std::filesystem::path folder_;
+  bool was_there_ = false;
+  std::set<std::filesystem::path> before_;
+};
+
 Exit import_folder(const ImportCommand& command, Console& console) {
   if (!std::filesystem::is_directory(command.folder)) {
     return report(fail(Fault::not_found,
                        "There is no folder " + command.folder + " to import. Nothing was changed."),
                   console);
   }
+  const MadeFolder made(command.data);
   auto opened = open_register({.folder = command.data, .mode = Mode::create}, console);
   if (!opened) return report(opened.error(), console);
   exchange::ImportOptions options;
@@ -101,13 +139,14 @@ Exit import_folder(const ImportCommand& command, Console& console) {
                                        : exchange::import_portfolio(**opened, options);
   options.progress = {};
   progress.reset();
+  const bool lost = (*opened)->opening().records_missing > 0;  // told on opening
+  if (!imported || !imported->imported) made.discard_if_empty(*opened);
   if (!imported && imported.error().fault == Fault::cancelled) {
     console.err << "Stopped; what was imported is whole; run again to go on.\n";
     return Exit::findings;
   }
   if (!imported) return report(imported.error(), console);
   const Exit ended = tell(command, *imported, console);
-  const bool lost = (*opened)->opening().records_missing > 0;  // told on opening
   return ended == Exit::done && lost ? Exit::findings : ended;
 }
 

@@ -1,6 +1,7 @@
 #include "schema/exchange/checked_portfolio.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <tuple>
 #include <unordered_set>
@@ -23,6 +24,7 @@ std::string line_text(std::int64_t line) {
 struct Known {
   std::unordered_map<std::string, std::int32_t> places;
   std::unordered_map<std::string, std::int64_t> refused;
+  std::int64_t unread_line = 0;  ///< of the first row whose identifier could not be read; 0: none
 
   /// The place, or a sentence why there is none.
   [[nodiscard]] std::optional<std::int32_t> find(const std::string& id) const {
@@ -31,6 +33,9 @@ struct Known {
   }
   [[nodiscard]] std::string missing(const std::string& id, std::string_view file) const {
     const auto found = refused.find(id);
+    if (found == refused.end() && unread_line > 0)
+      return "is not in " + std::string(file) + ", where a row could not be read: see " +
+             line_text(unread_line) + ".";
     if (found == refused.end()) return "is not in " + std::string(file) + ".";
     return "is left out: see " + std::string(file) + ", " + line_text(found->second) + ".";
   }
@@ -60,7 +65,7 @@ class Checker {
   bool fits_zone(Sheet& sheet, const ComponentRow& row);
   bool fits_run(Sheet& sheet, const ComponentRow& row);
   bool fits_site(Sheet& sheet, const ComponentRow& row);
-  void place_component(const ComponentRow& row);
+  void note_unread(FileNumber number, std::int64_t line);
   bool is_reading_possible(Sheet& sheet, const ReadingRow& row, const ComponentRow& part);
   void note_millimetres(Sheet& sheet, const ReadingRow& row);
   Result<> settle_readings();
@@ -76,6 +81,7 @@ class Checker {
   std::unordered_map<std::string, std::size_t> zones_;
   std::unordered_map<std::string, std::size_t> runs_;
   std::unordered_map<std::string, std::int64_t> works_;
+  std::array<std::int64_t, file_count> unread_lines_{};  ///< by file: the first such row
 };
 
 Result<> Checker::each(FileNumber number, std::span<const SheetColumn> columns, const Take& take) {
@@ -103,7 +109,13 @@ Result<> Checker::each(FileNumber number, std::span<const SheetColumn> columns, 
   }
   count.rows_read = sheet.rows();
   count.left_out += sheet.unreadable();
+  if (sheet.unreadable() > 0) note_unread(number, sheet.first_unreadable_line());
   return Done{};
+}
+
+void Checker::note_unread(FileNumber number, std::int64_t line) {
+  std::int64_t& first = unread_lines_[number];
+  first = first == 0 ? line : std::min(first, line);
 }
 
 Result<bool> Checker::take_setting(Sheet& sheet) {
@@ -194,6 +206,7 @@ Result<bool> Checker::take_component(Sheet& sheet) {
   const bool good =
       sheet.row_is_good() && fits_zone(sheet, row) && fits_run(sheet, row) && fits_site(sheet, row);
   if (!good) {
+    if (row.id.empty()) note_unread(components_number, row.line);
     components_.refused.try_emplace(row.id, row.line);
     return false;
   }
@@ -215,6 +228,7 @@ Result<bool> Checker::take_visit(Sheet& sheet) {
     sheet.refuse(site_column,
                  "no component of " + std::string(components_file) + " stands at this site.");
   if (!sheet.row_is_good()) {
+    if (row.id.empty()) note_unread(visits_number, row.line);
     visits_.refused.try_emplace(row.id, row.line);
     return false;
   }
@@ -342,9 +356,11 @@ Result<std::unique_ptr<CheckedPortfolio>> Checker::run(const std::filesystem::pa
   if (auto ok = each(components_number, component_columns(), with(&Checker::take_component)); !ok)
     return fail(ok.error());
   sort(all_->components, components_);
+  components_.unread_line = unread_lines_[components_number];
   if (auto ok = each(visits_number, visit_columns(), with(&Checker::take_visit)); !ok)
     return fail(ok.error());
   sort(all_->visits, visits_);
+  visits_.unread_line = unread_lines_[visits_number];
   if (auto ok = each(readings_number, reading_columns(), with(&Checker::take_reading)); !ok)
     return fail(ok.error());
   if (auto ok = settle_readings(); !ok) return fail(ok.error());

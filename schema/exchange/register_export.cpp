@@ -13,7 +13,8 @@
 namespace kneerail::exchange {
 namespace {
 
-/// Every column of the entity table, in its order.
+/// Every column of the entity table, in its order. Rows by the name a file calls them, else in the
+/// order they were made in: identifiers of imported things are in none.
 std::string entity_query() {
   std::string query = "SELECT ";
   bool first = true;
@@ -21,7 +22,9 @@ std::string entity_query() {
     query.append(first ? "" : ", ").append(column.name);
     first = false;
   }
-  return query.append(" FROM entity WHERE type = ? AND held = 0 AND voided_by IS NULL ORDER BY id");
+  return query.append(
+      " FROM entity WHERE type = ? AND held = 0 AND voided_by IS NULL "
+      "ORDER BY import_reference IS NULL, import_reference, parent, ord, id");
 }
 
 std::optional<cbor::Value> column_value(const Statement& row, int column) {

@@ -21,6 +21,16 @@ bool numbers_split(const std::vector<std::string>& fields) {
   return false;
 }
 
+/// What else the only cell of a header is separated by; empty: nothing.
+std::string separator_meant(const std::vector<std::string>& header) {
+  if (header.size() != 1) return {};
+  const std::string& text = header.front();
+  const auto of = [&text](char c) { return std::count(text.begin(), text.end(), c); };
+  if (of(';') > 0) return " Is it separated by semicolons? Save it with commas.";
+  if (of('\t') > 0) return " Is it separated by tabs? Save it with commas.";
+  return {};
+}
+
 bool has_control(std::string_view text) {
   return std::any_of(text.begin(), text.end(), [](char c) {
     return static_cast<unsigned char>(c) < 0x20 || static_cast<unsigned char>(c) == 0x7F;
@@ -84,7 +94,8 @@ Result<> Sheet::place_header(const std::vector<std::string>& header) {
   for (std::size_t i = 0; i < columns_.size(); ++i)
     if (columns_[i].required && places_[i] < 0)
       return fail(Fault::invalid_input, file_ + ": the column " + std::string(columns_[i].name) +
-                                            " is missing. Nothing was imported.");
+                                            " is missing." + separator_meant(header) +
+                                            " Nothing was imported.");
   return Done{};
 }
 
@@ -96,7 +107,7 @@ Result<bool> Sheet::next() {
     ++rows_;
     good_ = true;
     if (row_.problem.empty() && row_.fields.size() == width_) return true;
-    ++unreadable_;
+    if (unreadable_++ == 0) first_unreadable_line_ = row_.line;
     refuse_row(row_.problem.empty()
                    ? width_fault(row_.fields.size(), width_, numbers_split(row_.fields))
                    : row_.problem + ".");

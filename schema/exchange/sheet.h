@@ -52,6 +52,7 @@ class Sheet {
   [[nodiscard]] std::int64_t line() const { return row_.line; }
   [[nodiscard]] std::int64_t rows() const { return rows_; }              ///< read so far, bad too
   [[nodiscard]] std::int64_t unreadable() const { return unreadable_; }  ///< of them without cells
+  [[nodiscard]] std::int64_t first_unreadable_line() const { return first_unreadable_line_; }
   [[nodiscard]] bool row_is_good() const { return good_; }
   [[nodiscard]] const std::string& file() const { return file_; }
   [[nodiscard]] const std::vector<std::string>& unknown_columns() const { return unknown_; }
@@ -92,6 +93,7 @@ class Sheet {
   csv::Row row_;
   std::int64_t rows_ = 0;
   std::int64_t unreadable_ = 0;
+  std::int64_t first_unreadable_line_ = 0;
   bool good_ = true;
   BadRows& bad_;
 };

@@ -280,3 +280,28 @@ TEST_CASE("nothing that is asked for is written over the register", "[mobile]") 
   // Beside it, with a name that begins alike, is another place.
   CHECK(run_kneerail(forecast_words(in.data, in.data + "-forecast.csv")).code == 0);
 }
+
+TEST_CASE("an import that is refused leaves no register behind", "[mobile]") {
+  const Folder folder;
+  write_small_portfolio(folder, "bad", "x9,c1,v1,coating_um,A,9,7O.0,exact");
+  files::create_directory(folder / "empty");
+  files::create_directory(folder / "mine");
+  folder.write("mine/note.txt", "keep me");
+  const auto refused = [&](const std::string& from, const std::string& data) {
+    const Ended ended = run_kneerail({"import", folder / from, "--data", folder / data});
+    INFO(ended.out << ended.err);
+    CHECK((ended.code == 1 || ended.code == 2));
+  };
+  for (const char* from : {"bad", "empty"}) {
+    refused(from, "register");
+    CHECK_FALSE(files::exists(folder / "register"));
+    refused(from, "mine");
+    CHECK(std::distance(files::directory_iterator(folder / "mine"), {}) == 1);
+    CHECK(file_text(folder / "mine/note.txt") == "keep me");
+  }
+  // A register that was there stays as it was.
+  write_small_portfolio(folder, "in");
+  REQUIRE(run_kneerail({"import", folder / "in", "--data", folder / "register"}).code == 0);
+  refused("bad", "register");
+  CHECK(run_kneerail({"verify", "--data", folder / "register"}).code == 0);
+}

@@ -3,7 +3,10 @@
 
 #include <CLI/CLI.hpp>
 #include <cmath>
+#include <filesystem>
 #include <iostream>
+#include <set>
+#include <string>
 
 #include "core/base/text.h"
 #include "tests/reference/registry.h"
@@ -55,13 +58,25 @@ struct Count {
   int pass = 0;
   int fail = 0;
   int unknown = 0;
+  std::set<std::string> unreadable;  ///< sentences about data sets that are there
 };
+
+/// A data set that is there and cannot be read is no unknown quantity.
+void check_data_set(const Question& question, Count& count) {
+  const auto name = question.inputs.text("dataset");
+  if (!name || name->find_first_of("/\\.") != std::string::npos) return;
+  const auto path = question.data / (*name + ".csv");
+  std::error_code unseen;
+  if (!std::filesystem::exists(path, unseen)) return;
+  if (const auto table = read_table(path); !table) count.unreadable.insert(table.error().message);
+}
 
 Count run(const Table& table, const Columns& columns, const std::filesystem::path& data) {
   const Registry registry = everything();
   Count count;
   for (const auto& row : table.rows) {
     const Question question{Inputs(row[columns.inputs]), row[columns.unit], data, {}};
+    check_data_set(question, count);
     const Answer answer = registry.answer(row[columns.quantity], question);
     const Verdict verdict = compare(answer, row[columns.expected], row[columns.tolerance]);
     ++(verdict == Verdict::pass   ? count.pass
@@ -87,7 +102,7 @@ void list() {
 int main(int argc, char** argv) {
   CLI::App app{
       "Evaluates each row of a file of checks with the program's own functions.\n"
-      "Exit: 0 all pass or unknown, 1 any fail, 2 misuse."};
+      "Exit: 0 all pass or unknown, 1 any fail, 2 misuse, 3 a data set cannot be read."};
   std::string checks;
   std::string data = ".";
   bool names = false;
@@ -124,5 +139,8 @@ int main(int argc, char** argv) {
   const Count count = run(*table, *columns, data);
   std::cout << count.pass << " pass, " << count.fail << " fail, " << count.unknown << " unknown of "
             << table->rows.size() << "\n";
+  for (const auto& sentence : count.unreadable)
+    std::cerr << "A data set could not be read: " << sentence << "\n";
+  if (!count.unreadable.empty()) return 3;
   return count.fail > 0 || (strict && count.unknown > 0) ? 1 : 0;
 }

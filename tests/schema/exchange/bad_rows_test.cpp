@@ -184,3 +184,28 @@ TEST_CASE("the list of bad rows is kept short and counted in full", "[schema][ex
   CHECK(bad.kept().size() == exchange::BadRows::kept_max);
   CHECK(bad.kept().front().line == 1'501);
 }
+
+TEST_CASE("a file with another separator is asked about", "[schema][exchange]") {
+  const auto [mark, word] = GENERATE(std::pair(';', "semicolons"), std::pair('\t', "tabs"));
+  Shelf shelf;
+  auto files = files_of(small_folder());
+  std::replace(files["readings.csv"].begin(), files["readings.csv"].end(), ',', mark);
+  const auto report = shelf.import(write_files(shelf.folder.path() / "files", files));
+  REQUIRE_FALSE(report);
+  CHECK(report.error().message ==
+        std::string("readings.csv: the column reading_id is missing. Is it separated by ") + word +
+            "? Save it with commas. Nothing was imported.");
+}
+
+TEST_CASE("readings of a part whose row could not be read say which row", "[schema][exchange]") {
+  Shelf shelf;
+  auto files = generated_files(2, 1);
+  std::string& text = files["components.csv"];
+  text.insert(text.find("c1,"), "\"");  // the quote is never closed
+  const auto report = taken(shelf.import(write_files(shelf.folder.path() / "files", files)));
+  REQUIRE(report.bad.count() > 1);
+  CHECK(to_text(report.bad.kept().front()).starts_with("components.csv, line 3"));
+  CHECK(to_text(report.bad.kept().back()) ==
+        "readings.csv, line 9, component_id c1: is not in components.csv, where a row could not be "
+        "read: see line 3.");
+}

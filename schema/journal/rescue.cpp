@@ -239,7 +239,8 @@ Result<> remove_database(Files& files, const std::filesystem::path& path) {
   return Done{};
 }
 
-Result<Copied> read_copied(RegisterState& state) {
+/// `is_whole`: nothing in it is damaged, and something is in it.
+Result<Copied> read_copied(RegisterState& state, bool& is_whole) {
   Copied copied;
   auto reading = state.copy->read([&](std::span<const CopyFrame> group) {
     for (const auto& frame : group) {
@@ -248,6 +249,7 @@ Result<Copied> read_copied(RegisterState& state) {
     return true;
   });
   if (!reading) return fail(reading.error());
+  is_whole = reading->damaged == 0 && !copied.empty();
   return copied;
 }
 
@@ -255,6 +257,7 @@ struct Made {
   std::int64_t from_journal = 0;
   std::int64_t from_copy = 0;
   std::int64_t missing = 0;
+  bool old_read = false;  ///< the old file says how many records there were
 };
 
 /// Joins what the old file and the second copy hold into the new, empty journal.
@@ -277,7 +280,8 @@ Result<Made> join(RegisterState& state, const Copied& copied, Database& into, Jo
   if (old) copy_drafts_and_settings(*old, into);
   const auto kept = joiner.from_journal + joiner.from_copy;
   const auto expected = expected_records(readable, rows, joiner, copied, state.identity.device);
-  Made made{joiner.from_journal, joiner.from_copy, std::max<std::int64_t>(0, expected - kept)};
+  Made made{joiner.from_journal, joiner.from_copy, std::max<std::int64_t>(0, expected - kept),
+            readable != nullptr};
   auto before = read_setting(into, records_missing_setting);
   if (!before) return fail(before.error());
   if (auto done = write_setting(into, records_missing_setting, before->value_or(0) + made.missing);
@@ -345,7 +349,8 @@ Result<> attach_database(RegisterState& state, Database::Access access) {
 
 Result<> rescue(RegisterState& state, const std::string& reason) {
   state.close_database();
-  auto copied = read_copied(state);
+  bool copy_is_whole = false;
+  auto copied = read_copied(state, copy_is_whole);
   if (!copied) return fail(copied.error());
   auto made = make_beside(state, *copied);
   if (!made) return fail(made.error());
@@ -366,7 +371,10 @@ Result<> rescue(RegisterState& state, const std::string& reason) {
   state.opening.records_missing += made->missing;
   state.note(told + std::to_string(made->from_journal) + " records from the old file, " +
              std::to_string(made->from_copy) + " from the second copy, " +
-             std::to_string(made->missing) + " could not be read or joined.");
+             std::to_string(made->missing) + " could not be read or joined." +
+             (made->old_read || copy_is_whole
+                  ? ""
+                  : " Neither file says how many there were: more may be missing."));
   return attach_database(state, Database::Access::write);
 }
 

@@ -68,6 +68,12 @@ Error damaged(const RegisterState& state, const char* how) {
                                   "the second copy hold.");
 }
 
+Error missing(const RegisterState& state) {
+  return fail(Fault::corrupt, at(state) +
+                                  "The register's file is missing. `kneerail rebuild` makes "
+                                  "it again from what the second copy holds.");
+}
+
 // Reading only ------------------------------------------------------------------------------------
 
 /// A folder that nobody can write needs no log's index, and SQLite could not make one there. On a
@@ -93,7 +99,7 @@ Result<Database> open_unchanging(const RegisterState& state) {
 
 Result<> open_reading(RegisterState& state) {
   if (!state.files->exists(state.places.records())) {
-    return has_trace(state) ? damaged(state, "missing") : no_register(state);
+    return has_trace(state) ? missing(state) : no_register(state);
   }
   auto opened = open_unchanging(state);
   if (!opened) {

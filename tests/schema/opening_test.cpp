@@ -145,7 +145,9 @@ TEST_CASE_METHOD(MadeRegister, "a reader calls a damaged register damaged", "[sc
   const auto file = folder.path() / "records.db";
   const auto aside = folder.path() / GENERATE("identity", "unsent.copy");
   std::filesystem::remove(aside);  // either of the two tells that it was a register
-  std::string how = "damaged";
+  std::string how =
+      "damaged. `kneerail rebuild` sets it aside and brings back what it and the second "
+      "copy hold.";
   SECTION("text in its place") {
     write_content(file, "name;chainage\n" + std::string(9000, 'x'));
   }
@@ -159,17 +161,16 @@ TEST_CASE_METHOD(MadeRegister, "a reader calls a damaged register damaged", "[sc
   }
   SECTION("empty") {
     write_content(file, "");
-    how = "empty";
+    how =
+        "empty. `kneerail rebuild` sets it aside and brings back what it and the second copy hold.";
   }
   SECTION("gone") {
     std::filesystem::remove(file);
-    how = "missing";
+    how = "missing. `kneerail rebuild` makes it again from what the second copy holds.";
   }
   const auto error = refused(world.options(folder.path(), Mode::read));
   CHECK(error.fault == Fault::corrupt);
-  CHECK(error.message == folder.path().string() + ": The register's file is " + how +
-                             ". `kneerail rebuild` sets it aside and brings back what it and the "
-                             "second copy hold.");
+  CHECK(error.message == folder.path().string() + ": The register's file is " + how);
 }
 
 TEST_CASE("a register of a newer program is left as it is", "[schema]") {

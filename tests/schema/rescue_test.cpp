@@ -168,6 +168,7 @@ TEST_CASE_METHOD(ManyRecords, "rows are read from the pages where the first page
   CHECK(counted(*opened, "SELECT count(*) FROM journal") == count);
   for (const Uuid& id : kept) CHECK(holds(*opened, id));
   CHECK(problems_of(*opened).empty());
+  CHECK_THAT(opened->opening().notes.at(0), Contains("more may be missing."));
 }
 
 TEST_CASE_METHOD(ManyRecords, "a rescue cut off before the second copy's turn goes on",

@@ -165,8 +165,9 @@ void ForecastModel::show_part() {
   if (!known && worker_.busy()) return say(tr("Reckoning the register."));
   if (!known && !worker_.trouble().isEmpty()) return say(worker_.trouble());
   if (own == nullptr)
-    return say(run_.posts() > 0 ? tr("Touch a part on the drawing.")
-                                : tr("Choose a part in Walk, or begin with the worst."));
+    return say(run_.posts() > 0          ? tr("Touch a part on the drawing.")
+               : worst_words().isEmpty() ? tr("Choose a part in Walk.")
+                                         : tr("Choose a part in Walk, or begin with the worst."));
   if (!known) return say(tr("Nothing is reckoned yet."));
   const auto place = known->part_places.find(own->id);
   if (place == known->part_places.end()) {

@@ -24,13 +24,18 @@ QVariant SiteRunsModel::data(const QModelIndex& index, int role) const {
           .arg(QString::fromStdString(runs_[row].name));
     case PictureRole:
       return QVariant::fromValue(pictures_[row].get());
+    case TroubleRole:
+      return troubles_[row];
     default:
       return {};
   }
 }
 
 QHash<int, QByteArray> SiteRunsModel::roleNames() const {
-  return {{NameRole, "name"}, {SpokenRole, "spoken"}, {PictureRole, "picture"}};
+  return {{NameRole, "name"},
+          {SpokenRole, "spoken"},
+          {PictureRole, "picture"},
+          {TroubleRole, "trouble"}};
 }
 
 bool SiteRunsModel::same_runs(const std::vector<SiteRun>& runs) const {
@@ -48,6 +53,7 @@ void SiteRunsModel::show(const std::vector<SiteRun>& runs) {
   beginResetModel();
   runs_ = runs;
   pictures_.clear();
+  troubles_.assign(runs_.size(), {});
   for (std::size_t i = 0; i < runs_.size(); ++i) {
     pictures_.push_back(std::make_unique<RunPicture>());
     QQmlEngine::setObjectOwnership(pictures_.back().get(), QQmlEngine::CppOwnership);
@@ -56,7 +62,18 @@ void SiteRunsModel::show(const std::vector<SiteRun>& runs) {
 }
 
 void SiteRunsModel::show_drawing(const Uuid& run, kneerail::RunSheet sheet) {
-  for (std::size_t i = 0; i < runs_.size(); ++i)
-    if (runs_[i].id == run)
-      return pictures_[i]->show(std::make_shared<const kneerail::RunSheet>(std::move(sheet)));
+  for (std::size_t i = 0; i < runs_.size(); ++i) {
+    if (runs_[i].id != run) continue;
+    pictures_[i]->show(std::make_shared<const kneerail::RunSheet>(std::move(sheet)));
+    return cannot_draw(run, {});
+  }
+}
+
+void SiteRunsModel::cannot_draw(const Uuid& run, const QString& why) {
+  for (std::size_t i = 0; i < runs_.size(); ++i) {
+    if (runs_[i].id != run || troubles_[i] == why) continue;
+    troubles_[i] = why;
+    const QModelIndex at = index(static_cast<int>(i));
+    emit dataChanged(at, at, {TroubleRole});
+  }
 }

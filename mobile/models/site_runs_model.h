@@ -16,7 +16,7 @@ class SiteRunsModel : public QAbstractListModel {
   QML_UNCREATABLE("made by SitesModel")
 
  public:
-  enum Role { NameRole = Qt::UserRole, SpokenRole, PictureRole };
+  enum Role { NameRole = Qt::UserRole, SpokenRole, PictureRole, TroubleRole };
 
   explicit SiteRunsModel(QObject* parent = nullptr);
   ~SiteRunsModel() override;
@@ -27,6 +27,8 @@ class SiteRunsModel : public QAbstractListModel {
   /// Other runs, or the same ones as they stand now: their drawings stay until they are read again.
   void show(const std::vector<kneerail::SiteRun>& runs);
   void show_drawing(const kneerail::Uuid& run, kneerail::RunSheet sheet);
+  /// Why a run is not drawn, or not as it stands now.
+  void cannot_draw(const kneerail::Uuid& run, const QString& why);
   [[nodiscard]] const std::vector<kneerail::SiteRun>& runs() const { return runs_; }
   [[nodiscard]] const RunPicture& picture(std::size_t run) const { return *pictures_.at(run); }
 
@@ -35,4 +37,5 @@ class SiteRunsModel : public QAbstractListModel {
 
   std::vector<kneerail::SiteRun> runs_;
   std::vector<std::unique_ptr<RunPicture>> pictures_;
+  std::vector<QString> troubles_;  ///< empty: it is drawn as it stands
 };

@@ -198,9 +198,14 @@ void SitesModel::read_drawings(int site) {
     const kneerail::Uuid id = run.id;
     reading_.ask<RunSheet>([id](Database& tables) { return kneerail::read_band(tables, id); },
                            [this, id](Result<RunSheet> sheet) {
-                             if (!sheet)
-                               return;  // it went meanwhile; the next reading leaves it out
-                             for (const auto& runs : runs_) runs->show_drawing(id, *sheet);
+                             if (sheet) {
+                               for (const auto& runs : runs_) runs->show_drawing(id, *sheet);
+                               return;
+                             }
+                             // It went meanwhile: the next reading leaves it out.
+                             if (sheet.error().fault == kneerail::Fault::not_found) return;
+                             const auto why = QString::fromStdString(sheet.error().message);
+                             for (const auto& runs : runs_) runs->cannot_draw(id, why);
                            });
   }
 }

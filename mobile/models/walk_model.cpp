@@ -116,6 +116,12 @@ void WalkModel::set_pad(Pad pad) {
   emit padChanged();
 }
 
+void WalkModel::set_place_kept(bool kept) {
+  if (kept == place_kept_) return;
+  place_kept_ = kept;
+  emit titleChanged();
+}
+
 void WalkModel::set_shown(bool shown) {
   if (shown == shown_) return;
   shown_ = shown;

@@ -161,6 +161,10 @@ class WalkModel : public QObject {
   void open(const kneerail::Uuid& run, const kneerail::Uuid& component = {});
   /// A number that a gauge typed, "76" or "76.4": to the slot that waits, else to the title block.
   void typed(const QString& number);
+  /// A sentence for who walks.
+  void tell(const QString& message) { say(message); }
+  /// Whether this device remembers where the walk is: said in the title block where it does not.
+  void set_place_kept(bool kept);
   /// Everything that was typed becomes a record: another room, another run, the end.
   Q_INVOKABLE void leave();
 
@@ -250,6 +254,7 @@ class WalkModel : public QObject {
   int grade_asked_ = 0;
   int post_asked_ = -1;  ///< a post that is on its way to the disk as a whole
   bool opening_told_ = false;
+  bool place_kept_ = true;
   std::int64_t full_at_ms_ = 0;  ///< when the last set became full, monotonic
   bool was_full_ = false;
 };

@@ -1,5 +1,6 @@
 #include "mobile/models/walk_place.h"
 
+#include <QPointer>
 #include <algorithm>
 #include <string>
 
@@ -98,10 +99,12 @@ bool WalkPlace::restore() {
                          [](const auto& one, const auto& other) { return one.name < other.name; });
     run = first->id;
   }
-  if (!kept_.person.is_zero()) (void)walk_.pen().choose_person(kept_.person);
+  kneerail::Result<> person = kneerail::Done{};
+  if (!kept_.person.is_zero()) person = walk_.pen().choose_person(kept_.person);
   for (const Uuid& instrument : {kept_.gauge, kept_.wrench})
     if (!instrument.is_zero()) walk_.pen().choose_instrument(instrument);
   walk_.open(run, kept_.at);
+  if (!person) walk_.tell(QString::fromStdString(person.error().message));
   if (walk_.part_chosen() && kept_.pad > WalkModel::PostPad && kept_.pad <= WalkModel::TorquePad)
     walk_.set_pad(static_cast<WalkModel::Pad>(kept_.pad));
   if (kept_.run.is_zero()) kept_ = now();  // nobody walked: nothing to remember until somebody does
@@ -117,6 +120,10 @@ void WalkPlace::keep() {
     for (std::size_t half = 0; half < 2; ++half)
       settings.emplace_back(name_of(what, half), half_of(id, half));
   });
-  kept_ = place;
-  store_.keep_settings(std::move(settings), [](const kneerail::Result<>&) {});
+  store_.keep_settings(std::move(settings),
+                       [self = QPointer<WalkPlace>(this), place](const kneerail::Result<>& kept) {
+                         if (!self) return;
+                         if (kept) self->kept_ = place;
+                         self->walk_.set_place_kept(kept.has_value());
+                       });
 }

@@ -131,6 +131,7 @@ bool WalkModel::gauge_old() const {
 
 QString WalkModel::kept_caption() const {
   if (!writable()) return tr("Read only");
+  if (!place_kept_) return tr("Kept, but not where you are");
   const QTime kept = pen_.kept_at();
   return kept.isValid() ? tr("Saved %1").arg(kept.toString(QStringLiteral("HH:mm:ss")))
                         : tr("Kept here");

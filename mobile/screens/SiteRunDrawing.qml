@@ -8,6 +8,7 @@ Column {
     required property int index
     required property string name
     required property string spoken
+    required property string trouble
     required property RunPicture picture
     property real pixelsPerMetre: Tokens.bandScaleMost
 
@@ -15,7 +16,8 @@ Column {
 
     InkText {
         leftPadding: Tokens.inset
-        text: drawing.name
+        text: drawing.trouble === "" ? drawing.name : qsTr("%1 · cannot be read").arg(drawing.name)
+        Accessible.description: drawing.trouble
         font.pixelSize: Tokens.smallText
 
         TapHandler {

@@ -100,6 +100,17 @@ Room {
         metres: room.sites.roundMetres(Tokens.scaleBarWidth, room.pixelsPerMetre)
     }
 
+    MessageBar {
+        objectName: "readAgain"
+        anchors.bottom: foot.top
+        anchors.bottomMargin: Tokens.gap
+        x: Tokens.inset
+        width: parent.width - Tokens.inset * 2
+        text: room.sites.known && room.sites.trouble !== "" ? qsTr("The sites could not be read again; they stand as they were. %1").arg(room.sites.trouble) : ""
+        canTryAgain: true
+        onTryAgain: room.sites.refresh()
+    }
+
     NoSites {
         objectName: "noSites"
         anchors.fill: parent

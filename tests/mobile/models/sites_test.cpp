@@ -266,3 +266,43 @@ TEST_CASE("the sentence says what the forecast expects by the day, and where mos
   forecast.runs.clear();
   CHECK(band_sentence(band, {}, forecast).startsWith("No part of it can be reckoned yet."));
 }
+
+TEST_CASE("a reading that fails later leaves the bands and is said until it succeeds", "[sites]") {
+  const Room room(made_sites(1, 4, 1));
+  room.read();
+  room.model->inView(0);
+  room.settle();
+  REQUIRE(room.model->known());
+  REQUIRE(room.model->trouble().isEmpty());
+  const auto rename = [&](const char* from, const char* to) {
+    auto tables = taken(Database::open(
+        {(room.folder.path() / "records.db").string(), Database::Access::write, {}}));
+    taken(tables.run(std::string("ALTER TABLE ") + from + " RENAME TO " + to));
+  };
+  rename("journal", "journal_away");
+  room.read();
+  CHECK(room.model->rowCount() == 1);
+  CHECK_FALSE(room.model->trouble().isEmpty());
+  rename("journal_away", "journal");
+  room.read();
+  CHECK(room.model->trouble().isEmpty());
+}
+
+TEST_CASE("a run that cannot be drawn says why until it is", "[sites]") {
+  SiteRunsModel runs;
+  SiteRun run;
+  run.id = id_of(4, 1);
+  runs.show({run});
+  const auto trouble = [&] {
+    return runs.data(runs.index(0), SiteRunsModel::TroubleRole).toString();
+  };
+  CHECK(trouble().isEmpty());
+  runs.cannot_draw(run.id, "The disk does not answer.");
+  CHECK(trouble() == "The disk does not answer.");
+  runs.show({run});  // the same runs, read again: still not drawn
+  CHECK(trouble() == "The disk does not answer.");
+  RunSheet sheet;
+  sheet.id = run.id;
+  runs.show_drawing(run.id, sheet);
+  CHECK(trouble().isEmpty());
+}

@@ -310,6 +310,26 @@ TEST_CASE("a register that can only be read has no keys to enter with", "[mobile
   CHECK(shown.walk().part_chosen());
 }
 
+TEST_CASE("a place that could not be remembered is said, and remembered later",
+          "[mobile][window]") {
+  ShownWindow shown(posts);
+  shown.disk().set_read_only(true);
+  shown.walk().choosePart(3);
+  const QString title = shown.walk().part_title();
+  shown.rooms().place().keep();
+  shown.settle();
+  CHECK(shown.walk().kept_caption() == "Kept, but not where you are");
+  shown.disk().set_read_only(false);
+  shown.rooms().place().keep();
+  shown.settle();
+  CHECK(shown.walk().kept_caption() == "Kept here");
+  shown.disk().cut_after(0);
+  shown.switch_off();
+  shown.disk().restore_power(1);
+  shown.switch_on();
+  CHECK(shown.walk().part_title() == title);
+}
+
 TEST_CASE("a dark screen for the left hand is one again after a restart", "[mobile][window]") {
   ShownWindow shown(posts);
   CHECK(shown.touch("gaugeCell"));

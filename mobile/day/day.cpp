@@ -2,6 +2,7 @@
 
 #include <QVariant>
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "core/fold/rules.h"
@@ -17,7 +18,7 @@ constexpr const char* skipped_from = "120";
 constexpr const char* skipped_to = "126";
 constexpr const char* posts_near[] = {"116", "117", "119", "115", "114", "113", "112", "111"};
 constexpr std::int64_t grade_given = 3;
-constexpr std::int64_t coating_um[] = {74, 71, 76, 73, 75};
+constexpr std::int64_t coating_um[] = {64, 61, 66, 63, 65};
 constexpr std::size_t before_it_goes_off = 3;  // readings
 
 /// Light and dark, lying and standing.
@@ -54,6 +55,8 @@ Result<> touch_post(const Screen& screen, int post) {
 
 Result<> go_to_post(const Screen& screen, const std::string& label) {
   WalkModel& walk = screen.rooms.walk();
+  const bool there = walk.post_label() == QString::fromStdString(label) && !walk.part_chosen();
+  if (there) return Done{};
   for (int post = 0; post < walk.run()->posts(); ++post)
     if (walk.postLabelAt(post) == QString::fromStdString(label)) return touch_post(screen, post);
   return fail(Fault::not_found, "The run line does not show post " + label + ".");
@@ -144,9 +147,10 @@ Result<> find_half_done_set(const Screen& screen) {
 
 Result<> enter_coating(const Screen& screen, std::vector<Entered>& entered) {
   if (auto done = note(screen, fold::kind::coating, {}, entered); !done) return done;
-  for (const std::int64_t number : coating_um) {
-    if (auto done = type(screen.hand, number); !done) return done;
-    entered.back().values.push_back(number);
+  for (std::size_t i = 0; i < std::size(coating_um); ++i) {
+    entered.back().values.push_back(coating_um[i]);
+    if (i < before_it_goes_off) continue;  // it was there again
+    if (auto done = type(screen.hand, coating_um[i]); !done) return done;
   }
   return Done{};
 }

@@ -27,27 +27,14 @@ Rectangle {
     InkText {
         id: keptText
 
-        anchors.right: joint.left
-        anchors.rightMargin: Tokens.gap
+        anchors.right: parent.right
+        anchors.rightMargin: Tokens.margin
         anchors.verticalCenter: parent.verticalCenter
         width: Math.min(implicitWidth, line.width / 2)
         text: line.kept
         color: Tokens.ink2
         font.pixelSize: Tokens.cellText
         elide: Text.ElideRight
-    }
-
-    KeySign {
-        id: joint
-
-        anchors.right: parent.right
-        anchors.rightMargin: Tokens.margin
-        anchors.verticalCenter: parent.verticalCenter
-        visible: line.kept !== ""
-        kind: KeySign.JointApart
-        ink: Tokens.ink
-        width: Tokens.signWidth
-        height: Tokens.signHeight
     }
 
     Rectangle {

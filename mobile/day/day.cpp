@@ -145,13 +145,15 @@ Result<> find_half_done_set(const Screen& screen) {
   return screen.hand.touch(QStringLiteral("putAway"));
 }
 
+/// The set goes on at its first empty slot. What was read before is a record of its own.
 Result<> enter_coating(const Screen& screen, std::vector<Entered>& entered) {
-  if (auto done = note(screen, fold::kind::coating, {}, entered); !done) return done;
-  for (std::size_t i = 0; i < std::size(coating_um); ++i) {
-    entered.back().values.push_back(coating_um[i]);
-    if (i < before_it_goes_off) continue;  // it was there again
-    if (auto done = type(screen.hand, coating_um[i]); !done) return done;
-  }
+  const std::vector<std::int64_t> all(std::begin(coating_um), std::end(coating_um));
+  const auto cut = all.begin() + static_cast<std::ptrdiff_t>(before_it_goes_off);
+  for (auto values : {std::vector(all.begin(), cut), std::vector(cut, all.end())})
+    if (auto done = note(screen, fold::kind::coating, std::move(values), entered); !done)
+      return done;
+  for (auto number = cut; number != all.end(); ++number)
+    if (auto done = type(screen.hand, *number); !done) return done;
   return Done{};
 }
 

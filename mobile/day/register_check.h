@@ -10,7 +10,8 @@
 
 namespace kneerail::day {
 
-/// Whether the newest reading of that kind and part that counts is this one. Errors: io, corrupt.
+/// Whether the newest reading of that kind and part that counts is this one; of coatings, one of
+/// the newest two. Errors: io, corrupt.
 Result<bool> is_there(Register& store, const Entered& entered);
 
 /// "grade 3", "coating 74, 71 µm".

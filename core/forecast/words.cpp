@@ -32,6 +32,7 @@ std::string life_words(double years) {
 std::string life_with_band(const std::array<double, 7>& years) {
   const double middle = years[3];
   std::string about = middle >= 0 ? "in about " : "about ";
+  if (middle >= 0 && 12 * middle < 1) about = "in ";  // "in under a month"
   if (std::isinf(middle)) about = "with ";
   const std::string low = life_words(years[1]);
   const std::string high = life_words(years[5]);

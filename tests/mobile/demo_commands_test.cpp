@@ -13,13 +13,24 @@ bool has(const std::string& text, const std::string& wanted) {
   return text.find(wanted) != std::string::npos;
 }
 
+/// Skerrymouth as the command makes it, once for all tests here; none of them writes to it.
+struct MadeByCommand {
+  Folder folder;
+  std::string data = folder / "skerrymouth";
+  Ended made = run_kneerail({"demo", "--data", data});
+};
+
+const MadeByCommand& skerrymouth() {
+  static const MadeByCommand one;
+  return one;
+}
+
 }  // namespace
 
 TEST_CASE("demo and forecast together: the worst parts first, with their sentences",
           "[mobile][.slow]") {
-  const Folder folder;
-  const std::string data = folder / "skerrymouth";
-  const Ended made = run_kneerail({"demo", "--data", data});
+  const std::string& data = skerrymouth().data;
+  const Ended& made = skerrymouth().made;
   INFO(made.out << made.err);
   REQUIRE(made.code == 0);
   CHECK(has(made.out, "4 sites, 620 posts"));
@@ -85,9 +96,9 @@ TEST_CASE("demo and forecast together: the worst parts first, with their sentenc
 TEST_CASE("Skerrymouth exported and imported forecasts the same, to the rounding of a record",
           "[mobile][.slow]") {
   const Folder folder;
-  const std::string data = folder / "skerrymouth";
+  const std::string& data = skerrymouth().data;
   const std::string other = folder / "other";
-  REQUIRE(run_kneerail({"demo", "--data", data}).code == 0);
+  REQUIRE(skerrymouth().made.code == 0);
   REQUIRE(run_kneerail({"export", folder / "out", "--data", data}).code == 0);
   const Ended back = run_kneerail({"import", folder / "out", "--data", other});
   INFO(back.out << back.err);

@@ -177,9 +177,9 @@ TEST_CASE("six records give the same rows in all 720 orders", "[core][fold][prop
   SUCCEED();
 }
 
-TEST_CASE("10,000 more sets of records give the same rows in 20 orders",
+TEST_CASE("5,000 more sets of records give the same rows in 20 orders",
           "[core][fold][property][.slow]") {
-  for (const std::uint64_t seed : kneerail::test::seeds(1001, 11000)) in_some_orders(seed, 20);
+  for (const std::uint64_t seed : kneerail::test::seeds(1001, 6000)) in_some_orders(seed, 20);
   SUCCEED();
 }
 

@@ -14,6 +14,8 @@ TEST_CASE("a life is said with its band, and a narrow band once", "[forecast]") 
   CHECK(life_with_band({4, 5.1, 5.2, 5.5, 5.6, 5.9, 7}) == "in about 5 years (80 %: 5 years)");
   CHECK(life_with_band({-4, -2, -1, 0.5, 2, 3.5, 9}) ==
         "in about 6 months (80 %: 2 years ago to 3 years)");
+  CHECK(life_with_band({-1, -0.6, -0.2, 0.05, 0.3, 0.6, 1}) ==
+        "in under a month (80 %: 8 months ago to 7 months)");
   CHECK(life_with_band({1, 2, never, never, never, never, never}) ==
         "with no upper bound (80 %: 2 years to no upper bound)");
 }

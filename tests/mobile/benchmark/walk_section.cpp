@@ -140,9 +140,9 @@ Result<> open_longest_run(Rooms& rooms) {
 
 Result<> enter_sets(Rooms& rooms, Entering& entering) {
   WalkModel& walk = rooms.walk();
-  const RunSheet& sheet = *walk.run()->sheet();
+  const std::shared_ptr<const RunSheet> sheet = walk.run()->sheet();  // it is read again meanwhile
   int entered = 0;
-  for (int part = 0; part < std::ssize(sheet.parts) && entered < sets; ++part) {
+  for (int part = 0; part < std::ssize(sheet->parts) && entered < sets; ++part) {
     walk.choosePart(part);
     if (!walk.coating_offered()) continue;
     walk.openPad(WalkModel::CoatingPad);

@@ -30,6 +30,10 @@ class Rooms {
   /// walker was; where nobody walked yet, at the sites.
   void show(QQmlApplicationEngine& engine);
 
+  /// The checks behind found the register other than it is shown. False: nobody can write it, and
+  /// something that was typed meanwhile stands unkept on the screen; it stays there, with the
+  /// reason.
+  [[nodiscard]] bool may_be_made_again() const { return store_->writable() || !walk_->not_kept(); }
   /// Whether something that was asked of the register or of the forecast is still on its way.
   [[nodiscard]] bool reckons() const { return to_begin_ || worker_->busy() || sites_->busy(); }
   [[nodiscard]] StoreLink& store() { return *store_; }

@@ -47,6 +47,7 @@ class Screens {
 
  private:
   void make_again() {
+    if (!rooms_->may_be_made_again()) return;
     QGuiApplication::setQuitOnLastWindowClosed(false);
     const auto made = make(StoreLink::Checks::before);
     QGuiApplication::setQuitOnLastWindowClosed(true);

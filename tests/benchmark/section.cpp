@@ -23,8 +23,8 @@ void print(const Figure& figure) {
             << fixed(figure.ours / figure.peer, 2) << std::endl;
 }
 
-double memory_peak_mb() {
-  std::ifstream status("/proc/self/status");
+double memory_peak_mb(const std::string& process) {
+  std::ifstream status("/proc/" + process + "/status");
   std::string line;
   while (std::getline(status, line)) {
     if (!line.starts_with("VmHWM:")) continue;

@@ -64,7 +64,7 @@ struct Figure {
 };
 void print(const Figure& figure);
 
-/// Most memory this process ever held, MB (VmHWM); 0 where the system does not say.
-double memory_peak_mb();
+/// Most memory a process ever held, MB (VmHWM), by its number; 0 where the system does not say.
+double memory_peak_mb(const std::string& process = "self");
 
 }  // namespace kneerail::benchmark

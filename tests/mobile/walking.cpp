@@ -86,6 +86,12 @@ Walking::Walking(int posts, std::uint64_t seed)
   switch_on();
 }
 
+SiteFolder::SiteFolder(bool last_year) {
+  auto made = taken(Register::open(options(Mode::create)));
+  taken(made->save(site_.things()));
+  if (last_year) taken(made->save(site_.last_year()));
+}
+
 Walking::~Walking() {
   switch_off();
 }

@@ -43,6 +43,24 @@ struct WalkedSite {
 /// Last year's replicates on every tee, 0.1 µm.
 inline constexpr std::int64_t last_year_tenth_um[] = {880, 840, 860, 900, 850};
 
+/// The walked site in a folder of the machine, where programs and threads can open it.
+class SiteFolder {
+ public:
+  /// `last_year`: with the visit of a year ago.
+  explicit SiteFolder(bool last_year);
+
+  [[nodiscard]] Register::Options options(Mode mode = Mode::write) {
+    return world_.options(path(), mode);
+  }
+  [[nodiscard]] std::filesystem::path path() const { return folder_.path() / "register"; }
+  [[nodiscard]] const WalkedSite& site() const { return site_; }
+
+ private:
+  Folder folder_;
+  World world_;
+  WalkedSite site_{4};
+};
+
 class Walking {
  public:
   explicit Walking(int posts = 4, std::uint64_t seed = 1);

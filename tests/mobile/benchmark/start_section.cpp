@@ -2,10 +2,8 @@
 #include <QProcess>
 #include <QQmlApplicationEngine>
 #include <QQuickWindow>
-#include <fstream>
 #include <iostream>
 
-#include "core/base/text.h"
 #include "tests/benchmark/section.h"
 #include "tests/mobile/benchmark/sections.h"
 
@@ -23,18 +21,6 @@ struct Started {
   double memory_mb;
 };
 
-/// Most memory a process ever held, MB (VmHWM).
-double memory_mb(qint64 process) {
-  std::ifstream status("/proc/" + std::to_string(process) + "/status");
-  std::string line;
-  while (std::getline(status, line)) {
-    if (!line.starts_with("VmHWM:")) continue;
-    const auto text = trimmed(std::string_view(line).substr(6));
-    return double_from_text(trimmed(text.substr(0, text.find(' ')))).value_or(0) / 1024;
-  }
-  return 0;
-}
-
 /// From the making of the process to its first line, which it prints at its first frame.
 Result<Started> start(const QString& program, const QStringList& words) {
   QProcess process;
@@ -46,7 +32,8 @@ Result<Started> start(const QString& program, const QStringList& words) {
     return fail(Fault::io, program.toStdString() + ": It did not show its window. It said: " +
                                process.readAllStandardError().toStdString());
   }
-  const Started started{watch.seconds() * 1000, memory_mb(process.processId())};
+  const Started started{watch.seconds() * 1000,
+                        memory_peak_mb(std::to_string(process.processId()))};
   process.kill();
   process.waitForFinished();
   return started;

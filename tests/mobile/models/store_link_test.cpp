@@ -6,7 +6,7 @@
 #include <catch2/catch.hpp>
 #include <fstream>
 
-#include "mobile/models/store_link.h"
+#include "mobile/screens/rooms.h"
 #include "tests/mobile/walking.h"
 
 using namespace kneerail;
@@ -14,23 +14,9 @@ using namespace kneerail::tests;
 
 namespace {
 
-/// The walked site in a folder of the machine, closed.
-struct Closed {
-  Folder folder;
-  World world{1};
-  WalkedSite site{4};
-
-  Closed() {
-    auto made = taken(Register::open(options(Mode::create)));
-    taken(made->save(site.things()));
-  }
-  [[nodiscard]] Register::Options options(Mode mode = Mode::write) {
-    return world.options(folder.path() / "register", mode);
-  }
-  [[nodiscard]] std::unique_ptr<StoreLink> open_behind() {
-    return taken(StoreLink::open(options(), StoreLink::Checks::behind));
-  }
-};
+std::unique_ptr<StoreLink> open_behind(SiteFolder& folder) {
+  return taken(StoreLink::open(folder.options(), StoreLink::Checks::behind));
+}
 
 /// Last year's readings asked for at once; what was answered.
 std::optional<Result<>> answer_to_entries(StoreLink& link, const WalkedSite& site) {
@@ -49,12 +35,12 @@ std::int64_t readings(StoreLink& link) {
 }  // namespace
 
 TEST_CASE("what is asked while the register is checked is kept", "[mobile][models]") {
-  Closed closed;
-  const auto link = closed.open_behind();
+  SiteFolder folder(false);
+  const auto link = open_behind(folder);
   const QSignalSpy checked(link.get(), &StoreLink::checked);
   CHECK(link->writable());
   CHECK(readings(*link) == 0);
-  const auto answer = answer_to_entries(*link, closed.site);
+  const auto answer = answer_to_entries(*link, folder.site());
   REQUIRE(answer);
   CHECK(*answer);
   CHECK(readings(*link) > 0);
@@ -63,12 +49,11 @@ TEST_CASE("what is asked while the register is checked is kept", "[mobile][model
 }
 
 TEST_CASE("what the checks mend is told, and what was asked is kept", "[mobile][models]") {
-  Closed closed;
-  std::ofstream(closed.folder.path() / "register/unsent.copy", std::ios::trunc)
-      << "not what stood here";
-  const auto link = closed.open_behind();
+  SiteFolder folder(false);
+  std::ofstream(folder.path() / "unsent.copy", std::ios::trunc) << "not what stood here";
+  const auto link = open_behind(folder);
   const QSignalSpy checked(link.get(), &StoreLink::checked);
-  const auto answer = answer_to_entries(*link, closed.site);
+  const auto answer = answer_to_entries(*link, folder.site());
   REQUIRE(answer);
   CHECK(*answer);
   REQUIRE(checked.size() == 1);
@@ -78,11 +63,11 @@ TEST_CASE("what the checks mend is told, and what was asked is kept", "[mobile][
 }
 
 TEST_CASE("a register in use elsewhere is found out behind and refuses", "[mobile][models]") {
-  Closed closed;
-  const auto elsewhere = taken(Register::open(closed.options()));
-  const auto link = closed.open_behind();
+  SiteFolder folder(false);
+  const auto elsewhere = taken(Register::open(folder.options()));
+  const auto link = open_behind(folder);
   const QSignalSpy checked(link.get(), &StoreLink::checked);
-  const auto answer = answer_to_entries(*link, closed.site);
+  const auto answer = answer_to_entries(*link, folder.site());
   REQUIRE(answer);
   REQUIRE_FALSE(*answer);
   CHECK(answer->error().message == link->why_read_only());
@@ -92,13 +77,28 @@ TEST_CASE("a register in use elsewhere is found out behind and refuses", "[mobil
   CHECK_FALSE(link->writable());
 }
 
+TEST_CASE("what was typed into a register in use elsewhere stays on the screen",
+          "[mobile][models]") {
+  SiteFolder folder(true);
+  const auto elsewhere = taken(Register::open(folder.options()));
+  const auto rooms = taken(Rooms::open(folder.options(), StoreLink::Checks::behind));
+  WalkModel& walk = rooms->walk();
+  walk.open(folder.site().run, folder.site().tees.front());
+  walk.chooseGrade(3);
+  rooms->store().settle();
+  QCoreApplication::processEvents();
+  CHECK_FALSE(rooms->store().writable());
+  CHECK(walk.not_kept());
+  CHECK_FALSE(rooms->may_be_made_again());
+}
+
 TEST_CASE("a draft that waits is closed before anything is read", "[mobile][models]") {
-  Closed closed;
+  SiteFolder folder(false);
   {
-    auto opened = taken(Register::open(closed.options()));
-    const Entry grade = closed.site.last_year().back();
+    auto opened = taken(Register::open(folder.options()));
+    const Entry grade = folder.site().last_year().back();
     taken(opened->save_draft({grade.feed, grade.kind, grade.subject, 0, grade.who, grade.body}));
   }
-  const auto link = closed.open_behind();
+  const auto link = open_behind(folder);
   CHECK(link->opening().drafts_closed == 1);
 }

@@ -61,29 +61,19 @@ class Program {
 }  // namespace
 
 TEST_CASE("the program opens a register, and after a kill again", "[mobile][window]") {
-  const Folder folder;
-  World world(1);
-  const WalkedSite site(4);
-  {
-    auto made = taken(Register::open(world.options(folder.path() / "register", Mode::create)));
-    taken(made->save(site.things()));
-    taken(made->save(site.last_year()));
-  }
+  SiteFolder folder(true);
   for (int start = 0; start < 2; ++start) {
-    Program program(folder.path() / "register");
+    Program program(folder.path());
     CHECK(program.line() == "Open: North Mole, Ferry Slip, post 118");
   }
-  auto opened = taken(Register::open(world.options(folder.path() / "register", Mode::write)));
+  auto opened = taken(Register::open(folder.options()));
   CHECK(taken(opened->verify()).problems.empty());
 }
 
 TEST_CASE("a register in use elsewhere is shown by the program, to read only", "[mobile][window]") {
-  const Folder folder;
-  World world(1);
-  const WalkedSite site(4);
-  auto elsewhere = taken(Register::open(world.options(folder.path() / "register", Mode::create)));
-  taken(elsewhere->save(site.things()));
-  Program program(folder.path() / "register");
+  SiteFolder folder(true);
+  const auto elsewhere = taken(Register::open(folder.options()));
+  Program program(folder.path());
   // Shown before the lock was asked for, or after.
   std::string said = program.line();
   if (said.starts_with("Open:")) said = program.line();

@@ -6,7 +6,6 @@
 
 #include "core/base/text.h"
 #include "core/forecast/hidden_readings.h"
-#include "core/forecast/parallel.h"
 #include "core/forecast/stage_one.h"
 
 namespace kneerail::forecast {
@@ -159,7 +158,8 @@ std::vector<TrackRecord> rows_of(const CoatingData& data, const std::vector<Hidd
 
 }  // namespace
 
-BackDated back_dated_forecast(CoatingData& data, const SharedEffects& effects, int threads) {
+BackDated back_dated_forecast(CoatingData& data, const SharedEffects& effects,
+                              const Workers& workers) {
   std::vector<HiddenSite> sites(data.sites.size());
   bool any = false;
   for (std::size_t s = 0; s < sites.size(); ++s) {
@@ -170,15 +170,16 @@ BackDated back_dated_forecast(CoatingData& data, const SharedEffects& effects, i
   hide(data, sites);
   const SharedEffects refit = fit_shared_effects(data, effects,
                                                  {.passes = constant::refit_passes,
-                                                  .threads = threads,
+                                                  .workers = workers,
                                                   .move_spreads = false,
                                                   .move_weights = false});
   if (refit.computed)
-    for_each_unit(static_cast<int>(sites.size()), threads, [&](int s) {
+    for_each_unit(static_cast<int>(sites.size()), workers, [&](int s) {
       const auto place = static_cast<std::size_t>(s);
-      if (sites[place].cut) foretell(data, refit, data.sites[place], sites[place]);
+      if (sites[place].cut) foretell(data, refit, data.sites[place], workers, sites[place]);
     });
   show_all(data);
+  if (workers.stopped()) return {};
   const double scale = best_scale(sites);
   return {rows_of(data, sites, scale), scale};
 }

@@ -6,6 +6,7 @@
 
 #include "core/forecast/coating_data.h"
 #include "core/forecast/coating_forecast.h"
+#include "core/forecast/parallel.h"
 #include "core/forecast/shared_effects.h"
 
 namespace kneerail::forecast {
@@ -16,6 +17,8 @@ struct BackDated {
 };
 
 /// `effects` is the full fit, from which the refit starts; `data` is as before when it returns.
-BackDated back_dated_forecast(CoatingData& data, const SharedEffects& effects, int threads);
+/// Without rows when the workers were stopped.
+BackDated back_dated_forecast(CoatingData& data, const SharedEffects& effects,
+                              const Workers& workers);
 
 }  // namespace kneerail::forecast

@@ -5,7 +5,6 @@
 #include "core/forecast/class_report.h"
 #include "core/forecast/coating_model.h"
 #include "core/forecast/limit_report.h"
-#include "core/forecast/parallel.h"
 #include "core/forecast/preparation.h"
 #include "core/forecast/session_report.h"
 #include "core/forecast/stage_one.h"
@@ -15,14 +14,15 @@ namespace kneerail::forecast {
 
 namespace {
 
-/// Rows of all parts, site by site in threads, then in the order of part identifiers.
-std::vector<LimitForecast> all_rows(const ReportContext& context, int threads) {
+/// Rows of all parts, site by site in threads, then in the order of part identifiers. Not all of
+/// them when the workers were stopped.
+std::vector<LimitForecast> all_rows(const ReportContext& context, const Workers& workers) {
   const Portfolio& portfolio = *context.portfolio;
   const CoatingData& data = context.model->data;
   std::vector<std::vector<LimitForecast>> by_part(portfolio.parts.size());
-  for_each_unit(static_cast<int>(data.sites.size()), threads, [&](int s) {
+  for_each_unit(static_cast<int>(data.sites.size()), workers, [&](int s) {
     const CoatingSite& site = data.sites[static_cast<std::size_t>(s)];
-    for (int i = site.first_part; i < site.first_part + site.parts; ++i) {
+    for (int i = site.first_part; i < site.first_part + site.parts && !workers.stopped(); ++i) {
       const auto place = static_cast<std::size_t>(data.parts[static_cast<std::size_t>(i)].place);
       by_part[place] = limit_rows(context, i);
     }
@@ -48,34 +48,21 @@ Error not_computed() {
               "for readings, dates or nominal coatings far out of range.");
 }
 
-}  // namespace
-
-std::string to_text(Limit limit) {
-  return limit == Limit::coating_exhausted ? "coating_exhausted" : "coating_first_maintenance";
+Error stopped() {
+  return fail(Fault::cancelled,
+              "Coating forecast: stopped before its end. Nothing was computed; the readings are as "
+              "they were. Start it again when it is wanted.");
 }
 
-Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOptions& options) {
-  auto data = prepare_coating(portfolio);
-  if (!data) return fail(data.error());
-  CoatingModel model{std::move(*data), {}, {}};
-  StageOneOptions stage{.passes = options.passes, .threads = options.threads};
-  if (stage.passes <= 0) stage.passes = usual_passes(model.data.parts.size());
-  model.effects = fit_shared_effects(model.data, first_effects(model.data), stage);
-  if (!model.effects.computed) return not_computed();
-  if (cut_unrecorded_swaps(model.data, model.effects, options.threads) > 0) {
-    stage.passes = constant::passes_after_swaps;
-    model.effects = fit_shared_effects(model.data, std::move(model.effects), stage);
-    if (!model.effects.computed) return not_computed();
-  }
-  if (options.track_record)
-    model.back_dated = back_dated_forecast(model.data, model.effects, options.threads);
-  return model;
+Workers workers_of(const RunOptions& options) {
+  return {.threads = options.threads, .stop = options.stop};
 }
 
-CoatingForecast report_coating(const CoatingModel& model, const Portfolio& portfolio, int threads) {
+CoatingForecast report(const CoatingModel& model, const Portfolio& portfolio,
+                       const Workers& workers) {
   CoatingForecast out;
   out.sessions = session_reports(model);
-  out.limits = all_rows({&portfolio, &model, &out.sessions}, threads);
+  out.limits = all_rows({&portfolio, &model, &out.sessions}, workers);
   out.track_record = model.back_dated.rows;
   out.left_out = portfolio.left_out;
   out.left_out.insert(out.left_out.end(), model.data.left_out.begin(), model.data.left_out.end());
@@ -86,10 +73,51 @@ CoatingForecast report_coating(const CoatingModel& model, const Portfolio& portf
   return out;
 }
 
+}  // namespace
+
+std::string to_text(Limit limit) {
+  return limit == Limit::coating_exhausted ? "coating_exhausted" : "coating_first_maintenance";
+}
+
+Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOptions& options) {
+  const Workers workers = workers_of(options);
+  if (workers.stopped()) return stopped();
+  auto data = prepare_coating(portfolio);
+  if (!data) return fail(data.error());
+  CoatingModel model{std::move(*data), {}, {}};
+  StageOneOptions stage{.passes = options.passes, .workers = workers};
+  if (stage.passes <= 0) stage.passes = usual_passes(model.data.parts.size());
+  model.effects = fit_shared_effects(model.data, first_effects(model.data), stage);
+  if (workers.stopped()) return stopped();
+  if (!model.effects.computed) return not_computed();
+  if (cut_unrecorded_swaps(model.data, model.effects, workers) > 0) {
+    stage.passes = constant::passes_after_swaps;
+    model.effects = fit_shared_effects(model.data, std::move(model.effects), stage);
+    if (!model.effects.computed && !workers.stopped()) return not_computed();
+  }
+  if (workers.stopped()) return stopped();
+  if (options.track_record)
+    model.back_dated = back_dated_forecast(model.data, model.effects, workers);
+  if (workers.stopped()) return stopped();
+  return model;
+}
+
+CoatingForecast report_coating(const CoatingModel& model, const Portfolio& portfolio, int threads) {
+  return report(model, portfolio, {.threads = threads});
+}
+
+Result<CoatingForecast> report_coating(const CoatingModel& model, const Portfolio& portfolio,
+                                       const RunOptions& options) {
+  const Workers workers = workers_of(options);
+  auto out = report(model, portfolio, workers);
+  if (workers.stopped()) return stopped();
+  return out;
+}
+
 Result<CoatingForecast> forecast_coating(const Portfolio& portfolio, const RunOptions& options) {
   const auto model = fit_coating_model(portfolio, options);
   if (!model) return fail(model.error());
-  return report_coating(*model, portfolio, options.threads);
+  return report_coating(*model, portfolio, options);
 }
 
 }  // namespace kneerail::forecast

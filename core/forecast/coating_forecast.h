@@ -6,6 +6,7 @@
 // every day's gauge has its own offset shared by all it measured.
 
 #include <array>
+#include <atomic>
 #include <optional>
 #include <string>
 #include <vector>
@@ -76,9 +77,13 @@ struct RunOptions {
   int threads = 0;  ///< 0: as many as the machine has
   int passes = 0;   ///< 0: 30 up to 20,000 parts, else 10
   bool track_record = true;
+  /// Set from any thread, it ends the run at the next part or site. None: the run cannot be
+  /// stopped.
+  const std::atomic<bool>* stop = nullptr;
 };
 
-/// Errors: not_estimable (no part that the model serves), with the reason in words.
+/// Errors: not_estimable (no part that the model serves), with the reason in words; cancelled when
+/// it was stopped.
 /// The same portfolio gives the same digits whatever the order of its rows and the number of
 /// threads.
 Result<CoatingForecast> forecast_coating(const Portfolio& portfolio,

@@ -17,11 +17,15 @@ struct CoatingModel {
 };
 
 /// Preparation, shared effects, unrecorded swaps and the effects again, back-dated forecast.
-/// Errors: not_estimable, with the reason in words.
+/// Errors: not_estimable, with the reason in words; cancelled when it was stopped.
 Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOptions& options);
 
 /// What the fitted model says of its portfolio: every part's limits, sessions, track record, notes.
 /// The same as forecast_coating(), which fits first.
 CoatingForecast report_coating(const CoatingModel& model, const Portfolio& portfolio, int threads);
+
+/// The same, which can be stopped. Errors: cancelled.
+Result<CoatingForecast> report_coating(const CoatingModel& model, const Portfolio& portfolio,
+                                       const RunOptions& options);
 
 }  // namespace kneerail::forecast

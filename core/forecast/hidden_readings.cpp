@@ -106,8 +106,9 @@ std::optional<Date> cut_day(const CoatingData& data, const CoatingSite& site) {
 }
 
 void foretell(const CoatingData& data, const SharedEffects& effects, const CoatingSite& site,
-              HiddenSite& out) {
+              const Workers& workers, HiddenSite& out) {
   for (int i = site.first_segment; i < site.first_segment + site.segments; ++i) {
+    if (workers.stopped()) return;
     const Segment& segment = data.segments[static_cast<std::size_t>(i)];
     if (!can_be_foretold(data, segment)) continue;
     const VisitMean& hidden =

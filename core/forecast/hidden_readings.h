@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "core/forecast/parallel.h"
 #include "core/forecast/posterior.h"
 
 namespace kneerail::forecast {
@@ -35,8 +36,8 @@ double ln_scale_at(int step);
 std::optional<Date> cut_day(const CoatingData& data, const CoatingSite& site);
 
 /// Forecasts the last hidden reading of each segment of the site. `visible` of its segments is the
-/// count before the cut.
+/// count before the cut. Leaves off when the workers are stopped.
 void foretell(const CoatingData& data, const SharedEffects& effects, const CoatingSite& site,
-              HiddenSite& out);
+              const Workers& workers, HiddenSite& out);
 
 }  // namespace kneerail::forecast

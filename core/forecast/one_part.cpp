@@ -194,7 +194,7 @@ Result<CoatingModel> model_of_one_part(const CoatingModel& model, const Portfoli
   CoatingModel own{std::move(*data), {}, {}};
   own.effects = EffectsOfOne(model, own.data).take();
   own.back_dated.spread_scale = model.back_dated.spread_scale;
-  cut_unrecorded_swaps(own.data, own.effects, 1);
+  cut_unrecorded_swaps(own.data, own.effects, {.threads = 1});
   settle_weights(own.data, own.effects);
   note_zone_sessions(model.data, own.data);
   return own;

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/forecast/parallel.h"
 #include "core/forecast/site_equations_inside.h"
 
 namespace kneerail::forecast {
@@ -134,24 +133,25 @@ double largest_move(const SiteEquations& e, const SiteEffects& before, const Sit
   return largest;
 }
 
-/// One pass; false when the equations could not be solved.
+/// One pass; false when the equations could not be solved or nobody waits for them.
 bool pass(CoatingData& data, const StageOneOptions& options, std::vector<SiteEquations>& equations,
           SharedEffects& effects) {
   const int sites = static_cast<int>(data.sites.size());
-  for_each_unit(sites, options.threads, [&](int i) {
+  for_each_unit(sites, options.workers, [&](int i) {
     SiteEquations& own = equations[static_cast<std::size_t>(i)];
     sweep_site(data, effects, i, options.move_weights, own);
     eliminate_site(data, effects.spreads, i, own);
   });
-  if (!solve_globals(equations, effects)) return false;
+  if (options.workers.stopped() || !solve_globals(equations, effects)) return false;
   std::vector<double> moves(data.sites.size(), 0.0);
-  for_each_unit(sites, options.threads, [&](int i) {
+  for_each_unit(sites, options.workers, [&](int i) {
     const auto place = static_cast<std::size_t>(i);
     SiteEffects after;
     solve_site(equations[place], effects, after);
     moves[place] = largest_move(equations[place], effects.sites[place], after);
     effects.sites[place] = std::move(after);
   });
+  if (options.workers.stopped()) return false;
   effects.largest_move_ln = *std::max_element(moves.begin(), moves.end());
   if (options.move_spreads) effects.spreads = moved_spreads(equations, effects);
   return true;

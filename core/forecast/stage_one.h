@@ -6,19 +6,21 @@
 // and visit means that do not fit lose weight.
 
 #include "core/forecast/coating_data.h"
+#include "core/forecast/parallel.h"
 #include "core/forecast/shared_effects.h"
 
 namespace kneerail::forecast {
 
 struct StageOneOptions {
   int passes = 0;
-  int threads = 0;
+  Workers workers = {};
   bool move_spreads = true;
   bool move_weights = true;
 };
 
 /// Continues from `start` (first_effects() for a fresh fit). Writes the weights into data.means.
-/// computed is false in the result when the equations could not be solved.
+/// computed is false in the result when the equations could not be solved or the workers were
+/// stopped.
 SharedEffects fit_shared_effects(CoatingData& data, SharedEffects start,
                                  const StageOneOptions& options);
 

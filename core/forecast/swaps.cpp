@@ -4,7 +4,6 @@
 #include <optional>
 
 #include "core/forecast/coating_readings.h"
-#include "core/forecast/parallel.h"
 #include "core/forecast/posterior.h"
 
 namespace kneerail::forecast {
@@ -108,9 +107,9 @@ void put_back(const std::vector<std::vector<Segment>>& by_site, CoatingData& dat
 
 }  // namespace
 
-int cut_unrecorded_swaps(CoatingData& data, const SharedEffects& effects, int threads) {
+int cut_unrecorded_swaps(CoatingData& data, const SharedEffects& effects, const Workers& workers) {
   std::vector<std::vector<Segment>> by_site(data.sites.size());
-  for_each_unit(static_cast<int>(data.sites.size()), threads, [&](int s) {
+  for_each_unit(static_cast<int>(data.sites.size()), workers, [&](int s) {
     const CoatingSite& site = data.sites[static_cast<std::size_t>(s)];
     SwapSearch search(data, effects);
     auto& out = by_site[static_cast<std::size_t>(s)];

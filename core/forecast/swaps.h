@@ -5,12 +5,14 @@
 // A rise on many parts of one session is a gauge, and the session's effect has taken it already.
 
 #include "core/forecast/coating_data.h"
+#include "core/forecast/parallel.h"
 #include "core/forecast/shared_effects.h"
 
 namespace kneerail::forecast {
 
 /// Cuts segments in two where a swap is likely (chance 1 % before the readings, odds over 3 after),
 /// with the weights of both parts set back to 1. Returns how many cuts were made.
-int cut_unrecorded_swaps(CoatingData& data, const SharedEffects& effects, int threads);
+/// Stopped workers leave the data fit for nothing but to be thrown away.
+int cut_unrecorded_swaps(CoatingData& data, const SharedEffects& effects, const Workers& workers);
 
 }  // namespace kneerail::forecast

@@ -4,6 +4,10 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "core/forecast/coating_model.h"
+#include "core/forecast/parallel.h"
+#include "core/forecast/preparation.h"
+#include "core/forecast/stage_one.h"
 #include "tests/support/made_portfolio.h"
 
 using namespace kneerail;
@@ -305,4 +309,50 @@ TEST_CASE("rates three times the class's raise a question about the class", "[co
   CHECK(any_contains(computed(odd.portfolio).notes, "likely faster than C4"));
   const Made plain = made_portfolio({.seed = 97, .sites = 4});
   CHECK_FALSE(any_contains(computed(plain.portfolio).notes, "are class, unit and dates right?"));
+}
+
+TEST_CASE("a run that nobody waits for any more ends at once and says so", "[core]") {
+  const Made made = made_portfolio({.seed = 99});
+  std::atomic<bool> stop{true};
+  const auto whole = forecast_coating(made.portfolio, {.stop = &stop});
+  REQUIRE_FALSE(whole);
+  CHECK(whole.error().fault == Fault::cancelled);
+  CHECK_THAT(whole.error().message, Catch::Contains("stopped before its end"));
+  stop = false;
+  const auto model = fit_coating_model(made.portfolio, {.stop = &stop});
+  REQUIRE(model);
+  CHECK(report_coating(*model, made.portfolio, RunOptions{.stop = &stop}));
+  stop = true;
+  const auto rows = report_coating(*model, made.portfolio, RunOptions{.stop = &stop});
+  REQUIRE_FALSE(rows);
+  CHECK(rows.error().fault == Fault::cancelled);
+}
+
+TEST_CASE("each loop of the forecast leaves off when it is stopped", "[core]") {
+  const int threads = GENERATE(1, 3);
+  const Made made = made_portfolio({.seed = 99, .sites = 6});
+  auto data = prepare_coating(made.portfolio);
+  REQUIRE(data);
+  std::atomic<bool> stop{false};
+  const Workers workers{.threads = threads, .stop = &stop};
+  // Asked to stop in the middle: what has begun is finished, the rest is left.
+  std::atomic<int> done{0};
+  for_each_unit(1000, workers, [&](int i) {
+    ++done;
+    if (i == 10) stop = true;
+  });
+  if (threads == 1) CHECK(done == 11);
+  const int begun = done;
+  for_each_unit(1000, workers, [&](int) { ++done; });
+  CHECK(done == begun);
+  const SharedEffects stage =
+      fit_shared_effects(*data, first_effects(*data), {.passes = 1'000'000, .workers = workers});
+  CHECK_FALSE(stage.computed);
+  stop = false;
+  const SharedEffects effects =
+      fit_shared_effects(*data, first_effects(*data), {.passes = 5, .workers = workers});
+  REQUIRE(effects.computed);
+  CHECK_FALSE(back_dated_forecast(*data, effects, workers).rows.empty());
+  stop = true;
+  CHECK(back_dated_forecast(*data, effects, workers).rows.empty());
 }

@@ -75,10 +75,6 @@ CoatingForecast report(const CoatingModel& model, const Portfolio& portfolio,
 
 }  // namespace
 
-std::string to_text(Limit limit) {
-  return limit == Limit::coating_exhausted ? "coating_exhausted" : "coating_first_maintenance";
-}
-
 Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOptions& options) {
   const Workers workers = workers_of(options);
   if (workers.stopped()) return stopped();

@@ -12,12 +12,10 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/forecast/limit.h"
 #include "core/forecast/portfolio.h"
 
 namespace kneerail::forecast {
-
-enum class Limit { coating_exhausted, coating_first_maintenance };
-std::string to_text(Limit limit);
 
 /// The time to one limit for one part. Years count from the as-of date; negative: already past;
 /// inf: no upper bound.

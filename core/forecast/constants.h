@@ -5,6 +5,7 @@
 // truth; those an owner can set stand in Settings.
 
 #include <array>
+#include <cstdint>
 
 namespace kneerail::forecast::constant {
 
@@ -113,6 +114,11 @@ inline constexpr double perhaps_faster = 0.70;
 inline constexpr double wrong_class_ratio = 2;
 inline constexpr double wrong_class_site_ratio = 3;
 inline constexpr double prior_is_middle_tolerance = 0.01;
+
+// A start nobody knows.
+inline constexpr std::int32_t start_days_before = 30;  ///< of the first look, at least
+inline constexpr std::array<double, 5> start_levels{0.1, 0.3, 0.5, 0.7, 0.9};
+inline constexpr std::array<double, 4> start_years_before{20, 10, 5, 2};
 
 // Back-dated forecast.
 inline constexpr double cut_share = 0.6;

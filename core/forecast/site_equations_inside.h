@@ -3,15 +3,12 @@
 // The normal equations of one site, runs eliminated onto core and globals. Includes Eigen: only
 // for .cpp files.
 
-#include <Eigen/Dense>
 #include <vector>
 
+#include "core/forecast/dense_inside.h"
 #include "core/forecast/segment_fit.h"
 
 namespace kneerail::forecast {
-
-using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
-using Vector = Eigen::VectorXd;
 
 /// Sums for the spreads that belong to single segments.
 struct SpreadSums {
@@ -53,8 +50,5 @@ void eliminate_site(const CoatingData& data, const Spreads& spreads, int site,
 
 /// The site's effects once the globals and their covariance are known.
 void solve_site(const SiteEquations& equations, const SharedEffects& effects, SiteEffects& site);
-
-/// Cholesky solve of a symmetric positive matrix's inverse; a trace-sized nudge once when it fails.
-bool invert(const Matrix& matrix, Matrix& inverse);
 
 }  // namespace kneerail::forecast

@@ -95,18 +95,6 @@ void solve_runs(const SiteEquations& e, const Eigen::Map<const Matrix>& covarian
 
 }  // namespace
 
-bool invert(const Matrix& matrix, Matrix& inverse) {
-  const Matrix unit = Matrix::Identity(matrix.rows(), matrix.cols());
-  Eigen::LLT<Matrix> factor(matrix);
-  if (factor.info() != Eigen::Success) {
-    const double nudge = 1e-9 * matrix.trace() / static_cast<double>(matrix.rows());
-    factor.compute(matrix + nudge * unit);
-    if (factor.info() != Eigen::Success) return false;
-  }
-  inverse = factor.solve(unit);
-  return true;
-}
-
 void eliminate_site(const CoatingData& data, const Spreads& spreads, int site_index,
                     SiteEquations& e) {
   const CoatingSite& site = data.sites[static_cast<std::size_t>(site_index)];

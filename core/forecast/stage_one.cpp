@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/forecast/site_equations_inside.h"
+#include "core/forecast/spread_estimate.h"
 
 namespace kneerail::forecast {
 
@@ -42,22 +43,6 @@ bool solve_globals(const std::vector<SiteEquations>& sites, SharedEffects& effec
   std::copy_n(solution.data(), global_count, effects.globals.begin());
   std::copy_n(inverse.data(), global_count * global_count, effects.global_covariance.begin());
   return true;
-}
-
-struct Moments {
-  double sum = 0;
-  double count = 0;
-  void add(double square) {
-    sum += square;
-    count += 1;
-  }
-};
-
-double moved(const constant::Spread& spread, const Moments& moments) {
-  const double n = moments.count + spread.weight;
-  if (n <= 0) return spread.first;
-  const double variance = (moments.sum + spread.weight * spread.first * spread.first) / n;
-  return std::clamp(std::sqrt(variance), spread.least, spread.most);
 }
 
 /// Second moments of the shared effects of one kind over all sites.

@@ -149,8 +149,25 @@ QString band_words(const std::array<double, 7>& years) {
 }
 
 QString limit_name(Limit limit) {
-  return limit == Limit::coating_exhausted ? ForecastWords::tr("Zinc gone")
-                                           : ForecastWords::tr("First maintenance");
+  switch (limit) {
+    case Limit::coating_exhausted:
+      return ForecastWords::tr("Zinc gone");
+    case Limit::coating_first_maintenance:
+      return ForecastWords::tr("First maintenance");
+    case Limit::wall_limit:
+      return ForecastWords::tr("Wall at its limit");
+    case Limit::torque_minimum:
+      return ForecastWords::tr("Screw under its lowest torque");
+    case Limit::grade_2:
+      return ForecastWords::tr("Grade %1").arg(2);
+    case Limit::grade_3:
+      return ForecastWords::tr("Grade %1").arg(3);
+    case Limit::grade_4:
+      return ForecastWords::tr("Grade %1").arg(4);
+    case Limit::grade_5:
+      return ForecastWords::tr("Grade %1").arg(5);
+  }
+  return {};
 }
 
 QString rate_headline(const PartStory& story) {

@@ -1,0 +1,28 @@
+#pragma once
+
+// When a part may have been put up whose date nobody knows: the dates its neighbours were.
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "core/forecast/portfolio.h"
+
+namespace kneerail::forecast {
+
+/// Known installation dates of the portfolio, by site.
+class InstalledDates {
+ public:
+  explicit InstalledDates(const Portfolio& portfolio);
+
+  /// Equally likely start dates of a part of that site first looked at on a day, ascending: the 10,
+  /// 30, 50, 70 and 90 % points of the site's known dates more than 30 days before, else of the
+  /// whole portfolio's, else 20, 10, 5 and 2 years before.
+  [[nodiscard]] std::vector<Date> likely_starts(const std::string& site, Date first_seen) const;
+
+ private:
+  std::map<std::string, std::vector<Date>> by_site_;
+  std::vector<Date> all_;
+};
+
+}  // namespace kneerail::forecast

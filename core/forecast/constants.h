@@ -120,6 +120,31 @@ inline constexpr std::int32_t start_days_before = 30;  ///< of the first look, a
 inline constexpr std::array<double, 5> start_levels{0.1, 0.3, 0.5, 0.7, 0.9};
 inline constexpr std::array<double, 4> start_years_before{20, 10, 5, 2};
 
+// Condition grades: priors in ln units, of speeds per year.
+inline constexpr double grade_speed_mean = 0.12;  ///< 1/yr, of leaving grade 1
+inline constexpr double grade_speed_ln_sd = 0.7;
+inline constexpr double grade_kind_sd = 0.2;
+inline constexpr double grade_material_sd = 0.5;
+inline constexpr double grade_exposure_sd = 0.3;
+inline constexpr double grade_ratio_sd = 0.5;  ///< of ln q2/q1, q3/q1, q4/q1
+inline constexpr double grade_ratio_most_ln = 2.5;
+inline constexpr double grade_tau_mean = 0.4;
+inline constexpr double grade_tau_ln_sd = 0.4;
+inline constexpr double grade_tau_first = 0.5;
+inline constexpr double grade_tau_least = 0.05;
+inline constexpr double grade_tau_most = 1.5;
+inline constexpr double grade_step_ln = 0.02;      ///< of forward differences
+inline constexpr double grade_error_first = 0.04;  ///< one grade too many, too few
+inline constexpr double grade_error_weight = 100;  ///< looks that prior is worth
+inline constexpr double grade_error_most = 0.4;
+inline constexpr double grade_further_off = 0.001;  ///< each grade two or more away
+inline constexpr double grade_repeated_two_above = 0.3;
+inline constexpr double grade_repeated_beyond = 0.1;
+inline constexpr double grade_unrecorded_per_year = 0.003;  ///< replaced and not written down
+inline constexpr Spread grade_place_spread{0.3, 3, 0.02, no_cap};  ///< of sites, of zones
+inline constexpr int grade_nodes = 9;
+inline constexpr int grade_passes = 8;
+
 // Back-dated forecast.
 inline constexpr double cut_share = 0.6;
 inline constexpr int refit_passes = 4;

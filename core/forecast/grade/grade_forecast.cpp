@@ -1,0 +1,185 @@
+#include "core/forecast/grade/grade_forecast.h"
+
+#include <algorithm>
+#include <span>
+#include <tuple>
+
+#include "core/forecast/constants.h"
+#include "core/forecast/grade/grade_future.h"
+#include "core/forecast/grade/grade_words.h"
+#include "core/forecast/parallel.h"
+#include "core/forecast/words.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+constexpr std::array<double, 4> years_ahead{0, 1, 2, 5};
+
+Limit limit_of(int grade) {
+  return static_cast<Limit>(static_cast<int>(Limit::grade_2) + grade - 2);
+}
+
+const SiteLimits* limits_of(const Portfolio& portfolio, const std::string& site) {
+  for (const SiteLimits& limits : portfolio.limits)
+    if (limits.site == site) return &limits;
+  return nullptr;
+}
+
+std::span<const GradeLook> current_looks(const GradeData& data, const GradeSegment& segment) {
+  return {data.looks.data() + segment.first, static_cast<std::size_t>(segment.count)};
+}
+
+/// What the rows of many parts share.
+struct Context {
+  const GradeModel& model;
+  const GradeData& data;
+  const GradeLikelihood& likelihood;
+  const Portfolio& portfolio;
+  std::optional<Date> by;
+};
+
+/// A part's place in the data that speak, and its site's in the fit.
+struct Which {
+  int index;
+  int site;
+};
+
+/// What both rows of a part have in common.
+GradeForecast common_row(const Context& context, const GradePart& part, const GradeFuture& future,
+                         const RateNodes& nodes) {
+  const GradeSegment& segment =
+      context.data.segments[static_cast<std::size_t>(part.first_segment + part.segments - 1)];
+  const auto looks = current_looks(context.data, segment);
+  GradeForecast row;
+  row.part = part.place;
+  row.now = future.grades(0);
+  row.looks = segment.count;
+  if (!looks.empty()) {
+    row.seen = looks.back().seen;
+    row.seen_on = looks.back().day;
+  }
+  row.own_share = nodes.own_share;
+  row.words = grade_basis_words(looks, segment.start_known);
+  row.flags = grade_flags(looks, part);
+  return row;
+}
+
+std::vector<GradeForecast> rows_of(const Context& context, const RateLayout& layout,
+                                   const Which& which) {
+  const GradePart& part = context.data.parts[static_cast<std::size_t>(which.index)];
+  const RateNodes nodes = rate_nodes(layout, context.model.fit, context.likelihood,
+                                     context.model.settings, which.site, which.index);
+  const GradeFuture future(context.data, context.likelihood, nodes, which.index);
+  const std::string& site = context.portfolio.parts[static_cast<std::size_t>(part.place)].site;
+  const SiteLimits* limits = limits_of(context.portfolio, site);
+  const bool set = limits != nullptr && limits->replace_grade.has_value();
+  const GradeForecast common = common_row(context, part, future, nodes);
+  std::vector<GradeForecast> rows;
+  const int owners = replace_grade(context.portfolio, site);
+  for (const int grade : {owners, grade_worst}) {
+    if (!rows.empty() && grade == owners) continue;
+    GradeForecast row = common;
+    row.limit = limit_of(grade);
+    row.years = future.years_to(grade);
+    for (std::size_t i = 0; i < years_ahead.size(); ++i)
+      row.p_by[i] = future.reached(grade, years_ahead[i]);
+    if (context.by)
+      row.p_on_date = future.reached(grade, years_between(context.data.as_of, *context.by));
+    row.sentence = grade_sentence(row, set);
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<InspectorHabit> habits_of(const GradeModel& model) {
+  std::vector<InspectorHabit> habits;
+  for (std::size_t i = 0; i < model.data.inspectors.size(); ++i) {
+    const std::string& name = model.data.inspectors[i];
+    if (name.empty()) continue;
+    habits.push_back({name, static_cast<int>(model.counts[i].seen), model.errors[i].up,
+                      model.errors[i].down,
+                      habit_words(name, model.counts[i], model.errors[i], model.pooled_errors)});
+  }
+  return habits;
+}
+
+}  // namespace
+
+int replace_grade(const Portfolio& portfolio, const std::string& site) {
+  const SiteLimits* limits = limits_of(portfolio, site);
+  if (limits == nullptr || !limits->replace_grade) return grade_worst;
+  return std::clamp(*limits->replace_grade, 2, grade_worst);
+}
+
+Result<GradeReport> report_grades(const GradeModel& model, const Portfolio& portfolio,
+                                  const GradeQuestion& question) {
+  const GradeLikelihood likelihood(model.data, model.errors, *model.table);
+  const Context context{model, model.data, likelihood, portfolio, question.by};
+  std::vector<std::vector<GradeForecast>> by_part(model.data.parts.size());
+  for_each_unit(static_cast<int>(model.data.sites.size()), question.workers, [&](int s) {
+    const GradeSite& site = model.data.sites[static_cast<std::size_t>(s)];
+    for (int i = site.first_part; i < site.first_part + site.parts && !question.workers.stopped();
+         ++i)
+      by_part[static_cast<std::size_t>(i)] = rows_of(context, model.layout, {i, s});
+  });
+  if (question.workers.stopped())
+    return fail(
+        Fault::cancelled,
+        "Grade forecast: stopped before its end. The grades are as they were. Ask again for "
+        "the whole.");
+  GradeReport report;
+  for (auto& rows : by_part)
+    for (GradeForecast& row : rows) report.rows.push_back(std::move(row));
+  std::stable_sort(report.rows.begin(), report.rows.end(),
+                   [&](const GradeForecast& a, const GradeForecast& b) {
+                     return portfolio.parts[static_cast<std::size_t>(a.part)].id <
+                            portfolio.parts[static_cast<std::size_t>(b.part)].id;
+                   });
+  report.habits = habits_of(model);
+  report.left_out = model.data.left_out;
+  report.rates_per_year = rates_per_year(model);
+  if (model.fit.largest_move_ln > constant::settled_move_ln)
+    report.notes.emplace_back(
+        "Grades: not settled; what sites and zones have in common still moved in the last pass.");
+  return report;
+}
+
+Result<GradeReport> forecast_grades(const Portfolio& portfolio, const GradeQuestion& question) {
+  if (portfolio.parts.empty())
+    return fail(Fault::not_estimable, "Grade forecast: there is no part. Nothing was changed.");
+  const auto model = fit_grade_model(portfolio, {.workers = question.workers});
+  if (!model) return fail(model.error());
+  return report_grades(*model, portfolio, question);
+}
+
+Result<std::vector<GradeForecast>> grades_of_one_part(const GradeModel& model, const Portfolio& one,
+                                                      std::optional<Date> by) {
+  if (one.parts.size() != 1)
+    return fail(Fault::invalid_input, "Grade forecast of one part: it asks for one part alone.");
+  const auto name = [](const GradeSite& site) -> const std::string& { return site.name; };
+  const auto site = std::ranges::lower_bound(model.data.sites, one.parts.front().site, {}, name);
+  if (site == model.data.sites.end() || site->name != one.parts.front().site)
+    return fail(Fault::not_found, concat({"Site ", one.parts.front().site,
+                                          " is not in the forecast yet: reckon it anew."}));
+  const auto zone = std::ranges::lower_bound(site->zones, one.parts.front().zone);
+  if (zone == site->zones.end() || *zone != one.parts.front().zone)
+    return fail(Fault::not_found, concat({"Zone ", one.parts.front().zone,
+                                          " is not in the forecast yet: reckon it anew."}));
+  GradeData data = prepare_grades(one, model.installed);
+  data.parts.front().zone = static_cast<std::int32_t>(zone - site->zones.begin());
+  std::vector<GradeErrors> errors;
+  for (const std::string& inspector : data.inspectors) {
+    const auto known = std::ranges::lower_bound(model.data.inspectors, inspector);
+    const bool met = known != model.data.inspectors.end() && *known == inspector;
+    errors.push_back(
+        met ? model.errors[static_cast<std::size_t>(known - model.data.inspectors.begin())]
+            : model.pooled_errors);
+  }
+  const GradeLikelihood likelihood(data, std::move(errors), *model.table);
+  const RateLayout layout = grade_layout(data);
+  const int s = static_cast<int>(site - model.data.sites.begin());
+  return rows_of({model, data, likelihood, one, by}, layout, {0, s});
+}
+
+}  // namespace kneerail::forecast

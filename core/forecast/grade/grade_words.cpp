@@ -1,0 +1,135 @@
+#include "core/forecast/grade/grade_words.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+#include "core/forecast/words.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+constexpr double next_grade_least = 0.10;
+constexpr double habit_ratio = 1.5;
+constexpr double habit_sds = 2;
+
+std::vector<GradeLook> fresh_looks(std::span<const GradeLook> looks) {
+  std::vector<GradeLook> fresh;
+  for (const GradeLook& look : looks)
+    if (look.fresh) fresh.push_back(look);
+  return fresh;
+}
+
+std::string whole_years(double years) {
+  const bool in_years = years >= 1;
+  const auto count = static_cast<long>(std::floor(in_years ? years : 12 * years));
+  return concat({std::to_string(count), in_years ? " yr" : count == 1 ? " month" : " months"});
+}
+
+/// The last time a fresh look saw a better grade than the one before it.
+std::string fall_back(const std::vector<GradeLook>& fresh) {
+  for (std::size_t i = fresh.size(); i-- > 1;) {
+    const int before = fresh[i - 1].seen;
+    const int after = fresh[i].seen;
+    if (after >= before) continue;
+    const std::string seen =
+        concat({"graded ", std::to_string(before), " then ", std::to_string(after), ": "});
+    return seen +
+           (before - after >= 2 ? "replaced without a record?" : "one of them is likely off");
+  }
+  return {};
+}
+
+std::string grade_of(Limit limit) {
+  return to_text(limit).substr(std::string("grade_").size());
+}
+
+bool more_than_chance(double counted, double of, double own, double everybody) {
+  if (of <= 0 || own < habit_ratio * everybody) return false;
+  return counted - of * everybody > habit_sds * std::sqrt(of * everybody * (1 - everybody));
+}
+
+std::string one_in(double share) {
+  return concat({"1 in ", std::to_string(std::lround(1 / share))});
+}
+
+}  // namespace
+
+std::string chance_words(double chance) {
+  if (chance > 0.99) return "over 99 %";
+  if (chance < 0.01) return "under 1 %";
+  return concat({std::to_string(std::lround(100 * chance)), " %"});
+}
+
+std::string grade_basis_words(std::span<const GradeLook> looks, bool start_known) {
+  if (looks.empty())
+    return start_known ? "never graded; judged by its zone and age"
+                       : "never graded, age unknown; judged by its site";
+  const std::vector<GradeLook> fresh = fresh_looks(looks);
+  if (fresh.empty()) return "graded from afar or as last time only; speed from its zone";
+  if (fresh.size() == 1) return "one grade; speed from its zone";
+  const bool same = std::ranges::all_of(
+      fresh, [&](const GradeLook& look) { return look.seen == fresh.front().seen; });
+  if (same)
+    return concat(
+        {"no change in ", whole_years(years_between(fresh.front().day, fresh.back().day))});
+  const std::string fallen = fall_back(fresh);
+  return concat({"own grades and zone", fallen.empty() ? "" : "; ", fallen});
+}
+
+std::string grade_now_words(const GradeForecast& row) {
+  std::array<std::size_t, grade_count> order{0, 1, 2, 3, 4};
+  std::ranges::stable_sort(order,
+                           [&](std::size_t a, std::size_t b) { return row.now[a] > row.now[b]; });
+  const auto likely = [&](std::size_t grade) {
+    return concat({std::to_string(grade + 1), " (", chance_words(row.now[grade]), ")"});
+  };
+  std::string words =
+      row.seen ? concat({"seen ", std::to_string(*row.seen), " on ", to_text(*row.seen_on)})
+               : "never graded";
+  words += concat({"; likely ", likely(order[0])});
+  if (row.now[order[1]] >= next_grade_least) words += concat({", ", likely(order[1])});
+  return words;
+}
+
+std::string grade_sentence(const GradeForecast& row, bool owner_set_grade) {
+  const std::string grade = grade_of(row.limit);
+  const std::string reached = concat({"Grade ", grade, grade == "5" ? "" : " or worse"});
+  std::string text = grade_now_words(row);
+  text.front() = static_cast<char>(std::toupper(text.front()));
+  if (row.seen && *row.seen >= std::stoi(grade))
+    text += concat({". ", reached, " was seen: act on it. "});
+  else
+    text += concat({". ", reached, " within 5 years: ", chance_words(row.p_by[3]), "; ",
+                    life_with_band(row.years), ". "});
+  std::string basis = row.words;
+  basis.front() = static_cast<char>(std::toupper(basis.front()));
+  text += concat({basis, ".", owner_set_grade ? "" : " No grade is set; reckoned to grade 5."});
+  return text;
+}
+
+std::vector<std::string> grade_flags(std::span<const GradeLook> looks, const GradePart& part) {
+  std::vector<std::string> flags;
+  if (!looks.empty() && looks.back().seen == grade_worst)
+    flags.push_back(concat({"grade 5 seen on ", to_text(looks.back().day), ": act on it"}));
+  if (part.graded_before_start)
+    flags.emplace_back("graded before its date of installation: is the date right?");
+  if (!looks.empty() && !looks.back().fresh)
+    flags.push_back(concat({"grade of ", to_text(looks.back().day),
+                            " is no fresh look: said as last time, from afar or from a picture"}));
+  return flags;
+}
+
+std::string habit_words(const std::string& inspector, const InspectorCounts& counts,
+                        const GradeErrors& own, const GradeErrors& everybody) {
+  std::string words;
+  if (more_than_chance(counts.ups, counts.could_be_up, own.up, everybody.up))
+    words = concat({inspector, " grades high: ", one_in(own.up)});
+  if (more_than_chance(counts.downs, counts.could_be_down, own.down, everybody.down))
+    words += concat({words.empty() ? inspector : "; and",
+                     words.empty() ? " grades low: " : " low: ", one_in(own.down)});
+  return words;
+}
+
+}  // namespace kneerail::forecast

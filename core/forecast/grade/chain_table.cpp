@@ -9,8 +9,10 @@ namespace kneerail::forecast {
 
 namespace {
 
-constexpr double step = 0.02;
+constexpr double points_per_unit = 50;
+constexpr double step = 1 / points_per_unit;
 constexpr double least_s = 1e-4;
+constexpr double ln_least_s = -9.210340371976182736;
 constexpr double most_s = 2000;
 constexpr int terms = 13;
 constexpr double largest_norm = 0.25;
@@ -88,10 +90,9 @@ double ChainTable::Place::at(std::size_t entry) const {
 }
 
 ChainTable::Place ChainTable::place_of(double ln_s) const {
-  static const double first = std::log(least_s);
-  const double place = (ln_s - first) / step;
+  const double place = (ln_s - ln_least_s) * points_per_unit;
   if (!(place > 0)) {  // on the line from P(0) to the first point
-    const double share = std::exp(ln_s - first);
+    const double share = std::exp(ln_s - ln_least_s);
     return {&nothing_, &points_.front(), 1 - share, share, 0, 0};
   }
   const auto last = static_cast<double>(points_.size() - 1);
@@ -146,9 +147,9 @@ void ChainTable::go_back(double ln_s, GradeChances& column) const {
 }
 
 GradeChances ChainTable::from_new(double ln_s) const {
-  const Entries P = at(ln_s);
+  const Place place = place_of(ln_s);
   GradeChances out;
-  for (std::size_t j = 0; j < grade_count; ++j) out[j] = P[j];
+  for (std::size_t j = 0; j < grade_count; ++j) out[j] = place.at(j);
   return out;
 }
 

@@ -40,6 +40,8 @@ GradeChances repeated_emission(int carried) {
   return chances;
 }
 
+constexpr double least_chance = 1e-100;
+
 /// Multiplies by the emission and scales to a sum of 1; returns the sum there was.
 double see(const GradeChances& emission, GradeChances& state) {
   double sum = 0;
@@ -47,14 +49,9 @@ double see(const GradeChances& emission, GradeChances& state) {
     state[j] *= emission[j];
     sum += state[j];
   }
-  sum = std::max(sum, std::numeric_limits<double>::min());
+  sum = std::max(sum, least_chance);
   for (double& chance : state) chance /= sum;
   return sum;
-}
-
-double ln_years(Date from, Date to) {
-  const double years = years_between(from, to);
-  return years > 0 ? std::log(years) : -std::numeric_limits<double>::infinity();
 }
 
 }  // namespace
@@ -78,13 +75,13 @@ std::span<const GradeLook> GradeChain::looks(const GradeSegment& segment) const 
   return {data_->looks.data() + segment.first, static_cast<std::size_t>(segment.count)};
 }
 
-GradeChances GradeChain::unseen(const GradeSegment& segment, double x, Date day) const {
+GradeChances GradeChain::unseen(const GradeSegment& segment, double x) const {
   GradeChances mean{};
-  const double share = 1 / static_cast<double>(segment.starts.size());
-  for (const Date start : segment.starts) {
-    const GradeChances chances = table_->from_new(x + ln_years(start, day));
-    for (std::size_t j = 0; j < grade_count; ++j) mean[j] += share * chances[j];
+  for (const double ln_age : segment.ln_ages) {
+    const GradeChances chances = table_->from_new(x + ln_age);
+    for (std::size_t j = 0; j < grade_count; ++j) mean[j] += chances[j];
   }
+  for (double& chance : mean) chance /= static_cast<double>(segment.ln_ages.size());
   return mean;
 }
 
@@ -110,11 +107,16 @@ void GradeChain::go_back(const GradeLook& look, double x, GradeChances& column) 
 GradePath GradeChain::forward(const GradeSegment& segment, double x) const {
   const auto seen = looks(segment);
   GradePath path;
-  path.last = unseen(segment, x, seen.front().day);
+  path.last = unseen(segment, x);
+  double likelihood = 1;  // its logarithm only before it gets too small to hold
   for (const GradeLook& look : seen) {
     if (&look != &seen.front()) advance(look, x, path.last);
-    path.ln_likelihood += std::log(see(emissions_->of(look), path.last));
+    likelihood *= see(emissions_->of(look), path.last);
+    if (likelihood > 1e-200) continue;
+    path.ln_likelihood += std::log(likelihood);
+    likelihood = 1;
   }
+  path.ln_likelihood += std::log(likelihood);
   return path;
 }
 
@@ -122,7 +124,7 @@ void GradeChain::smooth(const GradeSegment& segment, double x,
                         std::vector<GradeChances>& at_looks) const {
   const auto seen = looks(segment);
   at_looks.clear();
-  GradeChances state = unseen(segment, x, seen.front().day);
+  GradeChances state = unseen(segment, x);
   for (const GradeLook& look : seen) {
     if (&look != &seen.front()) advance(look, x, state);
     see(emissions_->of(look), state);

@@ -57,8 +57,9 @@ class GradeChain {
   /// Chances of the true grade at each look given all looks of the segment, at speed e^x.
   void smooth(const GradeSegment& segment, double x, std::vector<GradeChances>& at_looks) const;
 
-  /// Chances on a day before any look counts: from the start, or the mean over likely starts.
-  [[nodiscard]] GradeChances unseen(const GradeSegment& segment, double x, Date day) const;
+  /// Chances on the day of the first look before it counts: from the start, or the mean over likely
+  /// starts.
+  [[nodiscard]] GradeChances unseen(const GradeSegment& segment, double x) const;
 
  private:
   [[nodiscard]] std::span<const GradeLook> looks(const GradeSegment& segment) const;

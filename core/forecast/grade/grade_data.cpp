@@ -90,11 +90,6 @@ std::vector<std::vector<const Work*>> fresh_starts(const Portfolio& portfolio) {
   return works;
 }
 
-double ln_years(Date from, Date to) {
-  const double years = years_between(from, to);
-  return years > 0 ? std::log(years) : -std::numeric_limits<double>::infinity();
-}
-
 class Builder {
  public:
   Builder(const Portfolio& portfolio, const InstalledDates& installed, GradeData& data)
@@ -187,6 +182,7 @@ class Builder {
     segment.start_known = start.has_value();
     segment.starts = start ? std::vector<Date>{*start}
                            : installed_.likely_starts(part_at(part.place).site, seen_first);
+    for (const Date begun : segment.starts) segment.ln_ages.push_back(ln_years(begun, seen_first));
     for (std::size_t i = first + 1; i < data_.looks.size(); ++i) {
       GradeLook& look = data_.looks[i];
       look.ln_years = ln_years(data_.looks[i - 1].day, look.day);
@@ -204,6 +200,11 @@ class Builder {
 };
 
 }  // namespace
+
+double ln_years(Date from, Date to) {
+  const double years = years_between(from, to);
+  return years > 0 ? std::log(years) : -std::numeric_limits<double>::infinity();
+}
 
 GradeData prepare_grades(const Portfolio& portfolio, const InstalledDates& installed) {
   GradeData data;

@@ -35,6 +35,7 @@ struct GradeSegment {
   std::int32_t count = 0;
   /// Known start: the one; else equally likely days on which it may have begun.
   std::vector<Date> starts;
+  std::vector<double> ln_ages;  ///< ln of the years from each to the first look
   bool start_known = true;
 };
 
@@ -69,6 +70,9 @@ struct GradeData {
 };
 
 /// The portfolio with its own dates of installation, or with those of a larger one it is a part of.
+/// ln of the years between; -inf where `to` is not later.
+double ln_years(Date from, Date to);
+
 GradeData prepare_grades(const Portfolio& portfolio, const InstalledDates& installed);
 
 }  // namespace kneerail::forecast

@@ -177,7 +177,8 @@ Result<std::vector<GradeForecast>> grades_of_one_part(const GradeModel& model, c
             : model.pooled_errors);
   }
   const GradeLikelihood likelihood(data, std::move(errors), *model.table);
-  const RateLayout layout = grade_layout(data);
+  // The part alone among the sites of the fit.
+  const RateLayout layout{model.layout.globals, model.layout.sites, grade_layout(data).parts};
   const int s = static_cast<int>(site - model.data.sites.begin());
   return rows_of({model, data, likelihood, one, by}, layout, {0, s});
 }

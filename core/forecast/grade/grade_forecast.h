@@ -51,8 +51,8 @@ struct GradeReport {
 };
 
 struct GradeQuestion {
-  std::optional<Date> by;  ///< a date to give the chance for
-  Workers workers;
+  std::optional<Date> by = {};  ///< a date to give the chance for
+  Workers workers = {};
 };
 
 /// Errors: not_estimable (no part; numerical), cancelled, with the reason in words. The same

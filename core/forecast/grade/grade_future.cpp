@@ -12,7 +12,7 @@ namespace {
 
 constexpr std::array<double, 7> levels{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
 
-double ln_years(double years) {
+double ln_of(double years) {
   return years > 0 ? std::log(years) : -std::numeric_limits<double>::infinity();
 }
 
@@ -41,7 +41,7 @@ GradeFuture::GradeFuture(const GradeData& data, const GradeLikelihood& likelihoo
 double GradeFuture::reached(int grade, double years) const {
   double chance = 0;
   for (const double from : from_years_) {
-    const double ln_time = ln_years(years - from);
+    const double ln_time = ln_of(years - from);
     for (const Node& node : nodes_)
       chance += node.weight * table_->reached(node.x + ln_time, grade, node.state);
   }
@@ -52,7 +52,7 @@ GradeChances GradeFuture::grades(double years) const {
   GradeChances sum{};
   double all = 0;
   for (const double from : from_years_) {
-    const double ln_time = ln_years(years - from);
+    const double ln_time = ln_of(years - from);
     for (const Node& node : nodes_) {
       GradeChances state = node.state;
       table_->advance(node.x + ln_time, state);

@@ -52,7 +52,7 @@ struct GradeModel {
 };
 
 struct GradeOptions {
-  Workers workers;
+  Workers workers = {};
   int passes = 0;  ///< 0: 8
   int nodes = 0;   ///< 0: 9
   /// False: a grade said again counts as a fresh look. For comparison only.

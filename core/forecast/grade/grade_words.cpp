@@ -41,6 +41,24 @@ std::string fall_back(const std::vector<GradeLook>& fresh) {
   return {};
 }
 
+std::string capital(std::string text) {
+  if (!text.empty())
+    text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
+  return text;
+}
+
+/// "likely 3 (71 %), 4 (22 %)".
+std::string likely_words(const GradeChances& now) {
+  std::array<std::size_t, grade_count> order{0, 1, 2, 3, 4};
+  std::ranges::stable_sort(order, [&](std::size_t a, std::size_t b) { return now[a] > now[b]; });
+  const auto grade = [&](std::size_t j) {
+    return concat({std::to_string(j + 1), " (", chance_words(now[j]), ")"});
+  };
+  std::string words = concat({"likely ", grade(order[0])});
+  if (now[order[1]] >= next_grade_least) words += concat({", ", grade(order[1])});
+  return words;
+}
+
 std::string grade_of(Limit limit) {
   return to_text(limit).substr(std::string("grade_").size());
 }
@@ -79,33 +97,24 @@ std::string grade_basis_words(std::span<const GradeLook> looks, bool start_known
 }
 
 std::string grade_now_words(const GradeForecast& row) {
-  std::array<std::size_t, grade_count> order{0, 1, 2, 3, 4};
-  std::ranges::stable_sort(order,
-                           [&](std::size_t a, std::size_t b) { return row.now[a] > row.now[b]; });
-  const auto likely = [&](std::size_t grade) {
-    return concat({std::to_string(grade + 1), " (", chance_words(row.now[grade]), ")"});
-  };
-  std::string words =
-      row.seen ? concat({"seen ", std::to_string(*row.seen), " on ", to_text(*row.seen_on)})
-               : "never graded";
-  words += concat({"; likely ", likely(order[0])});
-  if (row.now[order[1]] >= next_grade_least) words += concat({", ", likely(order[1])});
-  return words;
+  const std::string likely = likely_words(row.now);
+  if (!row.seen) return concat({"never graded; ", likely});
+  return concat({"seen ", std::to_string(*row.seen), " on ", to_text(*row.seen_on), "; ", likely});
 }
 
 std::string grade_sentence(const GradeForecast& row, bool owner_set_grade) {
   const std::string grade = grade_of(row.limit);
   const std::string reached = concat({"Grade ", grade, grade == "5" ? "" : " or worse"});
-  std::string text = grade_now_words(row);
-  text.front() = static_cast<char>(std::toupper(text.front()));
+  std::string text =
+      row.seen ? grade_now_words(row) : concat({row.words, ". ", capital(likely_words(row.now))});
+  text = concat({capital(text), ". ", reached});
   if (row.seen && *row.seen >= std::stoi(grade))
-    text += concat({". ", reached, " was seen: act on it. "});
+    text += " was seen: act on it.";
   else
-    text += concat({". ", reached, " within 5 years: ", chance_words(row.p_by[3]), "; ",
-                    life_with_band(row.years), ". "});
-  std::string basis = row.words;
-  basis.front() = static_cast<char>(std::toupper(basis.front()));
-  text += concat({basis, ".", owner_set_grade ? "" : " No grade is set; reckoned to grade 5."});
+    text += concat(
+        {" within 5 years: ", chance_words(row.p_by[3]), "; ", life_with_band(row.years), "."});
+  if (row.seen) text += concat({" ", capital(row.words), "."});
+  if (!owner_set_grade) text += " No grade is set; reckoned to grade 5.";
   return text;
 }
 

@@ -37,6 +37,7 @@ struct Case {
       }
       data.looks.push_back(look);
     }
+    segment.ln_ages = {ln_years(start, data.looks.front().day)};
     segment.count = static_cast<std::int32_t>(seen.size());
   }
 };
@@ -154,8 +155,9 @@ TEST_CASE("an unknown start is the mean over its likely starts", "[core][grade]"
   const Date day = that.data.looks[0].day;
   GradeSegment unknown = that.segment;
   unknown.starts = {{day.days - 1000}, {day.days - 3000}};
+  unknown.ln_ages = {ln_years(unknown.starts[0], day), ln_years(unknown.starts[1], day)};
   const GradeChain chain(that.data, table, emissions);
-  const GradeChances mean = chain.unseen(unknown, std::log(speed), day);
+  const GradeChances mean = chain.unseen(unknown, std::log(speed));
   for (std::size_t j = 0; j < grade_count; ++j) {
     double slow = 0;
     for (const int days : {1000, 3000})

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "mobile/models/part_words.h"
+#include "schema/store/run_again.h"
 
 using kneerail::PostState;
 using kneerail::Role;
@@ -71,15 +72,26 @@ void WalkModel::open(const Uuid& run, const Uuid& component) {
 }
 
 bool WalkModel::read_sheet(const Uuid& run) {
-  auto read = read_run(store_.reader().tables(), run, pen_.visit());
-  if (!read) {
-    say(QString::fromStdString(read.error().message));
-    return false;
-  }
-  run_.show(std::make_shared<const RunSheet>(std::move(*read)));
+  show_sheet(read_run(store_.reader().tables(), run, pen_.visit()));
   coating_.show(part(), store_.reader().tables());
   torque_.show(part(), store_.reader().tables());
-  return true;
+  return !sheet_behind_;
+}
+
+void WalkModel::show_sheet(kneerail::Result<RunSheet> read) {
+  sheet_behind_ = !read;
+  if (!read) return say(QString::fromStdString(read.error().message));
+  run_.show(std::make_shared<const RunSheet>(std::move(*read)));
+}
+
+/// Only what they touch, as long as the sheet has everything before them.
+void WalkModel::read_again_after(const std::vector<kneerail::Entry>& entries) {
+  kneerail::Database& tables = store_.reader().tables();
+  if (sheet_behind_ || sheet().visit != pen_.visit())
+    return show_sheet(read_run(tables, sheet().id, pen_.visit()));
+  const auto touched = touched_by(tables, sheet(), entries);
+  if (!touched) return show_sheet(kneerail::fail(touched.error()));
+  if (!touched->none()) show_sheet(read_again(tables, sheet(), *touched));
 }
 
 int WalkModel::first_open_post() const {
@@ -161,11 +173,12 @@ void WalkModel::openPad(Pad pad) {
   set_pad(pad);
 }
 
-void WalkModel::on_kept(const Uuid& component) {
+void WalkModel::on_kept(const Uuid& component, const std::vector<kneerail::Entry>& entries) {
   if (component == grade_asked_of_) grade_asked_ = 0;
-  read_sheet(sheet().id);
+  read_again_after(entries);
+  coating_.show(part(), store_.reader().tables());
+  torque_.show(part(), store_.reader().tables());
   coating_.reload();
-  torque_.refresh();
   emit whereChanged();
   emit titleChanged();
   emit messageChanged();

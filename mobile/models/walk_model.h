@@ -227,6 +227,8 @@ class WalkModel : public QObject {
   [[nodiscard]] int part_to_look_at() const;
   [[nodiscard]] QString opening_words() const;
   bool read_sheet(const kneerail::Uuid& run);
+  void read_again_after(const std::vector<kneerail::Entry>& entries);
+  void show_sheet(kneerail::Result<kneerail::RunSheet> read);
   void chosen();
   void choose_instrument(kneerail::InstrumentKind kind, int place);
   void another_hand();
@@ -236,7 +238,7 @@ class WalkModel : public QObject {
   [[nodiscard]] int first_part_with(Pad pad) const;
   void go_to(const kneerail::Uuid& component);
   void write_and_go_on(WalkPen::Act act, int post);
-  void on_kept(const kneerail::Uuid& component);
+  void on_kept(const kneerail::Uuid& component, const std::vector<kneerail::Entry>& entries);
   void say(const QString& message);
   [[nodiscard]] int first_open_post() const;
 
@@ -255,6 +257,7 @@ class WalkModel : public QObject {
   int post_asked_ = -1;  ///< a post that is on its way to the disk as a whole
   bool opening_told_ = false;
   bool place_kept_ = true;
+  bool sheet_behind_ = false;    ///< something on the disk could not be read for it
   std::int64_t full_at_ms_ = 0;  ///< when the last set became full, monotonic
   bool was_full_ = false;
 };

@@ -174,7 +174,7 @@ void WalkPen::answered(const Act& act, const Result<>& saved) {
   clear_trouble();
   if (auto count = entries_of_visit(store_.reader().tables(), visit_)) entries_kept_ = *count;
   if (act.told) act.told(true);
-  emit kept(act.component);
+  emit kept(act.component, act.entries);
 }
 
 /// A draft becomes a record of its visit at the next start, whatever happens: the visit is first.

@@ -113,7 +113,8 @@ class WalkPen : public QObject {
   void try_again();
 
  signals:
-  void kept(const kneerail::Uuid& component);       ///< an act is on the disk
+  /// An act is on the disk, with these entries.
+  void kept(const kneerail::Uuid& component, const std::vector<kneerail::Entry>& entries);
   void givenUp(const kneerail::Uuid& component);    ///< an act that never reached the disk
   void takenBack(const kneerail::Uuid& component);  ///< what Undo or Redo is about
   void troubleChanged();

@@ -5,21 +5,17 @@
 #include <utility>
 
 #include "core/records/made_safe.h"
-#include "core/records/visit.h"
 #include "schema/store/run_layout.h"
+#include "schema/store/run_state.h"
 
 namespace kneerail {
 namespace {
-
-std::string skipped_words(std::int64_t reason) {
-  const bool known = reason >= 1 && reason <= std::ssize(not_reached_words);
-  return std::string(known ? not_reached_words[reason - 1] : not_reached_words[6]);
-}
 
 class RunReader {
  public:
   RunReader(Database& tables, const Uuid& run, const Uuid& visit) : tables_(tables), visit_(visit) {
     work_.sheet.id = run;
+    work_.sheet.visit = visit;
   }
 
   Result<RunSheet> read() {
@@ -30,62 +26,25 @@ class RunReader {
           &RunReader::read_closures, &RunReader::read_visit}) {
       if (auto done = (this->*step)(); !done) return fail(done.error());
     }
-    set_post_states();
+    for (int post = 0; post < std::ssize(work_.sheet.posts); ++post)
+      set_post_state(work_.sheet, post);
     return std::move(work_.sheet);
   }
 
  private:
-  static SheetGrade grade_of(const Statement& row) {
-    SheetGrade grade;
-    grade.grade = static_cast<int>(row.number(1));
-    grade.record = row.uuid(2);
-    grade.visit = row.uuid(3);
-    grade.who = row.uuid(4);
-    grade.t_ms = row.number(5);
-    grade.carried = row.number(6) != 0;
-    if (!row.is_null(7)) grade.how = static_cast<HowLooked>(row.number(7));
-    return grade;
-  }
-
   Result<> read_grades() {
-    const std::string sql =
-        "SELECT r.subject, r.v1, r.record, r.visit, r.who, r.t, r.carried, r.how " +
-        std::string(parts_of_run) +
-        "JOIN latest AS n ON n.subject = part.id AND n.kind = 20 "
-        "JOIN reading AS r ON r.record = n.reading WHERE place.parent = ?1";
+    const std::string sql = "SELECT " + std::string(columns_of_grade) + " " +
+                            std::string(parts_of_run) +
+                            "JOIN latest AS n ON n.subject = part.id AND n.kind = 20 "
+                            "JOIN reading AS r ON r.record = n.reading WHERE place.parent = ?1";
     auto done = each_row(tables_, sql, {work_.sheet.id}, [&](const Statement& row) -> Result<> {
-      SheetPart* part = work_.part_of(row.uuid(0));
-      if (part == nullptr) return Done{};
-      const SheetGrade grade = grade_of(row);
-      (grade.visit == visit_ && !visit_.is_zero() ? part->now : part->last) = grade;
+      if (SheetPart* part = work_.part_of(row.uuid(0))) set_grade(*part, row, visit_);
       return Done{};
     });
     if (!done) return done;
     for (SheetPart& part : work_.sheet.parts)
-      if (part.now || (part.last && part.last->carried))
-        if (auto told = read_earlier_grades(part); !told) return told;
+      if (auto told = read_earlier_grades(tables_, part, visit_); !told) return told;
     return Done{};
-  }
-
-  /// What counted before this visit, and for how many visits it has been said again as last time.
-  Result<> read_earlier_grades(SheetPart& part) {
-    bool counting = true;
-    std::optional<Uuid> counted;
-    return each_row(
-        tables_,
-        "SELECT subject, v1, record, visit, who, t, carried, how FROM reading WHERE subject = ?1 "
-        "AND kind = 20 AND voided_by IS NULL AND held = 0 AND visit IS NOT ?2 "
-        "ORDER BY t DESC, record DESC LIMIT 16",
-        {part.id, visit_}, [&](const Statement& row) -> Result<> {
-          const SheetGrade grade = grade_of(row);
-          if (!part.last) part.last = grade;
-          counting = counting && grade.carried;
-          if (counting && counted != grade.visit) {
-            ++part.carried_in_a_row;
-            counted = grade.visit;
-          }
-          return Done{};
-        });
   }
 
   Result<> read_strikes() {
@@ -97,16 +56,15 @@ class RunReader {
           if (SheetPart* part = work_.part_of(row.uuid(0))) part->struck = true;
           return Done{};
         });
-    for (std::size_t bay = 0; bay < work_.sheet.bays.size(); ++bay) {
-      bool any = false;
-      bool all = true;
-      for (const SheetPart& part : work_.sheet.parts) {
-        if (part.bay != static_cast<int>(bay)) continue;
-        any = true;
-        all = all && part.struck;
-      }
-      work_.sheet.bays[bay].struck = any && all;
+    std::vector<char> standing(work_.sheet.bays.size(), 0);  // a part of the bay is not struck
+    for (const SheetPart& part : work_.sheet.parts) {
+      if (part.bay < 0) continue;
+      const auto bay = static_cast<std::size_t>(part.bay);
+      if (!part.struck) standing[bay] = 1;
+      work_.sheet.bays[bay].struck = true;
     }
+    for (std::size_t bay = 0; bay < standing.size(); ++bay)
+      if (standing[bay] != 0) work_.sheet.bays[bay].struck = false;
     return done;
   }
 
@@ -154,7 +112,7 @@ class RunReader {
     finding.grade = row.is_null(3) ? 0 : static_cast<int>(row.number(3));
     finding.hazard_state = static_cast<int>(row.number(4));
     if (finding.part >= 0 && !visit_.is_zero() && row.uuid(5) == visit_)
-      found_in_visit_.push_back(finding.part);
+      work_.sheet.parts[static_cast<std::size_t>(finding.part)].found = true;
     if (!row.is_null(7)) finding.text = row.text(7);
     if (auto done = set_place(finding, row, 8); !done) return done;
     if (auto done = close_bay(finding, row, 9); !done) return done;
@@ -220,62 +178,28 @@ class RunReader {
                  "SELECT subject, what FROM reading WHERE visit = ?1 AND kind = 24 AND "
                  "voided_by IS NULL AND held = 0",
                  {visit_}, [&](const Statement& row) -> Result<> {
-                   if (const auto bay = work_.bays.find(row.uuid(0)); bay != work_.bays.end()) {
-                     looked_bays_.push_back(bay->second);
-                     // 1 firm, 2 gives, 3 moves, 4 not pushed
-                     if (!row.is_null(1) && row.number(1) < 4)
-                       work_.sheet.bays[static_cast<std::size_t>(bay->second)].pushed = true;
-                   }
+                   if (const auto bay = work_.bays.find(row.uuid(0)); bay != work_.bays.end())
+                     add_look(work_.sheet.bays[static_cast<std::size_t>(bay->second)], row);
                    return Done{};
                  });
     if (!done) return done;
     return each_row(
         tables_,
         "SELECT subject, reason FROM not_reached WHERE visit = ?1 AND voided_by IS NULL "
-        "AND held = 0",
+        "AND held = 0 ORDER BY t, record",
         {visit_}, [&](const Statement& row) -> Result<> {
-          const std::string words = skipped_words(row.is_null(1) ? 0 : row.number(1));
           const Uuid subject = row.uuid(0);
-          for (SheetPost& post : work_.sheet.posts)
-            if (post.id == subject || subject == work_.sheet.id) post.skipped_because = words;
+          if (const auto post = work_.posts.find(subject); post != work_.posts.end())
+            add_skip(work_.sheet.posts[static_cast<std::size_t>(post->second)], row);
+          if (subject == work_.sheet.id)
+            for (SheetPost& post : work_.sheet.posts) add_skip(post, row);
           return Done{};
         });
-  }
-
-  /// Seen: each of its parts and the bay after it has a look of this visit.
-  void set_post_states() {
-    for (std::size_t i = 0; i < work_.sheet.posts.size(); ++i) {
-      SheetPost& post = work_.sheet.posts[i];
-      bool seen = post.parts > 0;
-      bool struck = post.parts > 0;
-      for (int p = post.first_part; p < post.first_part + post.parts; ++p) {
-        const SheetPart& part = work_.sheet.parts[static_cast<std::size_t>(p)];
-        seen = seen && (part.now || part.struck || found_on(p));
-        struck = struck && (part.struck || part.bay >= 0);
-      }
-      for (std::size_t b = 0; b < work_.sheet.bays.size(); ++b)
-        if (work_.sheet.bays[b].from == static_cast<int>(i) && !work_.sheet.bays[b].struck)
-          seen = seen && std::find(looked_bays_.begin(), looked_bays_.end(), static_cast<int>(b)) !=
-                             looked_bays_.end();
-      if (struck)
-        post.state = PostState::struck;
-      else if (seen)
-        post.state = PostState::seen;
-      else if (!post.skipped_because.empty())
-        post.state = PostState::skipped;
-    }
-  }
-
-  [[nodiscard]] bool found_on(int part) const {
-    return std::any_of(found_in_visit_.begin(), found_in_visit_.end(),
-                       [&](int found) { return found == part; });
   }
 
   Database& tables_;
   Uuid visit_;
   RunWork work_;
-  std::vector<int> looked_bays_;
-  std::vector<int> found_in_visit_;
 };
 
 }  // namespace

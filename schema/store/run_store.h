@@ -6,6 +6,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -27,6 +28,7 @@ struct SheetGrade {
   std::int64_t t_ms = 0;
   bool carried = false;  ///< said again as last time
   std::optional<HowLooked> how;
+  bool operator==(const SheetGrade&) const = default;
 };
 
 enum class Finish { zinc, zinc_and_paint, paint, aluminium, stainless, bare_steel };
@@ -52,6 +54,8 @@ struct SheetPart {
   std::optional<SheetGrade> last;  ///< the one that counted before it
   int carried_in_a_row = 0;        ///< visits, up to and with `last`
   bool struck = false;
+  bool found = false;  ///< a finding of the visit that is being walked is on it
+  bool operator==(const SheetPart&) const = default;
 };
 
 enum class PostState { open, seen, skipped, struck };
@@ -67,6 +71,7 @@ struct SheetPost {
   int parts = 0;
   PostState state = PostState::open;
   std::string skipped_because;  ///< in words; empty unless skipped
+  bool operator==(const SheetPost&) const = default;
 };
 
 struct SheetBay {
@@ -77,6 +82,8 @@ struct SheetBay {
   bool struck = false;
   bool closed_off = false;  ///< a closure with a barrier stands, or a finding in it was closed off
   bool pushed = false;      ///< in the visit that is being walked
+  bool looked = false;      ///< in that visit: pushed, or said not to be
+  bool operator==(const SheetBay&) const = default;
 };
 
 struct SheetFinding {
@@ -92,21 +99,27 @@ struct SheetFinding {
   std::string text;
   std::optional<std::int64_t> along_mm;  ///< chainage where it was marked on the drawing
   std::optional<std::int64_t> up_mm;
+  bool operator==(const SheetFinding&) const = default;
 };
 
 struct RunSheet {
   Uuid id;
   Uuid site;  ///< also its feed
   Uuid zone;
+  Uuid visit;  ///< the one that is being walked; zero: none
   std::string site_name;
   std::string name;
   std::string looked_at;  ///< "from the sea"
   std::int64_t height_mm = 0;
-  std::vector<SheetPost> posts;  ///< by order along the run
-  std::vector<SheetBay> bays;
+  std::vector<SheetPost> posts;        ///< by order along the run
+  std::vector<SheetBay> bays;          ///< by the post they begin at
   std::vector<SheetPart> parts;        ///< by post; a post's own bottom up, then its bay's
   std::vector<SheetFinding> findings;  ///< not ended
+  bool operator==(const RunSheet&) const = default;
 };
+
+/// The bays that begin at a post.
+std::span<const SheetBay> bays_after(const RunSheet& sheet, int post);
 
 /// The run as it stands. `visit`: the one that is being walked, zero for none; grades given in it
 /// are `now`, those that counted before it `last`. Findings that are ended are left out.

@@ -145,6 +145,10 @@ std::int64_t Walking::count(const std::string& sql) {
   return taken(store_->reader().tables().number(sql));
 }
 
+RunSheet Walking::read_whole() {
+  return taken(read_run(store_->reader().tables(), site_.run, walk_->pen().visit()));
+}
+
 std::vector<std::int64_t> Walking::recorded(int post) {
   std::vector<std::int64_t> values;
   auto rows = store_->reader().tables().prepare(

@@ -92,6 +92,8 @@ class Walking {
   [[nodiscard]] int cross(int post) const { return place_of(site_.crosses, post); }
 
   std::int64_t count(const std::string& sql);
+  /// The run as the register has it now, read whole.
+  RunSheet read_whole();
   /// Replicates on record of a tee's spot, of visits after last year's, in order of entry.
   std::vector<std::int64_t> recorded(int post);
   /// What counts in the register, as text: grades, coatings, torques, pushed bays, skipped posts.

@@ -79,18 +79,21 @@ TEST_CASE("undo to the beginning leaves what was, redo to the end what came", "[
   for (int i = 0; i < touches; ++i) {
     hand.touch();
     walking.settle();
+    REQUIRE(*walking.walk().run()->sheet() == walking.read_whole());
   }
   const std::string after = walking.standing();
   int undone = 0;
   for (; !walking.walk().undo_words().isEmpty() && undone < 4 * touches; ++undone) {
     walking.walk().undo();
     walking.settle();
+    REQUIRE(*walking.walk().run()->sheet() == walking.read_whole());
   }
   CHECK(walking.standing() == before);
   int redone = 0;
   for (; !walking.walk().redo_words().isEmpty() && redone < 4 * touches; ++redone) {
     walking.walk().redo();
     walking.settle();
+    REQUIRE(*walking.walk().run()->sheet() == walking.read_whole());
   }
   CHECK(walking.standing() == after);
   CHECK(redone == undone);

@@ -23,6 +23,7 @@ struct LimitForecast {
   std::int32_t part = 0;  ///< place in Portfolio::parts
   Limit limit = Limit::coating_exhausted;
   bool answered = false;
+  bool has_years = true;  ///< false: only chances by date are said, `years` and rates are not
   std::array<double, 7> years{};  ///< 5, 10, 25, 50, 75, 90, 95 %; never falling
   std::array<double, 4>
       p_by{};             ///< chance the limit is reached by the as-of date, 1, 2 and 5 years after

@@ -397,6 +397,18 @@ RateFit fit_shared_rate(const RateLayout& layout, RateLikelihood& likelihood,
   return fit;
 }
 
+double quantile(const RateNodes& nodes, double level) {
+  const double step = nodes.x[1] - nodes.x[0];
+  double before = 0;
+  for (std::size_t k = 0; k < nodes.x.size(); ++k) {
+    const double here = nodes.weight[k];
+    if (here > 0 && before + here >= level)
+      return nodes.x[k] + step * ((level - before) / here - 0.5);
+    before += here;
+  }
+  return nodes.x.back();
+}
+
 RateNodes rate_nodes(const RateLayout& layout, const RateFit& fit, const RateLikelihood& likelihood,
                      const RateSettings& settings, int site, int part) {
   const RatePrior prior = rate_prior(layout, fit, site, part);

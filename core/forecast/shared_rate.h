@@ -165,6 +165,10 @@ struct RateNodes {
   double own_share = 0;  ///< share of its information from the part's own data, 0 to 1
 };
 
+/// The x under which that share of the weight lies, each node's weight spread evenly over the
+/// step around it.
+double quantile(const RateNodes& nodes, double level);
+
 /// Nodes in +-3.5 sds of prior variance widening * tau^2 + Var(shared); shared effects held.
 RateNodes rate_nodes(const RateLayout& layout, const RateFit& fit, const RateLikelihood& likelihood,
                      const RateSettings& settings, int site, int part);

@@ -29,6 +29,12 @@ std::string life_words(double years) {
   return concat({counted(std::ceil(units), in_years ? "year" : "month"), " ago"});
 }
 
+std::string chance_words(double chance) {
+  if (chance > 0.99) return "over 99 %";
+  if (chance < 0.01) return "under 1 %";
+  return std::to_string(std::lround(100 * chance)) + " %";
+}
+
 std::string life_with_band(const std::array<double, 7>& years) {
   const double middle = years[3];
   std::string about = middle >= 0 ? "in about " : "about ";

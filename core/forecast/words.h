@@ -16,6 +16,9 @@ std::string concat(std::initializer_list<std::string_view> parts);
 /// the earlier: no digit promises more than was computed.
 std::string life_words(double years);
 
+/// "18 %"; "under 1 %" and "over 99 %" of what is only likely: never 0 or 100 %.
+std::string chance_words(double chance);
+
 /// "in about 23 years (80 %: 14 to 39 years)": never a date without its 80 % interval, and a band
 /// whose ends are the same words is said once: "about 3 years ago (80 %: 3 years ago)".
 std::string life_with_band(const std::array<double, 7>& years);

@@ -1,7 +1,10 @@
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <fstream>
 #include <optional>
+#include <tuple>
 
+#include "core/forecast/screws/screw_forecast.h"
 #include "mobile/commands/cautions.h"
 #include "mobile/commands/commands.h"
 #include "mobile/commands/forecast_output.h"
@@ -85,6 +88,25 @@ Result<> check_outputs(const ForecastOptions& options) {
   return Done{};
 }
 
+/// The forecasts of all limits in one, rows by part id, then limit.
+Result<forecast::CoatingForecast> reckon(const forecast::Portfolio& portfolio, int threads) {
+  auto all = forecast::forecast_coating(portfolio, {.threads = threads});
+  if (!all) return all;
+  forecast::ScrewOptions screw_options;
+  screw_options.threads = threads;
+  const auto screws = forecast::forecast_screws(portfolio, screw_options);
+  if (!screws) return fail(screws.error());
+  for (const auto& fitting : screws->fittings) all->limits.push_back(limit_row(fitting));
+  all->left_out.insert(all->left_out.end(), screws->left_out.begin(), screws->left_out.end());
+  all->notes.insert(all->notes.end(), screws->notes.begin(), screws->notes.end());
+  std::stable_sort(all->limits.begin(), all->limits.end(), [&](const auto& a, const auto& b) {
+    const auto& one = portfolio.parts[static_cast<std::size_t>(a.part)].id;
+    const auto& other = portfolio.parts[static_cast<std::size_t>(b.part)].id;
+    return std::tie(one, a.limit) < std::tie(other, b.limit);
+  });
+  return all;
+}
+
 Exit forecast_register(const ForecastOptions& options, Console& console) {
   auto opened = open_register({.folder = options.folder, .mode = Mode::read}, console);
   if (!opened) return report(opened.error(), console);
@@ -105,7 +127,7 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   snapshot.reset();  // reckoning takes its time, and the register's log would grow meanwhile
   if (console.err_is_terminal) console.err << "Reckoning ..." << std::flush;
   // The bands are scaled by the owner's own back-dated readings, so these are always reckoned.
-  const auto made = forecast::forecast_coating(*portfolio, {.threads = options.threads});
+  const auto made = reckon(*portfolio, options.threads);
   if (console.err_is_terminal) console.err << "\r             \r" << std::flush;
   if (!made) return report(made.error(), console);
   const ForecastView view{*portfolio, *made, *places, *site, options.worst, options.track_record};

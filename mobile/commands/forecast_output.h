@@ -26,10 +26,11 @@ struct ForecastView {
 /// The text with each identifier of a thing that has a name replaced by that name.
 std::string with_names(const std::string& text, const Places& places);
 
-/// Places in forecast.limits of the answered "coating gone" rows of what is shown, the worst first:
-/// by the chance that the coating is gone within five years, then the median life, then the part's
+/// Places in forecast.limits of the answered rows of that limit of what is shown, the worst first:
+/// by the chance that it is reached within five years, then the median life, then the part's
 /// identifier.
-std::vector<std::size_t> worst_first(const ForecastView& view);
+std::vector<std::size_t> worst_first(const ForecastView& view,
+                                     forecast::Limit limit = forecast::Limit::coating_exhausted);
 
 void print_text(const ForecastView& view, std::ostream& out);
 void print_csv(const ForecastView& view, std::ostream& out);

@@ -48,9 +48,12 @@ std::string figures(const forecast::LimitForecast& limit) {
   constexpr int figures_of_a_row = 18;
   if (!limit.answered) return std::string(figures_of_a_row, ',');
   std::string line;
-  for (const double years : limit.years) line += "," + fixed(years, years_decimals);
+  for (const double years : limit.years)
+    line += limit.has_years ? "," + fixed(years, years_decimals) : ",";
   for (const double chance : limit.p_by) line += "," + fixed(chance, chance_decimals);
   line += "," + std::to_string(limit.readings_used) + "," + fixed(limit.own_share, um_decimals);
+  constexpr int figures_of_a_coating = 5;
+  if (!limit.has_years) return line + std::string(figures_of_a_coating, ',');
   for (const double rate : limit.rate_um_per_year) line += "," + fixed(rate, um_decimals);
   line += "," + fixed(limit.start_um, um_decimals) + "," +
           fixed(limit.session_correction_um, um_decimals);
@@ -76,13 +79,14 @@ nlohmann::json row_of(const ForecastView& view, const forecast::LimitForecast& l
   static constexpr const char* chances[] = {"p_now", "p_1y", "p_2y", "p_5y"};
   static constexpr const char* rates[] = {"rate_p10_um_per_year", "rate_p50_um_per_year",
                                           "rate_p90_um_per_year"};
-  for (std::size_t i = 0; i < limit.years.size(); ++i) row[quantiles[i]] = number(limit.years[i]);
   for (std::size_t i = 0; i < limit.p_by.size(); ++i) row[chances[i]] = limit.p_by[i];
+  row["n_used"] = limit.readings_used;
+  row["own_share"] = limit.own_share;
+  if (!limit.has_years) return row;
+  for (std::size_t i = 0; i < limit.years.size(); ++i) row[quantiles[i]] = number(limit.years[i]);
   for (std::size_t i = 0; i < limit.rate_um_per_year.size(); ++i) {
     row[rates[i]] = number(limit.rate_um_per_year[i]);
   }
-  row["n_used"] = limit.readings_used;
-  row["own_share"] = limit.own_share;
   row["start_um"] = number(limit.start_um);
   row["session_correction_um"] = number(limit.session_correction_um);
   return row;
@@ -90,12 +94,12 @@ nlohmann::json row_of(const ForecastView& view, const forecast::LimitForecast& l
 
 }  // namespace
 
-std::vector<std::size_t> worst_first(const ForecastView& view) {
+std::vector<std::size_t> worst_first(const ForecastView& view, forecast::Limit limit) {
   std::vector<std::size_t> order;
   const auto& limits = view.forecast.limits;
   for (std::size_t i = 0; i < limits.size(); ++i) {
-    const bool gone = limits[i].limit == forecast::Limit::coating_exhausted;
-    if (gone && limits[i].answered && shown(view, limits[i])) order.push_back(i);
+    if (limits[i].limit == limit && limits[i].answered && shown(view, limits[i]))
+      order.push_back(i);
   }
   std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     const forecast::LimitForecast& left = limits[a];

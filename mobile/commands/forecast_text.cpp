@@ -12,13 +12,6 @@ namespace kneerail::commands {
 
 namespace {
 
-std::string percent(double share) {
-  // Never 100 % or 0 % of what is only likely.
-  if (share > 0.99) return "over 99 %";
-  if (share < 0.01) return "under 1 %";
-  return std::to_string(std::lround(100 * share)) + " %";
-}
-
 std::string place_words(const ForecastView& view, const std::string& id) {
   const auto found = view.places.parts.find(id);
   if (found == view.places.parts.end()) return id;
@@ -55,9 +48,8 @@ void print_head(const ForecastView& view, std::size_t answered, std::ostream& ou
               : view.places.sites.at(view.site))
       << ", " << counted(parts, "part", "parts") << ", of which "
       << with_commas(static_cast<std::int64_t>(answered)) << " have a coating forecast.\n"
-      << "Limits answered: coating gone, and first maintenance of the coating. Wall, set screws "
-         "and\n"
-         "grades are not forecast by this version.\n\n";
+      << "Limits answered: coating gone, first maintenance of the coating, set screws under their\n"
+         "lowest torque. Wall and grades are not forecast by this version.\n\n";
 }
 
 const forecast::LimitForecast* first_maintenance(const ForecastView& view, std::size_t gone) {
@@ -69,17 +61,38 @@ const forecast::LimitForecast* first_maintenance(const ForecastView& view, std::
   return nullptr;
 }
 
-void print_part(const ForecastView& view, std::size_t place, std::size_t rank, std::ostream& out) {
-  const forecast::LimitForecast& gone = view.forecast.limits[place];
-  const std::string& id = view.portfolio.parts[static_cast<std::size_t>(gone.part)].id;
+void print_place(const ForecastView& view, std::size_t place, std::size_t rank, std::ostream& out) {
+  const forecast::LimitForecast& row = view.forecast.limits[place];
+  const std::string& id = view.portfolio.parts[static_cast<std::size_t>(row.part)].id;
   const std::string number = std::to_string(rank) + ".";
   out << std::string(number.size() < 4 ? 4 - number.size() : 0, ' ') << number << " "
       << place_words(view, id) << "\n";
-  print_wrapped("Chance that the coating is gone within 5 years: " + percent(gone.p_by[3]) + ". " +
-                    with_names(gone.sentence, view.places),
-                "     ", out);
+}
+
+void print_part(const ForecastView& view, std::size_t place, std::size_t rank, std::ostream& out) {
+  const forecast::LimitForecast& gone = view.forecast.limits[place];
+  print_place(view, place, rank, out);
+  print_wrapped(
+      "Chance that the coating is gone within 5 years: " + forecast::chance_words(gone.p_by[3]) +
+          ". " + with_names(gone.sentence, view.places),
+      "     ", out);
   if (const forecast::LimitForecast* maintenance = first_maintenance(view, place)) {
     out << "     First maintenance " << forecast::life_with_band(maintenance->years) << ".\n";
+  }
+}
+
+void print_screws(const ForecastView& view, std::ostream& out) {
+  constexpr std::size_t most_listed = 5;
+  const auto order = worst_first(view, forecast::Limit::torque_minimum);
+  if (order.empty()) return;
+  const std::size_t listed = std::min({view.worst, order.size(), most_listed});
+  out << "\nSet screws, worst first: " << listed << " of "
+      << counted(static_cast<std::int64_t>(order.size()), "fitting", "fittings")
+      << ", by the chance of being under the lowest torque within 5 years\n";
+  for (std::size_t i = 0; i < listed; ++i) {
+    const forecast::LimitForecast& row = view.forecast.limits[order[i]];
+    print_place(view, order[i], i + 1, out);
+    print_wrapped(with_names(row.sentence + " (" + row.words + ")", view.places), "     ", out);
   }
 }
 
@@ -112,8 +125,9 @@ void print_track_record(const ForecastView& view, std::ostream& out) {
       out << "  " << where << ", horizon " << record.horizon << ": "
           << counted(record.readings, "reading", "readings") << " of "
           << counted(record.sessions, "session", "sessions")
-          << "; inside the 50, 80 and 90 % band: " << percent(record.inside_50) << ", "
-          << percent(record.inside_80) << ", " << percent(record.inside_90) << "\n";
+          << "; inside the 50, 80 and 90 % band: " << forecast::chance_words(record.inside_50)
+          << ", " << forecast::chance_words(record.inside_80) << ", "
+          << forecast::chance_words(record.inside_90) << "\n";
     }
     print_wrapped(record.words, "  ", out);
   }
@@ -129,17 +143,16 @@ void print_left_out(const ForecastView& view, std::ostream& out) {
   }
 }
 
-void print_not_answered(const ForecastView& view, std::ostream& out) {
+void print_not_answered(const ForecastView& view, forecast::Limit limit, const char* title,
+                        std::ostream& out) {
   std::map<std::string, std::int64_t> by_words;
-  for (const forecast::LimitForecast& limit : view.forecast.limits) {
+  for (const forecast::LimitForecast& row : view.forecast.limits) {
     const bool here = view.site.empty() ||
-                      view.portfolio.parts[static_cast<std::size_t>(limit.part)].site == view.site;
-    if (here && !limit.answered && limit.limit == forecast::Limit::coating_exhausted) {
-      ++by_words[limit.words];
-    }
+                      view.portfolio.parts[static_cast<std::size_t>(row.part)].site == view.site;
+    if (here && !row.answered && row.limit == limit) ++by_words[row.words];
   }
   if (by_words.empty()) return;
-  out << "\nParts without a coating forecast, and why\n";
+  out << "\n" << title << ", and why\n";
   for (const auto& [words, count] : by_words) {
     out << "  " << words << ": " << counted(count, "part", "parts") << "\n";
   }
@@ -171,10 +184,14 @@ void print_text(const ForecastView& view, std::ostream& out) {
       << counted(static_cast<std::int64_t>(order.size()), "part", "parts")
       << ", by the chance that the coating is gone within 5 years\n";
   for (std::size_t i = 0; i < listed; ++i) print_part(view, order[i], i + 1, out);
+  print_screws(view, out);
   print_notes(view, out);
   print_track_record(view, out);
   print_left_out(view, out);
-  print_not_answered(view, out);
+  print_not_answered(view, forecast::Limit::coating_exhausted, "Parts without a coating forecast",
+                     out);
+  print_not_answered(view, forecast::Limit::torque_minimum, "Parts without a set-screw forecast",
+                     out);
   out << "\n" << model_in_a_sentence() << "\n" << cautions();
 }
 

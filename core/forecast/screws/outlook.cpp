@@ -1,0 +1,125 @@
+#include "core/forecast/screws/outlook.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/forecast/screws/constants.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+constexpr double node_weight_least = 1e-9;
+
+/// The first day on which a rising chance reaches a level, to a hundredth of a day.
+template <class Chance>
+std::optional<double> first_day(const Chance& chance, double level, double most_days) {
+  if (chance(0.0) >= level) return 0;
+  if (chance(most_days) < level) return std::nullopt;
+  double low = 0;
+  double high = most_days;
+  while (high - low > 0.01) {
+    const double middle = (low + high) / 2;
+    (chance(middle) >= level ? high : low) = middle;
+  }
+  return high;
+}
+
+}  // namespace
+
+FittingOutlook::FittingOutlook(const ScrewModel& model, int site, int fitting, double minimum_nm,
+                               double left_nm)
+    : model_(model), minimum_nm_(minimum_nm), nodes_(loss_nodes(model, site, fitting)) {
+  const Fitting& own = model.data.fittings[static_cast<std::size_t>(fitting)];
+  for (std::size_t s = 0; s < own.screws.size(); ++s)
+    screws_.push_back(
+        states_of(own.screws[s].tightenings.back(), model.likelihood->current(fitting, s)));
+  const auto weights = as_left_weights();
+  for (std::size_t i = 0; i < weights.size(); ++i)
+    left_.push_back({left_nm * (1 + screw_constant::as_left_sd * screw_constant::as_left_nodes[i]),
+                     0, weights[i]});
+}
+
+FittingOutlook::ScrewStates FittingOutlook::states_of(
+    const Tightening& tightening, const TighteningLikelihood& likelihood) const {
+  ScrewStates states;
+  states.strikes = tightening.strikes;
+  states.by_node.resize(nodes_.x.size());
+  const auto prior = as_left_weights();
+  std::vector<double> ln_factors;
+  for (std::size_t k = 0; k < nodes_.x.size(); ++k) {
+    if (nodes_.weight[k] < node_weight_least) continue;
+    likelihood.ln_factors(model_.likelihood->normal(), loss_nm(k, states.strikes), ln_factors);
+    const double top = *std::max_element(ln_factors.begin(), ln_factors.end());
+    double sum = 0;
+    for (std::size_t i = 0; i < ln_factors.size(); ++i) {
+      const std::size_t z = i % prior.size();
+      const Date start = tightening.starts[i / prior.size()];
+      const double weight = prior[z] * std::exp(ln_factors[i] - top);
+      sum += weight;
+      states.by_node[k].push_back(
+          {tightening.as_left_nm *
+               (1 + screw_constant::as_left_sd * screw_constant::as_left_nodes[z]),
+           std::max(0.0, static_cast<double>(model_.data.as_of.days) - start.days), weight});
+    }
+    for (State& state : states.by_node[k]) state.weight /= sum;
+  }
+  return states;
+}
+
+double FittingOutlook::loss_nm(std::size_t node, int strikes) const {
+  return std::exp(nodes_.x[node] + model_.likelihood->wear() * strikes);
+}
+
+double FittingOutlook::chance(const std::vector<State>& states, double loss, double days) const {
+  double sum = 0;
+  for (const State& state : states) {
+    const double width = screw_constant::between_nodes * screw_constant::as_left_sd * state.left_nm;
+    const double torque_nm = state.left_nm - loss * std::log10(1 + state.days_now + days);
+    sum += state.weight * model_.likelihood->normal()((minimum_nm_ - torque_nm) / width);
+  }
+  return sum;
+}
+
+double FittingOutlook::as_found(double days) const {
+  double sum = 0;
+  for (std::size_t k = 0; k < nodes_.x.size(); ++k) {
+    if (nodes_.weight[k] < node_weight_least) continue;
+    double all_good = 1;
+    for (const ScrewStates& screw : screws_)
+      all_good *= 1 - chance(screw.by_node[k], loss_nm(k, screw.strikes), days);
+    sum += nodes_.weight[k] * (1 - all_good);
+  }
+  return std::clamp(sum, 0.0, 1.0);
+}
+
+double FittingOutlook::as_left(double days) const {
+  double sum = 0;
+  for (std::size_t k = 0; k < nodes_.x.size(); ++k) {
+    if (nodes_.weight[k] < node_weight_least) continue;
+    double all_good = 1;
+    for (const ScrewStates& screw : screws_)
+      all_good *= 1 - chance(left_, loss_nm(k, screw.strikes), days);
+    sum += nodes_.weight[k] * (1 - all_good);
+  }
+  return std::clamp(sum, 0.0, 1.0);
+}
+
+double FittingOutlook::as_found_of(std::size_t screw, double days) const {
+  const ScrewStates& states = screws_[screw];
+  double sum = 0;
+  for (std::size_t k = 0; k < nodes_.x.size(); ++k)
+    if (nodes_.weight[k] >= node_weight_least)
+      sum += nodes_.weight[k] * chance(states.by_node[k], loss_nm(k, states.strikes), days);
+  return std::clamp(sum, 0.0, 1.0);
+}
+
+std::optional<double> FittingOutlook::days_as_found(double level, double most_days) const {
+  return first_day([this](double days) { return as_found(days); }, level, most_days);
+}
+
+std::optional<double> FittingOutlook::days_as_left(double level, double most_days) const {
+  return first_day([this](double days) { return as_left(days); }, level, most_days);
+}
+
+}  // namespace kneerail::forecast

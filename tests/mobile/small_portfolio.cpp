@@ -17,8 +17,31 @@ std::string components() {
       "steel_rate_prior_um_per_yr,torque_target_nm,torque_minimum_nm\n";
   for (int part = 1; part <= parts; ++part) {
     text += "c" + std::to_string(part) + ",s1,z1,r1," + std::to_string(2 * part) +
-            ",fitting,zinc_coated_steel,open,C4,2.97,0.45,2008-05-01,70,20,1,,,,,\n";
+            ",fitting,zinc_coated_steel,open,C4,2.97,0.45,2008-05-01,70,20,1,,,,39,27\n";
   }
+  return text;
+}
+
+std::string day_of(int visit) {
+  return std::to_string(years[visit]) + "-05-01";
+}
+
+/// Screws of odd parts moved and were tightened again, those of even ones held.
+bool moved(int part) {
+  return part % 2 == 1;
+}
+
+std::string torque_reading(int id, int part, int visit) {
+  const std::string value = moved(part) ? std::to_string(33 - part) + ",about" : "27,at_least";
+  return std::to_string(id) + ",c" + std::to_string(part) + ",v" + std::to_string(visit + 1) +
+         ",torque_nm,A,1," + value + "\n";
+}
+
+std::string retorques() {
+  std::string text = "component_id,date,action,new_nominal_coating_um,as_left_nm\n";
+  for (int visit = 0; visit < 5; ++visit)
+    for (int part = 1; part <= parts; ++part)
+      if (moved(part)) text += "c" + std::to_string(part) + "," + day_of(visit) + ",retorque,,39\n";
   return text;
 }
 
@@ -37,6 +60,7 @@ std::string readings(const std::string& extra) {
                 std::to_string(visit + 1) + ",coating_um,A," + std::to_string(replicate) + "," +
                 number + ",exact\n";
       }
+      text += torque_reading(++id, part, visit);
     }
   }
   return text + extra;
@@ -52,13 +76,11 @@ void write_small_portfolio(const Folder& folder, const std::string& name,
       "visit_id,site_id,date,inspector_id,coating_gauge_id,wall_gauge_id,wrench_id,foil_true_um,"
       "foil_read_um\n";
   for (int visit = 0; visit < 5; ++visit) {
-    visits += "v" + std::to_string(visit + 1) + ",s1," + std::to_string(years[visit]) +
-              "-05-01,i1,g1,,,50,50.4\n";
+    visits += "v" + std::to_string(visit + 1) + ",s1," + day_of(visit) + ",i1,g1,,t1,50,50.4\n";
   }
   folder.write(name + "/visits.csv", visits);
   folder.write(name + "/readings.csv", readings(extra_reading));
-  folder.write(name + "/interventions.csv",
-               "component_id,date,action,new_nominal_coating_um,as_left_nm\n");
+  folder.write(name + "/interventions.csv", retorques());
 }
 
 }  // namespace kneerail::test

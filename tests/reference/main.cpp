@@ -75,7 +75,8 @@ Count run(const Table& table, const Columns& columns, const std::filesystem::pat
   const Registry registry = everything();
   Count count;
   for (const auto& row : table.rows) {
-    const Question question{Inputs(row[columns.inputs]), row[columns.unit], data, {}};
+    const Question question{
+        Inputs(row[columns.inputs]), row[columns.unit], data, {}, row[columns.id]};
     check_data_set(question, count);
     const Answer answer = registry.answer(row[columns.quantity], question);
     const Verdict verdict = compare(answer, row[columns.expected], row[columns.tolerance]);

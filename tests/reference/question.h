@@ -1,7 +1,8 @@
 #pragma once
 
 // One row of a file of checks, taken apart: which quantity, from which inputs, by which data. The
-// answer is computed from these alone; no row is known by its id.
+// answer is computed from these alone; no row is known by its id, whose end may at most name an
+// entry of a matrix, as in "q12", where the inputs do not.
 
 #include <filesystem>
 #include <functional>
@@ -42,6 +43,7 @@ struct Question {
   std::string unit;
   std::filesystem::path data;
   std::vector<std::string> captured;  ///< what the quantity's "#" and "*" stand for, in order
+  std::string id = {};
 
   /// A number captured from the quantity's words.
   [[nodiscard]] std::optional<double> captured_number(std::size_t place) const;

@@ -80,6 +80,7 @@ Registry everything() {
   add_structure(registry);
   add_statistics(registry);
   add_models(registry);
+  add_chains(registry);
   add_records(registry);
   return registry;
 }

@@ -38,6 +38,7 @@ void add_corrosion(Registry& registry);
 void add_structure(Registry& registry);
 void add_statistics(Registry& registry);
 void add_models(Registry& registry);
+void add_chains(Registry& registry);
 void add_records(Registry& registry);
 Registry everything();
 

@@ -74,12 +74,6 @@ std::string one_in(double share) {
 
 }  // namespace
 
-std::string chance_words(double chance) {
-  if (chance > 0.99) return "over 99 %";
-  if (chance < 0.01) return "under 1 %";
-  return concat({std::to_string(std::lround(100 * chance)), " %"});
-}
-
 std::string grade_basis_words(std::span<const GradeLook> looks, bool start_known) {
   if (looks.empty())
     return start_known ? "never graded; judged by its zone and age"

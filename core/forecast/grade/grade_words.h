@@ -11,9 +11,6 @@
 
 namespace kneerail::forecast {
 
-/// A share for a person: never 0 or 100 % of what is only likely.
-std::string chance_words(double chance);
-
 /// How well founded: from the looks of the current segment and whether its start is known.
 std::string grade_basis_words(std::span<const GradeLook> looks, bool start_known);
 

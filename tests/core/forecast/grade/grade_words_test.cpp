@@ -133,9 +133,3 @@ TEST_CASE("an inspector's habit is told only where it is more than chance", "[co
   CHECK(words(14, 15, 300, 0.045, 0.05).empty());
   CHECK(words(1, 0, 6, 0.07, 0.05).empty());  // one of six is no habit
 }
-
-TEST_CASE("what is only likely is never said to be certain", "[core][grade]") {
-  CHECK(chance_words(1) == "over 99 %");
-  CHECK(chance_words(0) == "under 1 %");
-  CHECK(chance_words(0.224) == "22 %");
-}

@@ -94,14 +94,18 @@ class SiteSweep {
         score_(scored_count(pass.settings)) {}
 
   void add(int part) {
-    grid_.move(rate_prior(pass_.layout, pass_.fit, site_, part).mean);
+    const RatePrior prior = rate_prior(pass_.layout, pass_.fit, site_, part);
+    grid_.move(prior.mean);
     likelihood_.ln_likelihood(part, -1, grid_.x(), ln_likelihood_);
     const double ln_marginal = grid_.weigh(ln_likelihood_, weight_);
     equations_.ln_likelihood += ln_marginal;
     likelihood_.note_posterior(site_, part, grid_.x(), weight_);
     const auto [first, second] = grid_.moments(weight_);
     add_pseudo_reading(part, first, second - first * first);
-    add_scores(part, first, second, ln_marginal);
+    // A shared effect off by d moves x - m0 by d (1 - v/tau^2): its uncertainty is part of z^2.
+    const double pull = 1 - (second - first * first);
+    const double shared = prior.shared_variance / (pass_.fit.tau * pass_.fit.tau);
+    add_scores(part, {first, second + pull * pull * shared, ln_marginal});
   }
 
  private:
@@ -135,19 +139,26 @@ class SiteSweep {
     }
   }
 
-  void add_scores(int part, double first, double second, double ln_marginal) {
+  /// Of one part given its data: E[z], E[z^2] and ln of the marginal likelihood.
+  struct Given {
+    double z;
+    double z_square;
+    double ln_marginal;
+  };
+
+  void add_scores(int part, const Given& given) {
     const RateSettings& settings = pass_.settings;
     Eigen::Index at = 0;
-    if (settings.centre >= 0) score_(at++) = first / grid_.sd();
+    if (settings.centre >= 0) score_(at++) = given.z / grid_.sd();
     for (std::size_t k = 0; k < settings.own.size(); ++k) {
       score_(at) = 0;
       if (likelihood_.depends(part, static_cast<int>(k))) {
         likelihood_.ln_likelihood(part, static_cast<int>(k), grid_.x(), shifted_);
-        score_(at) = (grid_.weigh(shifted_, weight_) - ln_marginal) / settings.own[k].step;
+        score_(at) = (grid_.weigh(shifted_, weight_) - given.ln_marginal) / settings.own[k].step;
       }
       ++at;
     }
-    score_(at) = second - prior_square_;
+    score_(at) = given.z_square - prior_square_;
     equations_.score += score_;
     equations_.score_outer.noalias() += score_ * score_.transpose();
   }

@@ -18,8 +18,10 @@
 //   3. sds of site, zone, run by EM with a weak prior (spread_estimate.h).
 //   4. ln tau and the likelihood's own parameters by one scoring step with the outer product of the
 //      per-part scores (Berndt, Hall, Hall and Hausman 1974) and normal priors, each clipped. The
-//      score of ln tau is E[z^2 | data] - E[z^2], z = (x - m0)/tau; own parameters by a forward
-//      difference of the marginal likelihood.
+//      score of ln tau is E[z^2 | data] - E[z^2], z = (x - m0)/tau, with what the uncertainty of
+//      the shared effects adds to z^2, (1 - v/tau^2)^2 Var(shared)/tau^2 (without it tau comes out
+//      too small, as by maximum likelihood against REML); own parameters by a forward difference
+//      of the marginal likelihood, whose estimate is off by half its step.
 // Source of the regression on pseudo-readings: the Gaussian approximation of a site given its
 // cavity, as in expectation propagation (Minka 2001), with the part effect inside the site.
 // Limits: x within 3.5 sds of its prior; a posterior much narrower than a node step (tau * 7/30) is

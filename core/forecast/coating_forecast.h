@@ -25,6 +25,8 @@ struct LimitForecast {
   bool answered = false;
   bool has_years = true;  ///< false: only chances by date are said, `years` and rates are not
   std::array<double, 7> years{};  ///< 5, 10, 25, 50, 75, 90, 95 %; never falling
+  /// Of a grade's row: chances of true grades 1 to 5 now; such a row has no rates and thicknesses.
+  std::optional<std::array<double, 5>> grades_now;
   std::array<double, 4>
       p_by{};             ///< chance the limit is reached by the as-of date, 1, 2 and 5 years after
   int readings_used = 0;  ///< visit means of the current segment

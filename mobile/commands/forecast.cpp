@@ -4,6 +4,7 @@
 #include <optional>
 #include <tuple>
 
+#include "core/forecast/grade/grade_forecast.h"
 #include "core/forecast/screws/screw_forecast.h"
 #include "mobile/commands/cautions.h"
 #include "mobile/commands/commands.h"
@@ -25,6 +26,7 @@ struct ForecastOptions {
   std::string site;
   std::size_t worst = 20;
   bool track_record = false;
+  bool inspectors = false;
   int threads = 0;
 };
 
@@ -88,23 +90,49 @@ Result<> check_outputs(const ForecastOptions& options) {
   return Done{};
 }
 
-/// The forecasts of all limits in one, rows by part id, then limit.
-Result<forecast::CoatingForecast> reckon(const forecast::Portfolio& portfolio, int threads) {
-  auto all = forecast::forecast_coating(portfolio, {.threads = threads});
-  if (!all) return all;
-  forecast::ScrewOptions screw_options;
-  screw_options.threads = threads;
-  const auto screws = forecast::forecast_screws(portfolio, screw_options);
-  if (!screws) return fail(screws.error());
-  for (const auto& fitting : screws->fittings) all->limits.push_back(limit_row(fitting));
-  all->left_out.insert(all->left_out.end(), screws->left_out.begin(), screws->left_out.end());
-  all->notes.insert(all->notes.end(), screws->notes.begin(), screws->notes.end());
-  std::stable_sort(all->limits.begin(), all->limits.end(), [&](const auto& a, const auto& b) {
+/// The forecasts of all limits in one, and how the inspectors grade.
+struct Reckoned {
+  forecast::CoatingForecast all;  ///< rows by part id, then limit
+  std::vector<forecast::InspectorHabit> inspectors;
+};
+
+void sort_rows(const forecast::Portfolio& portfolio, std::vector<forecast::LimitForecast>& rows) {
+  std::stable_sort(rows.begin(), rows.end(), [&](const auto& a, const auto& b) {
     const auto& one = portfolio.parts[static_cast<std::size_t>(a.part)].id;
     const auto& other = portfolio.parts[static_cast<std::size_t>(b.part)].id;
     return std::tie(one, a.limit) < std::tie(other, b.limit);
   });
-  return all;
+}
+
+template <class Report>
+void add_what_is_said(const Report& report, forecast::CoatingForecast& all) {
+  all.left_out.insert(all.left_out.end(), report.left_out.begin(), report.left_out.end());
+  all.notes.insert(all.notes.end(), report.notes.begin(), report.notes.end());
+}
+
+Result<Reckoned> reckon(const forecast::Portfolio& portfolio, int threads) {
+  auto coating = forecast::forecast_coating(portfolio, {.threads = threads});
+  auto grades = forecast::forecast_grades(portfolio, {.workers = {.threads = threads}});
+  if (!coating) {
+    // Where no part has a coating the model serves, grades still speak.
+    if (coating.error().fault != Fault::not_estimable || !grades) return fail(coating.error());
+    forecast::CoatingForecast none;
+    none.notes.push_back(coating.error().message);
+    none.left_out = portfolio.left_out;
+    coating = std::move(none);
+  }
+  if (!grades) return fail(grades.error());
+  Reckoned made{std::move(*coating), std::move(grades->habits)};
+  forecast::ScrewOptions screw_options;
+  screw_options.threads = threads;
+  const auto screws = forecast::forecast_screws(portfolio, screw_options);
+  if (!screws) return fail(screws.error());
+  for (const auto& fitting : screws->fittings) made.all.limits.push_back(limit_row(fitting));
+  for (const auto& row : grades->rows) made.all.limits.push_back(limit_row(row));
+  add_what_is_said(*screws, made.all);
+  add_what_is_said(*grades, made.all);
+  sort_rows(portfolio, made.all.limits);
+  return made;
 }
 
 Exit forecast_register(const ForecastOptions& options, Console& console) {
@@ -130,7 +158,8 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   const auto made = reckon(*portfolio, options.threads);
   if (console.err_is_terminal) console.err << "\r             \r" << std::flush;
   if (!made) return report(made.error(), console);
-  const ForecastView view{*portfolio, *made, *places, *site, options.worst, options.track_record};
+  ForecastView view{*portfolio, made->all, *places, *site, options.worst, options.track_record};
+  if (options.inspectors) view.inspectors = made->inspectors;
   return print(options, view, console);
 }
 
@@ -149,6 +178,8 @@ void add_outputs(CLI::App& command, ForecastOptions& options) {
       ->type_name("N");
   command.add_flag("--track-record", options.track_record,
                    "The whole table of hidden readings against what had been said of them");
+  command.add_flag("--inspectors", options.inspectors,
+                   "How each inspector's grades lie against everybody's; for who leads them");
 }
 
 }  // namespace

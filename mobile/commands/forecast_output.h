@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/forecast/coating_forecast.h"
+#include "core/forecast/grade/grade_forecast.h"
 #include "core/forecast/portfolio.h"
 #include "schema/store/place_store.h"
 
@@ -17,10 +18,11 @@ namespace kneerail::commands {
 struct ForecastView {
   const forecast::Portfolio& portfolio;
   const forecast::CoatingForecast& forecast;
-  const Places& places;       ///< may lack some
-  std::string site;           ///< Part::site, or empty for all
-  std::size_t worst = 20;     ///< how many parts the text lists
-  bool track_record = false;  ///< the whole table, not only its line
+  const Places& places;                                   ///< may lack some
+  std::string site;                                       ///< Part::site, or empty for all
+  std::size_t worst = 20;                                 ///< how many parts the text lists
+  bool track_record = false;                              ///< the whole table, not only its line
+  std::vector<forecast::InspectorHabit> inspectors = {};  ///< where who leads them asks
 };
 
 /// The text with each identifier of a thing that has a name replaced by that name.
@@ -31,6 +33,9 @@ std::string with_names(const std::string& text, const Places& places);
 /// identifier.
 std::vector<std::size_t> worst_first(const ForecastView& view,
                                      forecast::Limit limit = forecast::Limit::coating_exhausted);
+
+/// The same of grades: each part's row of the grade it is replaced at.
+std::vector<std::size_t> worst_grades_first(const ForecastView& view);
 
 void print_text(const ForecastView& view, std::ostream& out);
 void print_csv(const ForecastView& view, std::ostream& out);

@@ -17,7 +17,7 @@ constexpr int um_decimals = 4;
 constexpr const char* header =
     "component_id,limit,p05,p10,p25,p50,p75,p90,p95,p_now,p_1y,p_2y,p_5y,n_used,own_share,"
     "rate_p10_um_per_year,rate_p50_um_per_year,rate_p90_um_per_year,start_um,"
-    "session_correction_um,words,sentence,flags\n";
+    "session_correction_um,g1,g2,g3,g4,g5,words,sentence,flags\n";
 
 /// RFC 4180: in quotes where a comma, a quote or a line feed stands in it.
 std::string cell(const std::string& text) {
@@ -44,19 +44,28 @@ bool shown(const ForecastView& view, const forecast::LimitForecast& limit) {
   return view.site.empty() || part_of(view, limit).site == view.site;
 }
 
+/// Rates and thicknesses of a coating; nothing in the columns of another limit.
+std::string coating_figures(const forecast::LimitForecast& limit) {
+  constexpr int figures_of_a_coating = 5;
+  if (!limit.has_years || limit.grades_now) return std::string(figures_of_a_coating, ',');
+  std::string line;
+  for (const double rate : limit.rate_um_per_year) line += "," + fixed(rate, um_decimals);
+  return line + "," + fixed(limit.start_um, um_decimals) + "," +
+         fixed(limit.session_correction_um, um_decimals);
+}
+
 std::string figures(const forecast::LimitForecast& limit) {
-  constexpr int figures_of_a_row = 18;
+  constexpr int figures_of_a_row = 23;
+  constexpr int grades = 5;
   if (!limit.answered) return std::string(figures_of_a_row, ',');
   std::string line;
   for (const double years : limit.years)
     line += limit.has_years ? "," + fixed(years, years_decimals) : ",";
   for (const double chance : limit.p_by) line += "," + fixed(chance, chance_decimals);
-  line += "," + std::to_string(limit.readings_used) + "," + fixed(limit.own_share, um_decimals);
-  constexpr int figures_of_a_coating = 5;
-  if (!limit.has_years) return line + std::string(figures_of_a_coating, ',');
-  for (const double rate : limit.rate_um_per_year) line += "," + fixed(rate, um_decimals);
-  line += "," + fixed(limit.start_um, um_decimals) + "," +
-          fixed(limit.session_correction_um, um_decimals);
+  line += "," + std::to_string(limit.readings_used) + "," + fixed(limit.own_share, um_decimals) +
+          coating_figures(limit);
+  if (!limit.grades_now) return line + std::string(grades, ',');
+  for (const double chance : *limit.grades_now) line += "," + fixed(chance, chance_decimals);
   return line;
 }
 
@@ -84,6 +93,10 @@ nlohmann::json row_of(const ForecastView& view, const forecast::LimitForecast& l
   row["own_share"] = limit.own_share;
   if (!limit.has_years) return row;
   for (std::size_t i = 0; i < limit.years.size(); ++i) row[quantiles[i]] = number(limit.years[i]);
+  if (limit.grades_now) {
+    row["grades_now"] = *limit.grades_now;
+    return row;
+  }
   for (std::size_t i = 0; i < limit.rate_um_per_year.size(); ++i) {
     row[rates[i]] = number(limit.rate_um_per_year[i]);
   }
@@ -92,22 +105,36 @@ nlohmann::json row_of(const ForecastView& view, const forecast::LimitForecast& l
   return row;
 }
 
+void sort_worst_first(const ForecastView& view, std::vector<std::size_t>& order) {
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    const forecast::LimitForecast& left = view.forecast.limits[a];
+    const forecast::LimitForecast& right = view.forecast.limits[b];
+    if (left.p_by[3] != right.p_by[3]) return left.p_by[3] > right.p_by[3];
+    if (left.years[3] != right.years[3]) return left.years[3] < right.years[3];
+    return part_of(view, left).id < part_of(view, right).id;
+  });
+}
+
 }  // namespace
 
 std::vector<std::size_t> worst_first(const ForecastView& view, forecast::Limit limit) {
   std::vector<std::size_t> order;
   const auto& limits = view.forecast.limits;
-  for (std::size_t i = 0; i < limits.size(); ++i) {
+  for (std::size_t i = 0; i < limits.size(); ++i)
     if (limits[i].limit == limit && limits[i].answered && shown(view, limits[i]))
       order.push_back(i);
+  sort_worst_first(view, order);
+  return order;
+}
+
+std::vector<std::size_t> worst_grades_first(const ForecastView& view) {
+  std::vector<std::size_t> order;
+  const auto& limits = view.forecast.limits;
+  for (std::size_t i = 0; i < limits.size(); ++i) {
+    const bool second = i > 0 && limits[i - 1].grades_now && limits[i - 1].part == limits[i].part;
+    if (limits[i].grades_now && !second && shown(view, limits[i])) order.push_back(i);
   }
-  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    const forecast::LimitForecast& left = limits[a];
-    const forecast::LimitForecast& right = limits[b];
-    if (left.p_by[3] != right.p_by[3]) return left.p_by[3] > right.p_by[3];
-    if (left.years[3] != right.years[3]) return left.years[3] < right.years[3];
-    return part_of(view, left).id < part_of(view, right).id;
-  });
+  sort_worst_first(view, order);
   return order;
 }
 
@@ -136,6 +163,13 @@ void print_json(const ForecastView& view, std::ostream& out) {
                                {"offset_um", session.offset_um},
                                {"gain", session.gain},
                                {"words", session.words}});
+  }
+  for (const forecast::InspectorHabit& habit : view.inspectors) {
+    all["inspectors"].push_back({{"inspector", habit.inspector},
+                                 {"grades", habit.grades},
+                                 {"one_too_many", habit.up},
+                                 {"one_too_few", habit.down},
+                                 {"words", habit.words}});
   }
   for (const forecast::TrackRecord& record : view.forecast.track_record) {
     all["track_record"].push_back({{"site", record.site},

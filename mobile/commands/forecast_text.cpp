@@ -49,7 +49,7 @@ void print_head(const ForecastView& view, std::size_t answered, std::ostream& ou
       << ", " << counted(parts, "part", "parts") << ", of which "
       << with_commas(static_cast<std::int64_t>(answered)) << " have a coating forecast.\n"
       << "Limits answered: coating gone, first maintenance of the coating, set screws under their\n"
-         "lowest torque. Wall and grades are not forecast by this version.\n\n";
+         "lowest torque, condition grades. Wall is not forecast by this version.\n\n";
 }
 
 const forecast::LimitForecast* first_maintenance(const ForecastView& view, std::size_t gone) {
@@ -93,6 +93,34 @@ void print_screws(const ForecastView& view, std::ostream& out) {
     const forecast::LimitForecast& row = view.forecast.limits[order[i]];
     print_place(view, order[i], i + 1, out);
     print_wrapped(with_names(row.sentence + " (" + row.words + ")", view.places), "     ", out);
+  }
+}
+
+void print_grades(const ForecastView& view, std::ostream& out) {
+  constexpr std::size_t most_listed = 5;
+  const auto order = worst_grades_first(view);
+  const bool graded = std::ranges::any_of(
+      order, [&](std::size_t i) { return view.forecast.limits[i].readings_used > 0; });
+  if (!graded) return;
+  const std::size_t listed = std::min({view.worst, order.size(), most_listed});
+  out << "\nCondition grades, worst first: " << listed << " of "
+      << counted(static_cast<std::int64_t>(order.size()), "part", "parts")
+      << ", by the chance of the grade to replace at within 5 years\n";
+  for (std::size_t i = 0; i < listed; ++i) {
+    print_place(view, order[i], i + 1, out);
+    print_wrapped(with_names(view.forecast.limits[order[i]].sentence, view.places), "     ", out);
+  }
+}
+
+void print_inspectors(const ForecastView& view, std::ostream& out) {
+  if (view.inspectors.empty()) return;
+  out << "\nInspectors' grades against everybody's, for who leads them\n";
+  for (const forecast::InspectorHabit& habit : view.inspectors) {
+    const std::string words =
+        habit.words.empty() ? habit.inspector + " grades like the others" : habit.words;
+    print_wrapped(with_names(words, view.places) + " (" +
+                      counted(habit.grades, "fresh grade", "fresh grades") + ")",
+                  "  ", out);
   }
 }
 
@@ -185,6 +213,8 @@ void print_text(const ForecastView& view, std::ostream& out) {
       << ", by the chance that the coating is gone within 5 years\n";
   for (std::size_t i = 0; i < listed; ++i) print_part(view, order[i], i + 1, out);
   print_screws(view, out);
+  print_grades(view, out);
+  print_inspectors(view, out);
   print_notes(view, out);
   print_track_record(view, out);
   print_left_out(view, out);

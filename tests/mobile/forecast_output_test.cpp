@@ -106,7 +106,7 @@ TEST_CASE("the forecast as CSV has a row a limit and empty figures where it has 
                            "11.00000,inf,0.000000,0.100000,0.200000,0.250000,3,"));
   CHECK(lines[1].find("\"Life, with a comma and a \"\"quote\"\".\"") != std::string::npos);
   CHECK(lines[6] ==
-        "c4,coating_first_maintenance,,,,,,,,,,,,,,,,,,,"
+        "c4,coating_first_maintenance,,,,,,,,,,,,,,,,,,,,,,,,"
         "no first-maintenance limit is set,,");
   const auto commas = [](const std::string& line) {
     return std::count(line.begin(), line.end(), ',');
@@ -141,10 +141,58 @@ TEST_CASE("the forecast in words says where, how long, how sure, and the caution
   CHECK(text.find("gone within 5 years: over 99 %") != std::string::npos);
   CHECK(text.find("North: gauge g1 drifting") != std::string::npos);
   CHECK(text.find("not_zinc: 2") != std::string::npos);
-  CHECK(text.find("Wall and grades are not forecast") != std::string::npos);
+  CHECK(text.find("Wall is not forecast") != std::string::npos);
   CHECK(text.find("it does not certify") != std::string::npos);
   const std::size_t first = text.find("  1. c4");
   const std::size_t second = text.find("  2. c3");
   CHECK(first < second);
   CHECK(second != std::string::npos);
+}
+
+TEST_CASE("a grade stands in its own columns, and its worst come first", "[mobile]") {
+  Shown shown;
+  const auto grade = [](int part, forecast::Limit limit, double p_5y) {
+    forecast::LimitForecast row = answered(part, limit, 9, p_5y);
+    row.grades_now = {0.125, 0.25, 0.5, 0.0625, 0.0625};
+    row.sentence = "Seen 3 on 2025-05-22; likely 3 (50 %), 2 (25 %).";
+    return row;
+  };
+  auto& limits = shown.forecast.limits;
+  limits.insert(limits.begin() + 2, {grade(0, forecast::Limit::grade_4, 0.5),
+                                     grade(0, forecast::Limit::grade_5, 0.25)});
+  limits.insert(limits.begin() + 5, grade(1, forecast::Limit::grade_5, 0.75));
+  CHECK(worst_grades_first(shown.view()) == std::vector<std::size_t>{5, 2});
+  std::ostringstream out;
+  print_csv(shown.view(), out);
+  const auto lines = lines_of(out.str());
+  CHECK(lines[3] ==
+        "c1,grade_4,6.00000,7.00000,8.00000,9.00000,10.00000,11.00000,inf,0.000000,0.100000,"
+        "0.200000,0.500000,3,0.0000,,,,,,0.125000,0.250000,0.500000,0.062500,0.062500,"
+        "own readings and zone,\"Seen 3 on 2025-05-22; likely 3 (50 %), 2 (25 %).\",");
+  std::ostringstream json;
+  print_json(shown.view(), json);
+  const auto row = nlohmann::json::parse(json.str())["limits"][2];
+  CHECK(row["grades_now"][2] == 0.5);
+  CHECK(row["p50"] == 9.0);
+  CHECK_FALSE(row.contains("start_um"));
+  std::ostringstream text;
+  print_text(shown.view(), text);
+  CHECK(text.str().find("Condition grades, worst first: 2 of 2 parts") != std::string::npos);
+}
+
+TEST_CASE("inspectors' habits are told only where they are asked for", "[mobile]") {
+  const Shown shown;
+  ForecastView view = shown.view();
+  std::ostringstream quiet;
+  print_text(view, quiet);
+  CHECK(quiet.str().find("nspector") == std::string::npos);
+  view.inspectors = {{"I1", 200, 0.04, 0.04, ""},
+                     {"I2", 300, 0.16, 0.04, "I2 grades high: 1 in 6"}};
+  std::ostringstream asked;
+  print_text(view, asked);
+  CHECK(asked.str().find("I1 grades like the others (200 fresh grades)") != std::string::npos);
+  CHECK(asked.str().find("I2 grades high: 1 in 6 (300 fresh grades)") != std::string::npos);
+  std::ostringstream json;
+  print_json(view, json);
+  CHECK(nlohmann::json::parse(json.str())["inspectors"][1]["words"] == "I2 grades high: 1 in 6");
 }

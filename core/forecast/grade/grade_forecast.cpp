@@ -106,6 +106,22 @@ std::vector<InspectorHabit> habits_of(const GradeModel& model) {
 
 }  // namespace
 
+LimitForecast limit_row(const GradeForecast& grade) {
+  LimitForecast row;
+  row.part = grade.part;
+  row.limit = grade.limit;
+  row.answered = true;
+  row.years = grade.years;
+  row.p_by = grade.p_by;
+  row.grades_now = grade.now;
+  row.readings_used = grade.looks;
+  row.own_share = grade.own_share;
+  row.words = grade.words;
+  row.sentence = grade.sentence;
+  row.flags = grade.flags;
+  return row;
+}
+
 int replace_grade(const Portfolio& portfolio, const std::string& site) {
   const SiteLimits* limits = limits_of(portfolio, site);
   if (limits == nullptr || !limits->replace_grade) return grade_worst;
@@ -139,9 +155,12 @@ Result<GradeReport> report_grades(const GradeModel& model, const Portfolio& port
   report.habits = habits_of(model);
   report.left_out = model.data.left_out;
   report.rates_per_year = rates_per_year(model);
+  if (!model.data.looks.empty())
+    report.notes.emplace_back(
+        "Grades: the chance leans on how such parts usually go; look at them by interval");
   if (model.fit.largest_move_ln > constant::settled_move_ln)
     report.notes.emplace_back(
-        "Grades: not settled; what sites and zones have in common still moved in the last pass.");
+        "Grades: not settled; what sites and zones have in common still moved in the last pass");
   return report;
 }
 

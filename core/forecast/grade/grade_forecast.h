@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/forecast/coating_forecast.h"
 #include "core/forecast/grade/grade_model.h"
 #include "core/forecast/limit.h"
 
@@ -69,6 +70,9 @@ Result<GradeReport> report_grades(const GradeModel& model, const Portfolio& port
 /// than one part).
 Result<std::vector<GradeForecast>> grades_of_one_part(const GradeModel& model, const Portfolio& one,
                                                       std::optional<Date> by = std::nullopt);
+
+/// The same as a row among those of the other limits.
+LimitForecast limit_row(const GradeForecast& grade);
 
 /// The grade the owner replaces at on that site, 2 to 5: limit 6, else 5.
 int replace_grade(const Portfolio& portfolio, const std::string& site);

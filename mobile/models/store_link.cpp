@@ -12,30 +12,45 @@ using kneerail::Mode;
 using kneerail::Register;
 using kneerail::Result;
 
-Result<std::unique_ptr<StoreLink>> StoreLink::open(const Register::Options& options,
-                                                   Checks checks) {
+namespace {
+
+StoreLink::Opened opened_to(Mode mode, Register::Options options) {
+  options.mode = mode;
+  return Register::open(options);
+}
+
+}  // namespace
+
+std::future<StoreLink::Opened> StoreLink::read_ahead(const Register::Options& options) {
+  return std::async(std::launch::async, [options] {
+    auto opened = opened_to(Mode::read, options);
+    if (opened) (void)kneerail::organisation_days((*opened)->tables());
+    return opened;
+  });
+}
+
+Result<std::unique_ptr<StoreLink>> StoreLink::open(const Register::Options& options, Checks checks,
+                                                   std::future<Opened> ahead) {
   std::unique_ptr<StoreLink> link(new StoreLink);
-  Register::Options asked = options;
-  asked.mode = Mode::write;
-  if (checks == Checks::behind && link->read(options) && link->may_be_shown()) {
-    link->check_behind(asked);
-    return link;
+  if (checks == Checks::behind) {
+    Opened reading = ahead.valid() ? ahead.get() : opened_to(Mode::read, options);
+    if (link->read(std::move(reading)) && link->may_be_shown()) {
+      link->to_check_ = options;
+      return link;
+    }
   }
   link->reader_.reset();
-  auto writing = Register::open(asked);
+  auto writing = opened_to(Mode::write, options);
   const Result<> said = writing ? Result<>(Done{}) : kneerail::fail(writing.error());
   link->take_writer(std::move(writing));
-  if (auto done = link->read(options); !done)
+  if (auto done = link->read(opened_to(Mode::read, options)); !done)
     return kneerail::fail(said ? done.error() : said.error());
   return link;
 }
 
-Result<> StoreLink::read(const Register::Options& options) {
-  Register::Options asked = options;
-  asked.mode = Mode::read;
-  auto reading = Register::open(asked);
-  if (!reading) return kneerail::fail(reading.error());
-  reader_ = std::move(*reading);
+Result<> StoreLink::read(Opened opened) {
+  if (!opened) return kneerail::fail(opened.error());
+  reader_ = std::move(*opened);
   const auto days = kneerail::organisation_days(reader_->tables());
   if (days && !days->trouble.empty()) opening_.notes.push_back(days->trouble);
   return Done{};
@@ -46,12 +61,14 @@ bool StoreLink::may_be_shown() {
   return drafts && drafts->empty();
 }
 
-void StoreLink::check_behind(const Register::Options& options) {
-  checking_ = std::async(std::launch::async, [this, options] {
-    auto opened = Register::open(options);
+void StoreLink::check() {
+  if (!to_check_) return;
+  checking_ = std::async(std::launch::async, [this, options = *to_check_] {
+    auto opened = opened_to(Mode::write, options);
     QMetaObject::invokeMethod(this, &StoreLink::end_checks, Qt::QueuedConnection);
     return opened;
   });
+  to_check_.reset();
 }
 
 void StoreLink::end_checks() {
@@ -105,6 +122,7 @@ void StoreLink::keep_settings(kneerail::Settings settings, Told told) {
 }
 
 void StoreLink::settle() {
+  if (!waiting_.empty()) check();
   if (checking_.valid()) {
     checking_.wait();
     end_checks();
@@ -113,8 +131,9 @@ void StoreLink::settle() {
 }
 
 void StoreLink::ask(Asked asked) {
-  if (checking_.valid()) {
+  if (unchecked()) {
     waiting_.push_back(std::move(asked));
+    check();
     return;
   }
   if (!writer_) {

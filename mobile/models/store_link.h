@@ -23,17 +23,26 @@ class StoreLink : public QObject {
   /// When file, journal and second copy are checked: before anything is read, or behind what is
   /// shown already.
   enum class Checks { before, behind };
+  using Opened = kneerail::Result<std::unique_ptr<kneerail::Register>>;
+
+  /// Opens the register to read on a thread of its own, and reads what every room needs once, so
+  /// that it is in memory: for open(), with the same options.
+  static std::future<Opened> read_ahead(const kneerail::Register::Options& options);
 
   /// Opens the register for writing where it can be, else for reading only: then every entry is
-  /// refused with the reason. With the checks behind, what is asked waits for them; where drafts
-  /// wait to be closed they come before all the same. Errors: those of Register::open, when it
-  /// cannot even be read.
+  /// refused with the reason. With the checks behind, they begin with check() or with the first
+  /// that is asked, which waits for them; where drafts wait to be closed they come before all the
+  /// same. Errors: those of Register::open, when it cannot even be read.
   static kneerail::Result<std::unique_ptr<StoreLink>> open(
-      const kneerail::Register::Options& options, Checks checks = Checks::before);
+      const kneerail::Register::Options& options, Checks checks = Checks::before,
+      std::future<Opened> ahead = {});
 
-  [[nodiscard]] bool writable() const { return writer_ != nullptr || checking_.valid(); }
+  [[nodiscard]] bool writable() const { return writer_ != nullptr || unchecked(); }
   /// Why not, as a sentence; empty when it is.
   [[nodiscard]] const std::string& why_read_only() const { return why_read_only_; }
+  /// Begins the checks behind, where they have not begun: best when the first frame is drawn, for
+  /// they take a core and the disk.
+  void check();
   /// What was found and mended on opening.
   [[nodiscard]] const kneerail::Opening& opening() const { return opening_; }
   /// Only reads, only on the screens' thread.
@@ -53,23 +62,23 @@ class StoreLink : public QObject {
   void checked(bool as_read);
 
  private:
-  using Opened = kneerail::Result<std::unique_ptr<kneerail::Register>>;
   struct Asked {
     std::function<kneerail::Result<>(kneerail::Register&)> work;
     Told told;
   };
 
   StoreLink() = default;
-  kneerail::Result<> read(const kneerail::Register::Options& options);
+  kneerail::Result<> read(Opened opened);
   /// Whether what is read may be shown before the checks.
   bool may_be_shown();
-  void check_behind(const kneerail::Register::Options& options);
+  [[nodiscard]] bool unchecked() const { return to_check_.has_value() || checking_.valid(); }
   void end_checks();
   void take_writer(Opened opened);
   void ask(Asked asked);
 
   std::unique_ptr<kneerail::Register> reader_;
   std::unique_ptr<kneerail::Writer> writer_;
+  std::optional<kneerail::Register::Options> to_check_;  ///< behind, not yet begun
   std::future<Opened> checking_;
   std::vector<Asked> waiting_;  ///< for the checks
   kneerail::Opening opening_;

@@ -1,6 +1,7 @@
 #include "mobile/screens/rooms.h"
 
 #include <QQmlApplicationEngine>
+#include <QQmlComponent>
 #include <QQuickWindow>
 #include <QVariantMap>
 #include <utility>
@@ -10,9 +11,18 @@
 
 namespace kneerail {
 
+namespace {
+
+QUrl file_of(const char* room) {
+  return QUrl(QStringLiteral("qrc:/qt/qml/Kneerail/Ui/screens/") + QLatin1String(room));
+}
+
+}  // namespace
+
 Result<std::unique_ptr<Rooms>> Rooms::open(const Register::Options& options,
-                                           StoreLink::Checks checks) {
-  auto store = StoreLink::open(options, checks);
+                                           StoreLink::Checks checks,
+                                           std::future<StoreLink::Opened> ahead) {
+  auto store = StoreLink::open(options, checks, std::move(ahead));
   if (!store) return fail(store.error());
   return std::unique_ptr<Rooms>(new Rooms(options, std::move(*store)));
 }
@@ -49,6 +59,12 @@ Rooms::~Rooms() {
   store_->settle();
 }
 
+void Rooms::load_ahead(QQmlApplicationEngine& engine) {
+  engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
+  for (const char* room : {"Main.qml", "Walk.qml"})
+    new QQmlComponent(&engine, file_of(room), QQmlComponent::Asynchronous, &engine);
+}
+
 void Rooms::show(QQmlApplicationEngine& engine) {
   const bool walked = place_->was_walked();
   place_->restore();
@@ -57,7 +73,7 @@ void Rooms::show(QQmlApplicationEngine& engine) {
                                {QStringLiteral("sites"), QVariant::fromValue(sites_.get())},
                                {QStringLiteral("forecast"), QVariant::fromValue(forecast_.get())},
                                {QStringLiteral("walked"), walked}});
-  engine.load(QUrl(QStringLiteral("qrc:/qt/qml/Kneerail/Ui/screens/Main.qml")));
+  engine.load(file_of("Main.qml"));
   // The module that knows the tokens is there only when a file of it was loaded.
   if (auto* tokens = engine.singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens")))
     look_ = std::make_unique<LookKept>(*store_, *tokens);
@@ -73,6 +89,7 @@ void Rooms::begin() {
   to_begin_ = false;
   sites_->refresh();
   worker_->reckon();
+  store_->check();
 }
 
 }  // namespace kneerail

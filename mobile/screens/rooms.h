@@ -23,8 +23,12 @@ class Rooms {
  public:
   /// A clock or random source that is not given is the machine's. Errors: those of StoreLink::open.
   static Result<std::unique_ptr<Rooms>> open(const Register::Options& options,
-                                             StoreLink::Checks checks = StoreLink::Checks::before);
+                                             StoreLink::Checks checks = StoreLink::Checks::before,
+                                             std::future<StoreLink::Opened> ahead = {});
   ~Rooms();
+
+  /// Begins to load on the engine's own thread what show() will need.
+  static void load_ahead(QQmlApplicationEngine& engine);
 
   /// Makes the window, and begins to reckon when its first frame is drawn. It stands where the
   /// walker was; where nobody walked yet, at the sites.

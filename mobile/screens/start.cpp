@@ -27,13 +27,19 @@ class Screens {
   Screens(std::filesystem::path folder, commands::Console& console)
       : folder_(std::move(folder)), console_(console) {}
 
-  Result<> make(StoreLink::Checks checks) {
-    engine_.reset();
-    rooms_.reset();
-    auto rooms = Rooms::open({.folder = folder_}, checks);
+  /// The first time. The register is read and the rooms' files are loaded while the scene graph
+  /// comes up, which takes as long as both.
+  Result<> make_first(std::future<StoreLink::Opened> ahead) {
+    engine_ = std::make_unique<QQmlApplicationEngine>();
+    Rooms::load_ahead(*engine_);
+    const QQuickWindow brings_up_the_scene_graph;
+    return make(Rooms::open({.folder = folder_}, StoreLink::Checks::behind, std::move(ahead)));
+  }
+
+ private:
+  Result<> make(Result<std::unique_ptr<Rooms>> rooms) {
     if (!rooms) return fail(rooms.error());
     rooms_ = std::move(*rooms);
-    engine_ = std::make_unique<QQmlApplicationEngine>();
     QObject::connect(&rooms_->store(), &StoreLink::checked, engine_.get(), [this](bool as_read) {
       if (!as_read) QTimer::singleShot(0, qApp, [this] { make_again(); });
     });
@@ -45,11 +51,13 @@ class Screens {
     return Done{};
   }
 
- private:
   void make_again() {
     if (!rooms_->may_be_made_again()) return;
     QGuiApplication::setQuitOnLastWindowClosed(false);
-    const auto made = make(StoreLink::Checks::before);
+    engine_.reset();
+    rooms_.reset();
+    engine_ = std::make_unique<QQmlApplicationEngine>();
+    const auto made = make(Rooms::open({.folder = folder_}));
     QGuiApplication::setQuitOnLastWindowClosed(true);
     if (!made) QGuiApplication::exit(static_cast<int>(commands::report(made.error(), console_)));
   }
@@ -86,6 +94,7 @@ commands::Exit open_screens(const commands::OpenOptions& options, commands::Cons
     console.err << "There is no display here to open a window on. Nothing was changed.\n";
     return commands::Exit::machine;
   }
+  auto ahead = StoreLink::read_ahead({.folder = options.folder});
   int argc = 1;
   char name[] = "kneerail";
   char* argv[] = {name, nullptr};
@@ -93,7 +102,7 @@ commands::Exit open_screens(const commands::OpenOptions& options, commands::Cons
   install_language(app);
   QQuickStyle::setStyle(QStringLiteral("Basic"));
   Screens screens(options.folder, console);
-  if (auto made = screens.make(StoreLink::Checks::behind); !made)
+  if (auto made = screens.make_first(std::move(ahead)); !made)
     return commands::report(made.error(), console);
   return static_cast<commands::Exit>(QGuiApplication::exec());
 }

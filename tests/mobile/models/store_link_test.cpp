@@ -102,3 +102,35 @@ TEST_CASE("a draft that waits is closed before anything is read", "[mobile][mode
   const auto link = open_behind(folder);
   CHECK(link->opening().drafts_closed == 1);
 }
+
+TEST_CASE("the checks behind begin when they are called for", "[mobile][models]") {
+  SiteFolder folder(false);
+  const auto link = open_behind(folder);
+  const QSignalSpy checked(link.get(), &StoreLink::checked);
+  link->settle();  // nothing was asked: nothing to wait for
+  CHECK(checked.empty());
+  link->check();
+  link->settle();
+  REQUIRE(checked.size() == 1);
+  CHECK(checked[0][0].toBool());
+}
+
+TEST_CASE("a register that was read ahead is the one that is shown", "[mobile][models]") {
+  SiteFolder folder(true);
+  const auto link = taken(StoreLink::open(folder.options(), StoreLink::Checks::behind,
+                                          StoreLink::read_ahead(folder.options())));
+  CHECK(readings(*link) > 0);
+  link->check();
+  link->settle();
+  CHECK(link->writable());
+}
+
+TEST_CASE("a register that cannot be read ahead is the error of opening it", "[mobile][models]") {
+  SiteFolder folder(false);
+  auto options = folder.options();
+  options.folder = folder.path() / "elsewhere";
+  const auto link =
+      StoreLink::open(options, StoreLink::Checks::behind, StoreLink::read_ahead(options));
+  REQUIRE_FALSE(link);
+  CHECK_THAT(link.error().message, Catch::Contains("There is no register here"));
+}

@@ -39,10 +39,11 @@ void show_all(CoatingData& data) {
   for (Segment& segment : data.segments) segment.visible = segment.count;
 }
 
-/// Inside the central band of a share: a reading of bare metal when the band reaches down to it.
+/// Inside the central band of a share: a reading of bare metal or rust when the band reaches down
+/// to it.
 bool inside(const HiddenReading& reading, double share) {
   const double tail = (1 - share) / 2;
-  return reading.gone ? reading.below >= tail : reading.below >= tail && reading.below <= 1 - tail;
+  return reading.bound ? reading.below >= tail : reading.below >= tail && reading.below <= 1 - tail;
 }
 
 std::string thousands(int number) {

@@ -5,6 +5,7 @@
 // visit means. Everything lies in order of identifiers, so that sums are the same whatever the
 // order of the input.
 
+#include <array>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -14,6 +15,9 @@
 
 namespace kneerail::forecast {
 
+/// What was seen where a thickness was read.
+enum class SeenSurface : std::int8_t { nothing, zinc, rust };
+
 /// The mean of a part's readings in one session.
 struct VisitMean {
   Date day;
@@ -22,7 +26,10 @@ struct VisitMean {
   double effective_age = 0;   ///< years since the segment's start, as the path counts them
   double known_variance = 0;  ///< of areas not measured and of replicates, um^2
   double weight = 1;          ///< under 1: does not fit
+  float ln_rust_odds = 0;     ///< that it was read on rust, before the part's other readings
   bool gone = false;          ///< the gauge read bare metal: thickness below 7 um, no number
+  std::int8_t grade = 0;      ///< the worst of the part on that day; 0: none
+  SeenSurface surface = SeenSurface::nothing;
 };
 
 enum class StartKind { known, unknown, touched_up };
@@ -35,10 +42,19 @@ struct Segment {
   Date start;  ///< unknown start: the first visit
   double nominal_um = 0;
   StartKind start_kind = StartKind::known;
-  bool first_coating = false;  ///< shares the batch of its run
-  bool after_swap = false;     ///< begins at a replacement nobody recorded
-  std::int32_t visible = 0;    ///< visit means the fit may see; the rest are hidden from it
+  bool first_coating = false;       ///< shares the batch of its run
+  bool after_swap = false;          ///< begins at a replacement nobody recorded
+  bool may_be_rust = false;         ///< has a reading that may be of rust
+  std::int16_t over_rust = 0;       ///< so many of its last visits were read on rust: no numbers
+  std::int16_t over_rust_next = 0;  ///< the next best such count ...
+  float next_share = 0;             ///< ... and how likely it is beside the best
+  std::int32_t visible = 0;         ///< visit means the fit may see; the rest are hidden from it
 };
+
+/// Whether the visit mean at a place in CoatingData::means is one of its segment's read on rust.
+inline bool read_on_rust(const Segment& segment, std::int32_t place) {
+  return place >= segment.first + segment.count - segment.over_rust;
+}
 
 struct CoatingPart {
   std::int32_t place = 0;  ///< in Portfolio::parts
@@ -64,6 +80,8 @@ struct Session {
   Date day;
   std::string gauge;  ///< or "inspector NAME" where no gauge is named
   std::vector<Foil> foils;
+  std::string inspector_name;   ///< empty: none named, or several
+  std::int32_t inspector = -1;  ///< place in CoatingData::inspectors; -1: habits are not looked for
 };
 
 /// Ranges into the vectors of CoatingData, and the names of what lies within the site.
@@ -85,6 +103,10 @@ struct CoatingData {
   corrosion::AttackPath path{0.9};
   double replicate_sd_um = 0;
   double area_sd_um = 0;
+  /// How well the classes' rates are known, over what the first spreads of site and zone stand for.
+  double class_ratio = 1;
+  std::array<double, 6> rust_chance{};  ///< by grade, as far as grades tell of the thickness here
+  std::vector<std::string> inspectors;  ///< those whose habits are looked for; sorted
   std::vector<CoatingSite> sites;
   std::vector<CoatingPart> parts;  ///< by site, then id
   std::vector<Segment> segments;   ///< by part, then start

@@ -6,6 +6,7 @@
 #include "core/forecast/coating_model.h"
 #include "core/forecast/limit_report.h"
 #include "core/forecast/preparation.h"
+#include "core/forecast/rust.h"
 #include "core/forecast/session_report.h"
 #include "core/forecast/stage_one.h"
 #include "core/forecast/swaps.h"
@@ -48,6 +49,22 @@ Error not_computed() {
               "for readings, dates or nominal coatings far out of range.");
 }
 
+/// Stage 1, and with it which readings were taken on rust: the two lean on each other. Where no
+/// reading may be of rust, or no part's answer changes any more, the rounds between are left out.
+SharedEffects fit_with_rust(CoatingData& data, const StageOneOptions& whole) {
+  if (!guess_rust(data)) return fit_shared_effects(data, first_effects(data), whole);
+  StageOneOptions stage = whole;
+  stage.passes = std::max(1, whole.passes / constant::rust_rounds);
+  SharedEffects effects = fit_shared_effects(data, first_effects(data), stage);
+  for (int round = 1; round <= constant::rust_rounds && effects.computed; ++round) {
+    const bool last = round == constant::rust_rounds;
+    if (weigh_rust(data, effects, whole.workers) == 0 && !last) continue;
+    stage.passes = last ? std::max(1, whole.passes / 2) : constant::rust_round_passes;
+    effects = fit_shared_effects(data, std::move(effects), stage);
+  }
+  return effects;
+}
+
 Error stopped() {
   return fail(Fault::cancelled,
               "Coating forecast: stopped before its end. Nothing was computed; the readings are as "
@@ -83,10 +100,11 @@ Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOpti
   CoatingModel model{std::move(*data), {}, {}};
   StageOneOptions stage{.passes = options.passes, .workers = workers};
   if (stage.passes <= 0) stage.passes = usual_passes(model.data.parts.size());
-  model.effects = fit_shared_effects(model.data, first_effects(model.data), stage);
+  model.effects = fit_with_rust(model.data, stage);
   if (workers.stopped()) return stopped();
   if (!model.effects.computed) return not_computed();
   if (cut_unrecorded_swaps(model.data, model.effects, workers) > 0) {
+    weigh_rust(model.data, model.effects, workers);
     stage.passes = constant::passes_after_swaps;
     model.effects = fit_shared_effects(model.data, std::move(model.effects), stage);
     if (!model.effects.computed && !workers.stopped()) return not_computed();

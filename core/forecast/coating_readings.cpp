@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "core/forecast/constants.h"
@@ -11,18 +12,6 @@
 namespace kneerail::forecast {
 
 namespace {
-
-Date day_of(const Portfolio& portfolio, const Reading& reading) {
-  return reading.seen.value_or(portfolio.visits[static_cast<std::size_t>(reading.visit)].day);
-}
-
-/// Place in CoatingData::parts of each part of the portfolio; -1: not served.
-std::vector<std::int32_t> served_index(const Portfolio& portfolio, const CoatingData& data) {
-  std::vector<std::int32_t> index(portfolio.parts.size(), -1);
-  for (std::size_t i = 0; i < data.parts.size(); ++i)
-    index[static_cast<std::size_t>(data.parts[i].place)] = static_cast<std::int32_t>(i);
-  return index;
-}
 
 /// Why a coating reading of a served part is no number for the model; null when it is one.
 const char* unusable(const Portfolio& portfolio, const Reading& reading) {
@@ -38,26 +27,44 @@ const char* unusable(const Portfolio& portfolio, const Reading& reading) {
   return nullptr;
 }
 
+SeenSurface seen_surface(const Reading& reading) {
+  if (reading.surface == Surface::rust) return SeenSurface::rust;
+  return reading.surface == Surface::zinc ? SeenSurface::zinc : SeenSurface::nothing;
+}
+
 /// Numbers sessions in the order of site, day and gauge, whatever order readings come in.
 class SessionIndex {
  public:
   SessionIndex(const Portfolio& portfolio, const CoatingData& data)
       : portfolio_(portfolio), data_(data) {}
 
-  void note(std::int32_t part, const Reading& reading) { sessions_.emplace(key(part, reading), 0); }
+  void note(std::int32_t part, const Reading& reading) {
+    const std::string& inspector =
+        portfolio_.visits[static_cast<std::size_t>(reading.visit)].inspector;
+    const auto [at, is_new] = sessions_.try_emplace(key(part, reading), Entry{0, &inspector});
+    Entry& entry = at->second;
+    if (!is_new && entry.inspector != nullptr && *entry.inspector != inspector)
+      entry.inspector = nullptr;
+  }
 
   void number(CoatingData& data) {
-    for (auto& [key, place] : sessions_) {
+    name_inspectors(data);
+    for (auto& [key, entry] : sessions_) {
       const auto& [site, day, gauge] = key;
       CoatingSite& home = data.sites[static_cast<std::size_t>(site)];
-      place = static_cast<std::int32_t>(data.sessions.size());
-      if (home.sessions++ == 0) home.first_session = place;
-      data.sessions.push_back({site, day, gauge, {}});
+      entry.place = static_cast<std::int32_t>(data.sessions.size());
+      if (home.sessions++ == 0) home.first_session = entry.place;
+      data.sessions.push_back({site,
+                               day,
+                               gauge,
+                               {},
+                               entry.inspector != nullptr ? *entry.inspector : std::string(),
+                               place_of(data.inspectors, entry)});
     }
   }
 
   [[nodiscard]] std::int32_t place(std::int32_t part, const Reading& reading) const {
-    return sessions_.at(key(part, reading));
+    return sessions_.at(key(part, reading)).place;
   }
 
   void add_foils(CoatingData& data) const {
@@ -70,7 +77,7 @@ class SessionIndex {
       if (site == sites.end()) continue;
       const auto session = sessions_.find({site->second, visit.day, gauge_name(visit)});
       if (session != sessions_.end())
-        data.sessions[static_cast<std::size_t>(session->second)].foils.push_back(
+        data.sessions[static_cast<std::size_t>(session->second.place)].foils.push_back(
             {*visit.foil_true_um, *visit.foil_read_um});
     }
     for (Session& session : data.sessions)
@@ -81,6 +88,28 @@ class SessionIndex {
 
  private:
   using Key = std::tuple<std::int32_t, Date, std::string>;
+  struct Entry {
+    std::int32_t place;
+    const std::string* inspector;  ///< null: several
+  };
+
+  /// Habits are looked for where few enough inspectors, and more than one, are named.
+  void name_inspectors(CoatingData& data) const {
+    std::set<std::string> names;
+    for (const auto& [key, entry] : sessions_)
+      if (entry.inspector != nullptr && !entry.inspector->empty()) names.insert(*entry.inspector);
+    const auto count = static_cast<int>(names.size());
+    if (count >= constant::inspectors_least && count <= constant::inspectors_most)
+      data.inspectors.assign(names.begin(), names.end());
+  }
+
+  [[nodiscard]] static std::int32_t place_of(const std::vector<std::string>& names,
+                                             const Entry& entry) {
+    if (entry.inspector == nullptr) return -1;
+    const auto at = std::lower_bound(names.begin(), names.end(), *entry.inspector);
+    if (at == names.end() || *at != *entry.inspector) return -1;
+    return static_cast<std::int32_t>(at - names.begin());
+  }
 
   [[nodiscard]] Key key(std::int32_t part, const Reading& reading) const {
     const Visit& visit = portfolio_.visits[static_cast<std::size_t>(reading.visit)];
@@ -90,7 +119,7 @@ class SessionIndex {
 
   const Portfolio& portfolio_;
   const CoatingData& data_;
-  std::map<Key, std::int32_t> sessions_;
+  std::map<Key, Entry> sessions_;
 };
 
 /// First the sessions, so that they can be numbered in order; then the readings.
@@ -122,6 +151,17 @@ void note_unusable(const Portfolio& portfolio, const std::vector<std::int32_t>& 
 
 }  // namespace
 
+Date day_of(const Portfolio& portfolio, const Reading& reading) {
+  return reading.seen.value_or(portfolio.visits[static_cast<std::size_t>(reading.visit)].day);
+}
+
+std::vector<std::int32_t> served_index(const Portfolio& portfolio, const CoatingData& data) {
+  std::vector<std::int32_t> index(portfolio.parts.size(), -1);
+  for (std::size_t i = 0; i < data.parts.size(); ++i)
+    index[static_cast<std::size_t>(data.parts[i].place)] = static_cast<std::int32_t>(i);
+  return index;
+}
+
 std::string gauge_name(const Visit& visit) {
   return visit.coating_gauge.empty() ? "inspector " + visit.inspector : visit.coating_gauge;
 }
@@ -139,7 +179,7 @@ std::vector<UsedReading> used_readings(const Portfolio& portfolio, CoatingData& 
   each_usable(portfolio, served,
               [&](std::int32_t place, std::int32_t part, const Reading& reading) {
                 used.push_back({part, sessions.place(part, reading), place, reading.spot,
-                                reading.replicate, reading.value});
+                                reading.replicate, seen_surface(reading), reading.value});
               });
   // Sessions are numbered by day within a site, and a part has one site.
   std::sort(used.begin(), used.end(), [](const UsedReading& a, const UsedReading& b) {

@@ -16,6 +16,7 @@ struct UsedReading {
   std::int32_t place = 0;    ///< in Portfolio::readings
   std::int16_t spot = 0;
   std::int16_t replicate = 0;
+  SeenSurface surface = SeenSurface::nothing;
   double value_um = 0;
 };
 
@@ -25,7 +26,15 @@ struct CountedMean {
   std::int32_t session = 0;
   std::int32_t replicates = 0;
   std::int32_t spots = 0;
+  SeenSurface surface = SeenSurface::nothing;  ///< rust where any reading said so
   double thickness_um = 0;
+};
+
+/// The worst grade of a part on a day.
+struct DayGrade {
+  std::int32_t part = 0;  ///< place in CoatingData::parts
+  Date day;
+  std::int8_t grade = 0;
 };
 
 /// What a session is named after: the coating gauge, or who read where none is named.
@@ -50,13 +59,23 @@ void leave_out_slips(const Portfolio& portfolio, CoatingData& data,
 /// Median of replicates, mean of spots; estimates data.replicate_sd_um and data.area_sd_um.
 std::vector<CountedMean> visit_means(const std::vector<UsedReading>& readings, CoatingData& data);
 
-/// Cuts each part's visit means at its works and marks those that read bare metal.
+/// The grades of served parts, ascending by part and day, each day once.
+std::vector<DayGrade> day_grades(const Portfolio& portfolio, const CoatingData& data);
+
+/// Cuts each part's visit means at its works, marks those that read bare metal, and notes the grade
+/// of the day beside each.
 void build_segments(const Portfolio& portfolio, const std::vector<CountedMean>& means,
-                    CoatingData& data);
+                    const std::vector<DayGrade>& grades, CoatingData& data);
 
 /// From the first mean of a segment that reads bare metal on, what follows is no number unless it
 /// is zinc again.
 void mark_gone(std::vector<VisitMean>& means, const Segment& segment);
+
+/// Place in CoatingData::parts of each part of the portfolio; -1: not served.
+std::vector<std::int32_t> served_index(const Portfolio& portfolio, const CoatingData& data);
+
+/// The day a reading was taken.
+Date day_of(const Portfolio& portfolio, const Reading& reading);
 
 /// Keeps a reading back with its reason.
 void leave_out(const Portfolio& portfolio, std::int32_t reading, const char* reason,

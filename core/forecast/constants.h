@@ -67,11 +67,23 @@ inline constexpr Spread rate_spread{0.33, 4, 0.03, no_cap};   ///< of parts in a
 inline constexpr Spread start_spread{0.14, 4, 0.03, no_cap};  ///< over nominal
 inline constexpr Spread offset_spread{1.5, 3, 0.2, 2};        ///< um
 inline constexpr Spread gain_spread{0.02, 10, 0.002, 0.01};
-inline constexpr Spread site_spread{0.4, 3, 0.02, no_cap};
-inline constexpr Spread zone_spread{0.3, 3, 0.02, no_cap};
-inline constexpr Spread run_spread{0.15, 3, 0.01, no_cap};
+/// Caps keep rates near their class: a level trend of readings no longer makes lives of centuries.
+inline constexpr Spread site_spread{0.4, 3, 0.02, 0.5};
+inline constexpr Spread zone_spread{0.3, 3, 0.02, 0.45};
+inline constexpr Spread run_spread{0.15, 3, 0.01, 0.25};
 inline constexpr Spread batch_spread{0.08, 3, 0.01, no_cap};
-inline constexpr Spread rest_spread{3, 0, 0.3, no_cap};  ///< um, of a visit mean
+inline constexpr Spread run_kind_spread{0.05, 10, 0.01, no_cap};  ///< of a kind group in a batch
+inline constexpr Spread habit_spread{0.5, 3, 0.05, no_cap};       ///< um, of an inspector
+inline constexpr Spread rest_spread{3, 0, 0.3, no_cap};           ///< um, of a visit mean
+inline constexpr Spread spots_spread{0.1, 0, 0.002, 0.5};  ///< of spots, over the thickness lost
+/// First spreads of site and zone stand for classes whose rate is known to this sd, ln units.
+inline constexpr double class_ln_sd = 0.45;
+inline constexpr double class_ratio_least = 0.1;
+inline constexpr double class_ratio_most = 3;
+inline constexpr double batch_tail = 3;  ///< degrees of freedom of batches
+inline constexpr double batch_weight_most = 1.2;
+inline constexpr int inspectors_least = 2;
+inline constexpr int inspectors_most = 40;
 
 inline constexpr double odd_square = 6.25;  ///< squared residual where weights fall under 1
 inline constexpr double weight_least = 0.02;
@@ -84,7 +96,33 @@ inline constexpr int passes_many_parts = 10;
 inline constexpr int passes_after_swaps = 6;
 inline constexpr double settled_move_ln = 0.02;
 
+// A gauge on rust reads rust.
+inline constexpr std::array<double, 6> rust_by_grade{0, 0, 0, 0.01, 0.98, 0.98};
+inline constexpr double rust_said = 0.98;  ///< the surface was said to be rust
+inline constexpr double rust_chance_least = 0.002;
+inline constexpr double rust_tie_from = 0.30;   ///< grades tell of the thickness from here ...
+inline constexpr double rust_tie_range = 0.15;  ///< ... fully from that much more
+inline constexpr double rust_tie_weight = 30;   ///< readings that the tie is shrunk by
+inline constexpr double rust_age_band_years = 5;
+inline constexpr double rust_below_um = 17;  ///< zinc under rust is thinner
+inline constexpr double rust_sd_um = 8;
+inline constexpr double rust_scale_um = 12;  ///< of what a gauge shows on rust
+inline constexpr double rust_share = 0.8;    ///< of that; the rest anything up to:
+inline constexpr double rust_anything_um = 150;
+inline constexpr int rust_visits_most = 10;
+inline constexpr double rust_first_chance = 0.5;  ///< taken as over rust before the first fit
+inline constexpr int rust_rounds = 3;
+inline constexpr int rust_round_passes = 4;
+
 // Stage 2.
+inline constexpr double touched_up_ln_rate = 0.2;
+inline constexpr double touched_up_ln_rate_sd = 0.7;
+inline constexpr double paint_gives_way_chance = 0.4;
+inline constexpr double paint_gives_way_factor = 3;  ///< of the loss ahead
+/// Spots that scatter more than this do not stand for their part.
+inline constexpr double spots_stand_um2 = 4;
+inline constexpr double spots_fixed = 0.49;            ///< of the excess, added to the variance
+inline constexpr double spots_of_loss = 4.0 / 2500.0;  ///< of the excess, times the loss squared
 inline constexpr double rate_variance_widening = 1.8;
 inline constexpr double error_variance_widening = 1.2;
 inline constexpr double rate_tail = 8;     ///< degrees of freedom of the prior of ln rate

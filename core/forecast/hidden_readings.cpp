@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/forecast/thickness_bound.h"
 #include "core/statistics/normal.h"
 
 namespace kneerail::forecast {
@@ -16,10 +17,11 @@ struct ReadingForecast {
   double ahead;  ///< effective years since the last reading kept
   double error_variance;
   double offset_um;
+  std::optional<ThicknessBound> bound;  ///< what was read was a bound
 
   [[nodiscard]] double variance(const RateNode& node) const {
     const double drift = constant::future_sd * std::exp(node.ln_rate) * ahead;
-    return posterior.start_variance + error_variance + drift * drift;
+    return node.start_variance + error_variance + drift * drift;
   }
   [[nodiscard]] double mean_um(const RateNode& node) const {
     return std::max(node.start_um - std::exp(node.ln_rate) * effective_age, 0.0) + offset_um;
@@ -49,16 +51,22 @@ int stratum_of(int readings) {
   return readings >= 2 ? 2 : readings;
 }
 
-bool gone_before_cut(const CoatingData& data, const Segment& segment) {
+/// Bare metal or rust already.
+bool over_before_cut(const CoatingData& data, const Segment& segment) {
   for (int i = segment.first; i < segment.first + segment.visible; ++i)
-    if (data.means[static_cast<std::size_t>(i)].gone) return true;
+    if (data.means[static_cast<std::size_t>(i)].gone || read_on_rust(segment, i)) return true;
   return false;
 }
 
 bool can_be_foretold(const CoatingData& data, const Segment& segment) {
-  if (segment.visible == segment.count || gone_before_cut(data, segment)) return false;
+  if (segment.visible == segment.count || over_before_cut(data, segment)) return false;
   const bool start_is_hidden = segment.start_kind == StartKind::unknown || segment.after_swap;
   return segment.visible > 0 || !start_is_hidden;
+}
+
+/// The loss of a part of middling rate by then.
+double usual_loss_um(const Posterior& posterior, double effective_age) {
+  return std::exp(posterior.prior_centre) * effective_age;
 }
 
 ReadingForecast forecast_of(const CoatingData& data, const SharedEffects& effects,
@@ -67,12 +75,17 @@ ReadingForecast forecast_of(const CoatingData& data, const SharedEffects& effect
       segment.visible > 0
           ? data.means[static_cast<std::size_t>(segment.first + segment.visible - 1)].effective_age
           : 0;
-  const double rest = effects.spreads.rest_um;
-  ReadingForecast forecast{segment_posterior({&data, &effects}, segment), hidden.effective_age,
-                           std::max(0.0, hidden.effective_age - last_kept),
-                           rest * rest + hidden.known_variance, 0};
-  if (hidden.gone) {
-    forecast.error_variance = rest * rest + data.replicate_sd_um * data.replicate_sd_um;
+  ReadingForecast forecast{
+      segment_posterior({&data, &effects}, segment),
+      hidden.effective_age,
+      std::max(0.0, hidden.effective_age - last_kept),
+      0,
+      0,
+      bound_of(data, effects.spreads, segment, segment.first + segment.count - 1)};
+  forecast.error_variance = mean_variance(hidden, effects.spreads,
+                                          usual_loss_um(forecast.posterior, hidden.effective_age));
+  if (forecast.bound) {
+    forecast.error_variance = forecast.bound->variance;
     return forecast;
   }
   const Correction session = session_correction(data, effects, hidden.session, hidden.thickness_um);
@@ -83,8 +96,8 @@ ReadingForecast forecast_of(const CoatingData& data, const SharedEffects& effect
 
 double score(const ReadingForecast& forecast, const VisitMean& hidden) {
   constexpr double least = 1e-12;  // a reading that nothing foretold must not outweigh all others
-  return std::log(least + (hidden.gone ? forecast.below(constant::gone_below_um)
-                                       : forecast.density(hidden.thickness_um)));
+  return std::log(least + (forecast.bound ? forecast.below(forecast.bound->limit_um)
+                                          : forecast.density(hidden.thickness_um)));
 }
 
 }  // namespace
@@ -118,8 +131,8 @@ void foretell(const CoatingData& data, const SharedEffects& effects, const Coati
     reading.years_ahead = years_between(*out.cut, hidden.day);
     reading.session = hidden.session;
     reading.stratum = stratum_of(segment.visible);
-    reading.gone = hidden.gone;
-    reading.below = plain.below(hidden.gone ? constant::gone_below_um : hidden.thickness_um);
+    reading.bound = plain.bound.has_value();
+    reading.below = plain.below(plain.bound ? plain.bound->limit_um : hidden.thickness_um);
     out.readings.push_back(reading);
     for (int step = 0; step < constant::scale_steps; ++step) {
       ReadingForecast drawn = plain;

@@ -18,8 +18,8 @@ struct HiddenReading {
   double years_ahead = 0;  ///< from the cut
   std::int32_t session = 0;
   int stratum = 0;
-  double below = 0;   ///< forecast chance of a reading as small or smaller
-  bool gone = false;  ///< read bare metal: `below` is the chance of that
+  double below = 0;    ///< forecast chance of a reading as small or smaller
+  bool bound = false;  ///< read bare metal or rust: `below` is the chance of as little zinc
 };
 
 /// All of one site, and the log score per stratum at each spread scale.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/forecast/limit_words.h"
 #include "core/forecast/predictive.h"
@@ -25,22 +26,26 @@ std::array<double, 4> chances(const Posterior& posterior, const Clock& clock, do
 /// 10, 50, 90 % of the rate: the nodes' weights taken as spread evenly between their middles.
 std::array<double, 3> rate_quantiles(const Posterior& posterior) {
   constexpr std::array<double, 3> levels{0.1, 0.5, 0.9};
+  std::array<std::pair<double, double>, node_count_most> nodes;  // ln rate, weight
+  for (std::size_t k = 0; k < static_cast<std::size_t>(posterior.count); ++k)
+    nodes[k] = {posterior.nodes[k].ln_rate, posterior.nodes[k].weight};
+  std::sort(nodes.begin(), nodes.begin() + posterior.count);
   std::array<double, 3> out{};
   for (std::size_t i = 0; i < levels.size(); ++i) {
     double before = 0;
-    double last_at = posterior.nodes[0].ln_rate;
+    double last_at = nodes[0].first;
     double last_sum = 0;
-    double ln_rate = posterior.nodes[static_cast<std::size_t>(posterior.count - 1)].ln_rate;
-    for (int k = 0; k < posterior.count; ++k) {
-      const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
-      const double sum = before + node.weight / 2;
+    double ln_rate = nodes[static_cast<std::size_t>(posterior.count - 1)].first;
+    for (std::size_t k = 0; k < static_cast<std::size_t>(posterior.count); ++k) {
+      const auto& [at, weight] = nodes[k];
+      const double sum = before + weight / 2;
       if (sum >= levels[i]) {
         const double share = sum > last_sum ? (levels[i] - last_sum) / (sum - last_sum) : 1;
-        ln_rate = last_at + share * (node.ln_rate - last_at);
+        ln_rate = last_at + share * (at - last_at);
         break;
       }
-      before += node.weight;
-      last_at = node.ln_rate;
+      before += weight;
+      last_at = at;
       last_sum = sum;
     }
     out[i] = std::exp(ln_rate);
@@ -96,7 +101,7 @@ PartView view_of(const ReportContext& context, int index) {
       &model.data.segments[static_cast<std::size_t>(own.first_segment + own.segments - 1)];
   view.clock = clock_of(model.data, *view.segment);
   if (view.segment->count > 0 || view.segment->start_kind != StartKind::unknown)
-    view.posterior = scaled(segment_posterior({&model.data, &model.effects}, *view.segment),
+    view.posterior = scaled(life_posterior({&model.data, &model.effects}, *view.segment),
                             model.back_dated.spread_scale);
   return view;
 }

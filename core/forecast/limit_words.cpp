@@ -42,7 +42,8 @@ std::string founded_on(const ReportContext& context, const PartView& view) {
 
 /// Lost its weight in the fit; or reads bare metal on a day when, the other readings say, there was
 /// almost surely zinc.
-bool does_not_fit(const PartView& view, const VisitMean& mean) {
+bool does_not_fit(const PartView& view, const VisitMean& mean, bool on_rust) {
+  if (on_rust) return false;
   if (!mean.gone) return mean.weight < constant::odd_reading_weight;
   return view.posterior && chance_at(*view.posterior, view.clock, constant::gone_below_um,
                                      mean.effective_age) < constant::odd_gone_chance;
@@ -90,11 +91,17 @@ std::vector<std::string> flags_of(const ReportContext& context, const PartView& 
                             ": replaced without a record? confirm"}));
   for (int i = 0; i < segment.count; ++i) {
     const VisitMean& mean = mean_at(context, segment, i);
-    if (does_not_fit(view, mean))
+    const bool on_rust = !mean.gone && read_on_rust(segment, segment.first + i);
+    if (on_rust)
+      flags.push_back(
+          concat({"the reading of ", to_text(mean.day), " (", fixed(mean.thickness_um, 0),
+                  " um) was likely taken on rust: counted as under ",
+                  fixed(constant::rust_below_um, 0), " um of zinc, not as a number"}));
+    if (does_not_fit(view, mean, on_rust))
       flags.push_back(concat({"the reading of ", to_text(mean.day), " (",
                               fixed(mean.thickness_um, 0), " um) does not fit; check"}));
     const std::string& words = (*context.sessions)[static_cast<std::size_t>(mean.session)].words;
-    if (!mean.gone && !words.empty()) flags.push_back(words);
+    if (!mean.gone && !on_rust && !words.empty()) flags.push_back(words);
   }
   return flags;
 }

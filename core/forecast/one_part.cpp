@@ -1,12 +1,14 @@
 #include "core/forecast/one_part.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 #include <tuple>
 
 #include "core/forecast/limit_report.h"
 #include "core/forecast/preparation.h"
+#include "core/forecast/rust.h"
 #include "core/forecast/segment_fit.h"
 #include "core/forecast/session_report.h"
 #include "core/forecast/swaps.h"
@@ -66,6 +68,17 @@ class EffectsOfOne {
     return same ? static_cast<int>(at - first) : unseen;
   }
 
+  struct Habit {
+    double mean_um = 0;
+    double variance = 0;
+  };
+  /// What the fit knows of who read.
+  [[nodiscard]] Habit habit_of(const Session& session) const {
+    const auto inspector = found(model_.data.inspectors, session.inspector_name);
+    if (!inspector) return {};
+    return {model_.effects.habits_um[*inspector], model_.effects.habit_variance[*inspector]};
+  }
+
   /// For each core place of the one part: its place among the model's site, or unseen; and what it
   /// varies by when unseen.
   void map_places() {
@@ -73,6 +86,7 @@ class EffectsOfOne {
     const auto size = static_cast<std::size_t>(own.with_globals());
     place_.assign(size, unseen);
     prior_sd_.assign(size, 0);
+    prior_mean_.assign(size, 0);
     const Spreads& spreads = model_.effects.spreads;
     const auto set = [&](int at, int from, double sd) {
       place_[static_cast<std::size_t>(at)] = from;
@@ -82,7 +96,10 @@ class EffectsOfOne {
     for (int s = 0; s < own.sessions; ++s) {
       const int from =
           site_ != nullptr ? seen_session(one_.sessions[static_cast<std::size_t>(s)]) : unseen;
-      set(own.offset(s), from == unseen ? unseen : theirs.offset(from), spreads.offset_um);
+      const Habit habit = habit_of(one_.sessions[static_cast<std::size_t>(s)]);
+      set(own.offset(s), from == unseen ? unseen : theirs.offset(from),
+          std::sqrt(spreads.offset_um * spreads.offset_um + habit.variance));
+      prior_mean_[static_cast<std::size_t>(own.offset(s))] = habit.mean_um;
       set(own.gain(s), from == unseen ? unseen : theirs.gain(from), spreads.gain);
     }
     set(own.site(), site_ != nullptr ? theirs.site() : unseen, spreads.site);
@@ -98,6 +115,7 @@ class EffectsOfOne {
     out.core.assign(size, 0);
     out.covariance.assign(size * size, 0);
     for (std::size_t i = 0; i < size; ++i) {
+      out.core[i] = prior_mean_[i];
       if (i >= globals_from) out.core[i] = model_.effects.globals[i - globals_from];
       if (place_[i] != unseen) out.core[i] = from_->core[static_cast<std::size_t>(place_[i])];
       for (std::size_t j = 0; j < size; ++j) out.covariance[i * size + j] = core_covariance(i, j);
@@ -121,7 +139,12 @@ class EffectsOfOne {
     const Spreads& spreads = model_.effects.spreads;
     out.runs.assign(run_unknowns, 0);
     out.run_cross.assign(run_unknowns * size, 0);
-    out.run_covariance = {spreads.run * spreads.run, 0, 0, spreads.batch * spreads.batch};
+    out.run_covariance.assign(run_unknowns * run_unknowns, 0);
+    const std::array<double, run_unknowns> sds{spreads.run, spreads.batch, spreads.run_kind,
+                                               spreads.run_kind, spreads.run_kind};
+    for (std::size_t r = 0; r < run_unknowns; ++r)
+      out.run_covariance[r * run_unknowns + r] = sds[r] * sds[r];
+    out.batch_weights.assign(1, 1);
     const auto run = site_ != nullptr ? found(site_->runs, one_.sites[0].runs[0]) : std::nullopt;
     if (!run) return;
     for (std::size_t r = 0; r < run_unknowns; ++r) {
@@ -167,6 +190,7 @@ class EffectsOfOne {
   const SiteEffects* from_ = nullptr;
   std::vector<int> place_;
   std::vector<double> prior_sd_;
+  std::vector<double> prior_mean_;
 };
 
 /// The weights that stage 1 would come to with these effects.
@@ -178,8 +202,8 @@ void settle_weights(CoatingData& one, const SharedEffects& effects) {
       fit_segment(input, segment, fit);
       for (const SegmentRow& row : fit.rows)
         if (row.mean >= 0)
-          one.means[static_cast<std::size_t>(row.mean)].weight = robust_weight(
-              fit, row, one.means[static_cast<std::size_t>(row.mean)], effects.spreads);
+          one.means[static_cast<std::size_t>(row.mean)].weight =
+              robust_weight(fit, row, one.means[static_cast<std::size_t>(row.mean)]);
     }
 }
 
@@ -189,12 +213,14 @@ Result<CoatingModel> model_of_one_part(const CoatingModel& model, const Portfoli
   if (one.parts.size() != 1)
     return fail(Fault::invalid_input,
                 "Forecast of one part: exactly one part must be given. Nothing was computed.");
-  auto data = prepare_coating(one, GaugeSpread{model.data.replicate_sd_um, model.data.area_sd_um});
+  auto data = prepare_coating(one, learnt_from(model.data));
   if (!data) return fail(data.error());
   CoatingModel own{std::move(*data), {}, {}};
   own.effects = EffectsOfOne(model, own.data).take();
   own.back_dated.spread_scale = model.back_dated.spread_scale;
-  cut_unrecorded_swaps(own.data, own.effects, {.threads = 1});
+  weigh_rust(own.data, own.effects, {.threads = 1});
+  if (cut_unrecorded_swaps(own.data, own.effects, {.threads = 1}) > 0)
+    weigh_rust(own.data, own.effects, {.threads = 1});
   settle_weights(own.data, own.effects);
   note_zone_sessions(model.data, own.data);
   return own;

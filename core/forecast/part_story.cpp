@@ -79,7 +79,7 @@ class StoryTeller {
   }
 
   std::vector<StoryPoint> path_of(const Segment& own, int i) const {
-    const Posterior posterior = scaled(segment_posterior({&data_, &context_.model->effects}, own),
+    const Posterior posterior = scaled(life_posterior({&data_, &context_.model->effects}, own),
                                        context_.model->back_dated.spread_scale);
     const Clock clock = clock_of(data_, own);
     const double from = years_between(data_.as_of, own.start);

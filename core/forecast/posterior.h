@@ -18,20 +18,27 @@ namespace kneerail::forecast {
 
 struct RateNode {
   double weight = 0;
-  double ln_rate = 0;   ///< um per year, 20-year mean
-  double start_um = 0;  ///< mean of the start given the rate
+  double ln_rate = 0;         ///< um per year, 20-year mean
+  double start_um = 0;        ///< mean of the start given the rate
+  double start_variance = 0;  ///< of the start given the rate, um^2
+  double ahead = 1;           ///< loss after the as-of date, times
 };
 
+/// Two hypotheses on rust, each with paint that holds or gives way.
+inline constexpr int node_count_most = 4 * constant::node_count;
+
 struct Posterior {
-  std::array<RateNode, constant::node_count> nodes{};
+  std::array<RateNode, node_count_most> nodes{};
   int count = 0;
-  double start_variance = 0;  ///< given a node, um^2
+  /// Of visit means more than spots that stand for their part would have, um^2: the part's own
+  /// thickness is that much less known than its readings say.
+  double spots_excess_um2 = 0;
   double ln_evidence = 0;
   double prior_centre = 0;  ///< of ln rate before the part's own readings
   double prior_variance = 0;
   double own_share = 0;  ///< 1 - variance after / variance before
   int numbers = 0;       ///< visit means that entered as numbers
-  int gone = 0;
+  int gone = 0;          ///< those that entered as bounds
 };
 
 enum class MeanWeights { as_fitted, all_one };
@@ -43,8 +50,14 @@ struct PosteriorInput {
   MeanWeights weights = MeanWeights::as_fitted;
 };
 
-/// Of a segment's visible readings (Segment::visible of them).
+/// Of a segment's visible readings (Segment::visible of them), its last Segment::over_rust read on
+/// rust.
 Posterior segment_posterior(const PosteriorInput& input, const Segment& segment);
+
+/// What a forecast is made from: the two best hypotheses on which readings are of rust, by their
+/// weights; for a touched-up coating, whose paint gives way with chance 0.4, a loss ahead three
+/// times as fast by that chance; and how far spots do not stand for the part.
+Posterior life_posterior(const PosteriorInput& input, const Segment& segment);
 
 /// Mean and variance of what a session adds to a reading of so many um.
 struct Correction {

@@ -19,11 +19,14 @@ struct Chance {
 class Mixture {
  public:
   Mixture(const Posterior& posterior, const Clock& clock, double limit_um)
-      : variance_(posterior.start_variance), now_(clock.effective(clock.age_now)) {
+      : now_(clock.effective(clock.age_now)),
+        fixed_um2_(constant::spots_fixed * posterior.spots_excess_um2),
+        of_loss_(constant::spots_of_loss * posterior.spots_excess_um2) {
     for (int k = 0; k < posterior.count; ++k) {
       const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
       parts_[static_cast<std::size_t>(count_++)] = {node.weight, std::exp(node.ln_rate),
-                                                    node.start_um - limit_um};
+                                                    node.start_um - limit_um,
+                                                    node.start_variance + fixed_um2_, node.ahead};
     }
   }
 
@@ -32,24 +35,28 @@ class Mixture {
     const double ahead = std::max(0.0, h - now_);
     for (int k = 0; k < count_; ++k) {
       const Component& part = parts_[static_cast<std::size_t>(k)];
-      const double drift = constant::future_sd * part.rate;
-      const double variance = variance_ + drift * drift * ahead * ahead;
+      const double rate = ahead > 0 ? part.ahead * part.rate : part.rate;
+      const double drift = constant::future_sd * rate;
+      const double loss = part.rate * h + (rate - part.rate) * ahead;
+      const double variance =
+          part.variance + drift * drift * ahead * ahead + of_loss_ * loss * loss;
       const double sd = std::sqrt(variance);
-      const double gap = part.rate * h - part.reserve_um;
-      const double z = gap / sd;
+      const double z = (loss - part.reserve_um) / sd;
       chance.value += part.weight * statistics::normal_cdf(z);
       chance.slope += part.weight * statistics::normal_density(z) *
-                      (part.rate / sd - z * drift * drift * ahead / variance);
+                      (rate / sd - z * (drift * drift * ahead + of_loss_ * loss * rate) / variance);
     }
     return chance;
   }
 
   /// Where the components' own crossings add up to `level`: a first guess of the quantile.
   [[nodiscard]] double crossing(double level) const {
-    std::array<std::pair<double, double>, constant::node_count> crossings{};
+    std::array<std::pair<double, double>, node_count_most> crossings;
     for (int k = 0; k < count_; ++k) {
       const Component& part = parts_[static_cast<std::size_t>(k)];
-      crossings[static_cast<std::size_t>(k)] = {part.reserve_um / part.rate, part.weight};
+      const double h = part.reserve_um / part.rate;
+      crossings[static_cast<std::size_t>(k)] = {h > now_ ? now_ + (h - now_) / part.ahead : h,
+                                                part.weight};
     }
     std::sort(crossings.begin(), crossings.begin() + count_);
     double sum = 0;
@@ -65,11 +72,14 @@ class Mixture {
     double weight;
     double rate;
     double reserve_um;
+    double variance;
+    double ahead;
   };
-  std::array<Component, constant::node_count> parts_{};
+  std::array<Component, node_count_most> parts_;
   int count_ = 0;
-  double variance_;
   double now_;
+  double fixed_um2_;
+  double of_loss_;
 };
 
 struct Bracket {
@@ -130,8 +140,7 @@ std::array<double, 7> limit_quantiles(const Posterior& posterior, const Clock& c
 
 double median_now_um(const Posterior& posterior, const Clock& clock) {
   const double h = clock.effective(clock.age_now);
-  const double sd = std::sqrt(posterior.start_variance);
-  std::array<double, constant::node_count> left_um{};
+  std::array<double, node_count_most> left_um{};
   for (int k = 0; k < posterior.count; ++k) {
     const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
     left_um[static_cast<std::size_t>(k)] = node.start_um - std::exp(node.ln_rate) * h;
@@ -140,7 +149,9 @@ double median_now_um(const Posterior& posterior, const Clock& clock) {
     double sum = 0;
     for (int k = 0; k < posterior.count; ++k)
       sum += posterior.nodes[static_cast<std::size_t>(k)].weight *
-             statistics::normal_cdf((thickness_um - left_um[static_cast<std::size_t>(k)]) / sd);
+             statistics::normal_cdf(
+                 (thickness_um - left_um[static_cast<std::size_t>(k)]) /
+                 std::sqrt(posterior.nodes[static_cast<std::size_t>(k)].start_variance));
     return sum;
   };
   double low = 0;

@@ -8,6 +8,7 @@
 
 #include "core/forecast/coating_readings.h"
 #include "core/forecast/constants.h"
+#include "core/forecast/rust.h"
 
 namespace kneerail::forecast {
 
@@ -76,7 +77,26 @@ void count_zone_sessions(CoatingData& data) {
   }
 }
 
+/// Mean of the sds that the parts' rates are given with, over the usual one.
+double class_ratio(const Portfolio& portfolio, const CoatingData& data) {
+  double sum = 0;
+  double count = 0;
+  for (const CoatingPart& own : data.parts) {
+    const auto& sd = portfolio.parts[static_cast<std::size_t>(own.place)].zinc_rate_ln_sd;
+    if (!sd || !std::isfinite(*sd) || *sd <= 0) continue;
+    sum += *sd;
+    count += 1;
+  }
+  if (count == 0) return 1;
+  return std::clamp(sum / count / constant::class_ln_sd, constant::class_ratio_least,
+                    constant::class_ratio_most);
+}
+
 }  // namespace
+
+LearntBefore learnt_from(const CoatingData& data) {
+  return {data.replicate_sd_um, data.area_sd_um, data.class_ratio, data.rust_chance};
+}
 
 std::string why_not_served(const Part& part) {
   if (!has_zinc_model(part.kind)) return "judged by its grade";
@@ -157,7 +177,7 @@ void note_zone_sessions(const CoatingData& larger, CoatingData& data) {
     }
 }
 
-Result<CoatingData> prepare_coating(const Portfolio& portfolio, std::optional<GaugeSpread> known) {
+Result<CoatingData> prepare_coating(const Portfolio& portfolio, std::optional<LearntBefore> known) {
   const double exponent = portfolio.settings.zinc_path_exponent;
   if (!(exponent >= constant::path_exponent_least && exponent <= 1))
     return fail(Fault::invalid_input,
@@ -176,11 +196,14 @@ Result<CoatingData> prepare_coating(const Portfolio& portfolio, std::optional<Ga
   hold_wrong_units(portfolio, data, readings);
   leave_out_slips(portfolio, data, readings);
   const auto means = visit_means(readings, data);
+  data.class_ratio = known ? known->class_ratio : class_ratio(portfolio, data);
   if (known) {
     data.replicate_sd_um = known->replicate_sd_um;
     data.area_sd_um = known->area_sd_um;
   }
-  build_segments(portfolio, means, data);
+  build_segments(portfolio, means, day_grades(portfolio, data), data);
+  data.rust_chance = known ? known->rust_chance : rust_chance(data);
+  note_rust_odds(data);
   count_zone_sessions(data);
   std::sort(data.left_out.begin(), data.left_out.end(), [](const LeftOut& a, const LeftOut& b) {
     return std::tie(a.part, a.reading, a.reason) < std::tie(b.part, b.reading, b.reason);

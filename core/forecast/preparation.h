@@ -3,6 +3,7 @@
 // From a portfolio to what the coating model sees: which parts it serves, which readings it uses,
 // and a reason for every one that it does not.
 
+#include <array>
 #include <optional>
 #include <string>
 
@@ -26,17 +27,22 @@ std::optional<double> ln_prior_rate(const Part& part, const corrosion::AttackPat
 corrosion::RateBand class_bounds(Category category);
 std::string to_text(Category category);
 
-/// What repeats tell of a gauge (sd of a replicate) and of a part's areas (sd of one area).
-struct GaugeSpread {
+/// What a whole portfolio tells and one of its parts alone cannot: sd of a replicate and of one
+/// area, how well classes are known, and the chance of rust under the gauge by grade.
+struct LearntBefore {
   double replicate_sd_um;
   double area_sd_um;
+  double class_ratio;
+  std::array<double, 6> rust_chance;
 };
+LearntBefore learnt_from(const CoatingData& data);
 
-/// Sessions, visit means, segments; spreads of gauge and areas are estimated unless given.
+/// Sessions, visit means, segments; what a portfolio tells of gauges, areas, classes and grades is
+/// estimated unless given.
 /// Errors: not_estimable when the model serves no part; invalid_input for a path exponent outside
 /// 0.5 to 1.
 Result<CoatingData> prepare_coating(const Portfolio& portfolio,
-                                    std::optional<GaugeSpread> known = std::nullopt);
+                                    std::optional<LearntBefore> known = std::nullopt);
 
 /// Raises the counts of sessions per zone to those of a larger portfolio of the same sites.
 void note_zone_sessions(const CoatingData& larger, CoatingData& data);

@@ -10,10 +10,6 @@ namespace kneerail::forecast {
 
 namespace {
 
-double error_variance(const VisitMean& mean, const Spreads& spreads) {
-  return (spreads.rest_um * spreads.rest_um + mean.known_variance) / mean.weight;
-}
-
 void add_row(const SegmentRow& row, SegmentFit& fit, Pair& pull) {
   const double w = row.precision;
   const double h = row.effective_age;
@@ -53,7 +49,8 @@ SegmentRow numeric_row(const FitInput& input, const SegmentFit& fit, double ln_o
   SegmentRow row = row_at(fit, ln_over_class, mean.thickness_um, mean.effective_age);
   row.mean = place;
   row.session = mean.session - input.first_session;
-  row.precision = 1 / error_variance(mean, *input.spreads);
+  row.loss_um = fit.rate * mean.effective_age;
+  row.precision = mean.weight / mean_variance(mean, *input.spreads, row.loss_um);
   row.gain_um = gain_thickness_um(fit.start_um - fit.rate * mean.effective_age);
   const auto& core = input.effects->core;
   row.residual_um -= core[static_cast<std::size_t>(input.layout.offset(row.session))] +
@@ -61,18 +58,15 @@ SegmentRow numeric_row(const FitInput& input, const SegmentFit& fit, double ln_o
   return row;
 }
 
-/// "Thinner than 7 um" as one normal reading that moves mean and variance of the thickness there as
-/// the bound does (a Gaussian site of expectation propagation).
-std::optional<SegmentRow> gone_row(const FitInput& input, const SegmentFit& fit,
-                                   double ln_over_class, const VisitMean& mean) {
-  const double h = mean.effective_age;
+/// "Thinner than so much" as one normal reading that moves mean and variance of the thickness there
+/// as the bound does (a Gaussian site of expectation propagation).
+std::optional<SegmentRow> bound_row(const SegmentFit& fit, double ln_over_class, double h,
+                                    const ThicknessBound& bound) {
   const Square& p = fit.posterior;
   const double centre = fit.start_um - fit.rate * h + fit.estimate[0] - h * fit.estimate[1];
   const double v = p[0] - h * (p[1] + p[2]) + h * h * p[3];
-  const double rest = input.spreads->rest_um;
-  const double replicate = input.data->replicate_sd_um;
-  const double scale = std::sqrt(v + rest * rest + replicate * replicate);
-  const double x = (constant::gone_below_um - centre) / scale;
+  const double scale = std::sqrt(v + bound.variance);
+  const double x = (bound.limit_um - centre) / scale;
   const double pull =
       statistics::normal_density(x) / (constant::gone_floor + statistics::normal_cdf(x));
   const double moved = centre - v * pull / scale;
@@ -103,19 +97,20 @@ void fit_segment(const FitInput& input, const Segment& segment, SegmentFit& fit)
   fit.information = {};
   fit.rows.clear();
   Pair pull{};
-  const VisitMean* first_gone = nullptr;
+  std::optional<ThicknessBound> first_bound;
+  double bound_age = 0;
   for (int i = segment.first; i < segment.first + segment.visible; ++i) {
-    const VisitMean& mean = input.data->means[static_cast<std::size_t>(i)];
-    if (mean.gone) {
-      if (first_gone == nullptr) first_gone = &mean;
+    if (const auto bound = bound_of(*input.data, *input.spreads, segment, i)) {
+      if (!first_bound) bound_age = input.data->means[static_cast<std::size_t>(i)].effective_age;
+      if (!first_bound) first_bound = bound;
       continue;
     }
     fit.rows.push_back(numeric_row(input, fit, over_class, i));
     add_row(fit.rows.back(), fit, pull);
   }
   solve(fit, pull);
-  if (first_gone == nullptr) return;
-  if (const auto row = gone_row(input, fit, over_class, *first_gone)) {
+  if (!first_bound) return;
+  if (const auto row = bound_row(fit, over_class, bound_age, *first_bound)) {
     fit.rows.push_back(*row);
     add_row(*row, fit, pull);
     solve(fit, pull);
@@ -129,9 +124,8 @@ RowError row_error(const SegmentFit& fit, const SegmentRow& row) {
           p[0] - h * (p[1] + p[2]) + h * h * p[3]};
 }
 
-double robust_weight(const SegmentFit& fit, const SegmentRow& row, const VisitMean& mean,
-                     const Spreads& spreads) {
-  const double variance = spreads.rest_um * spreads.rest_um + mean.known_variance;
+double robust_weight(const SegmentFit& fit, const SegmentRow& row, const VisitMean& mean) {
+  const double variance = mean.weight / row.precision;
   return std::clamp(constant::odd_square * variance / row_error(fit, row).square(),
                     constant::weight_least, 1.0);
 }

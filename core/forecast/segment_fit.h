@@ -16,6 +16,7 @@
 #include <vector>
 
 #include "core/forecast/shared_effects.h"
+#include "core/forecast/thickness_bound.h"
 
 namespace kneerail::forecast {
 
@@ -25,12 +26,13 @@ using Square = std::array<double, 4>;
 
 struct SegmentRow {
   int mean = -1;     ///< place in CoatingData::means
-  int session = -1;  ///< within the site; -1: a row for "gone", without session columns
+  int session = -1;  ///< within the site; -1: a bound, without session columns
   double effective_age = 0;
   double precision = 0;    ///< 1/D
   double residual_um = 0;  ///< over the group's mean and the session
   double response_um = 0;  ///< z of the linear model
   double gain_um = 0;      ///< what the session's gain multiplies
+  double loss_um = 0;      ///< of the group's mean by then
 };
 
 struct SegmentFit {
@@ -53,8 +55,9 @@ struct FitInput {
   int first_session;
 };
 
-/// The visible visit means of the segment, and its first "gone" visit as a row of its own whose
-/// variance stands for what "thinner than 7 um" tells. Reuses `fit`'s memory.
+/// The visible visit means of the segment that are numbers, and its first visit that is a bound as
+/// a row of its own whose variance stands for what "thinner than 7 um" (gone) or "thinner than 17"
+/// (read on rust) tells. Reuses `fit`'s memory.
 void fit_segment(const FitInput& input, const Segment& segment, SegmentFit& fit);
 
 /// Posterior of a row's error.
@@ -67,8 +70,7 @@ RowError row_error(const SegmentFit& fit, const SegmentRow& row);
 
 /// The weight a visit mean should have: 1, less where its squared error is over 6.25 of its
 /// variance.
-double robust_weight(const SegmentFit& fit, const SegmentRow& row, const VisitMean& mean,
-                     const Spreads& spreads);
+double robust_weight(const SegmentFit& fit, const SegmentRow& row, const VisitMean& mean);
 
 Square product(const Square& a, const Square& b);
 

@@ -64,8 +64,12 @@ Segment segment_after(const Work& work, const Part& part) {
 class SegmentBuilder {
  public:
   SegmentBuilder(const Portfolio& portfolio, const std::vector<CountedMean>& means,
-                 CoatingData& data)
-      : portfolio_(portfolio), counted_(means), data_(data), works_(starting_works(portfolio)) {}
+                 const std::vector<DayGrade>& grades, CoatingData& data)
+      : portfolio_(portfolio),
+        counted_(means),
+        grades_(grades),
+        data_(data),
+        works_(starting_works(portfolio)) {}
 
   void build() {
     for (CoatingSite& site : data_.sites) {
@@ -113,13 +117,23 @@ class SegmentBuilder {
     out.thickness_um = counted.thickness_um;
     out.effective_age = effective_age(data_, segment, out.day);
     const double areas = std::max({part.reference_areas, counted.spots, 1});
+    out.surface = counted.surface;
+    out.grade = grade_on(counted.part, out.day);
     out.known_variance = data_.area_sd_um * data_.area_sd_um * (1.0 / counted.spots - 1 / areas) +
                          data_.replicate_sd_um * data_.replicate_sd_um / counted.replicates;
     return out;
   }
 
+  [[nodiscard]] std::int8_t grade_on(std::int32_t part, Date day) const {
+    const auto at = std::lower_bound(
+        grades_.begin(), grades_.end(), std::tie(part, day),
+        [](const DayGrade& a, const auto& wanted) { return std::tie(a.part, a.day) < wanted; });
+    return at != grades_.end() && at->part == part && at->day == day ? at->grade : std::int8_t{0};
+  }
+
   const Portfolio& portfolio_;
   const std::vector<CountedMean>& counted_;
+  const std::vector<DayGrade>& grades_;
   CoatingData& data_;
   std::vector<std::vector<const Work*>> works_;
   std::size_t next_ = 0;
@@ -136,9 +150,30 @@ void mark_gone(std::vector<VisitMean>& means, const Segment& segment) {
   }
 }
 
+std::vector<DayGrade> day_grades(const Portfolio& portfolio, const CoatingData& data) {
+  const auto served = served_index(portfolio, data);
+  std::vector<DayGrade> grades;
+  for (const Reading& reading : portfolio.readings) {
+    if (reading.quantity != Quantity::grade || !(reading.value >= 1 && reading.value <= 5))
+      continue;
+    const std::int32_t part = served[static_cast<std::size_t>(reading.part)];
+    if (part >= 0)
+      grades.push_back(
+          {part, day_of(portfolio, reading), static_cast<std::int8_t>(std::lround(reading.value))});
+  }
+  std::sort(grades.begin(), grades.end(), [](const DayGrade& a, const DayGrade& b) {
+    return std::tie(a.part, a.day, b.grade) < std::tie(b.part, b.day, a.grade);
+  });
+  const auto same_day = [](const DayGrade& a, const DayGrade& b) {
+    return a.part == b.part && a.day == b.day;
+  };
+  grades.erase(std::unique(grades.begin(), grades.end(), same_day), grades.end());
+  return grades;
+}
+
 void build_segments(const Portfolio& portfolio, const std::vector<CountedMean>& means,
-                    CoatingData& data) {
-  SegmentBuilder(portfolio, means, data).build();
+                    const std::vector<DayGrade>& grades, CoatingData& data) {
+  SegmentBuilder(portfolio, means, grades, data).build();
 }
 
 }  // namespace kneerail::forecast

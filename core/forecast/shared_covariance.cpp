@@ -12,7 +12,7 @@ Combination session_combination(const CoreLayout& layout, int session, double th
 Combination rate_combination(const GroupTerms& terms) {
   Combination c;
   for (int i = 0; i < terms.rate_terms; ++i) c.add(terms.rate[static_cast<std::size_t>(i)], 1);
-  c.run[0] = 1;
+  c.run[run_rate] = 1;
   return c;
 }
 
@@ -20,7 +20,10 @@ Combination start_combination(const GroupTerms& terms) {
   Combination c;
   if (terms.start < 0) return c;
   c.add(terms.start, terms.start_scale_um);
-  if (terms.batch) c.run[1] = terms.start_scale_um;
+  if (terms.batch) {
+    c.run[run_batch] = terms.start_scale_um;
+    c.run[static_cast<std::size_t>(terms.kind_group)] = terms.start_scale_um;
+  }
   return c;
 }
 

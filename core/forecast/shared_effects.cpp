@@ -1,5 +1,7 @@
 #include "core/forecast/shared_effects.h"
 
+#include <algorithm>
+
 namespace kneerail::forecast {
 
 namespace {
@@ -21,6 +23,13 @@ double start_sd_um(const Segment& segment, const Spreads& spreads) {
 
 SharedEffects first_effects(const CoatingData& data) {
   SharedEffects effects;
+  effects.spreads.site *= data.class_ratio;
+  effects.spreads.zone *= data.class_ratio;
+  effects.spreads.site = std::min(effects.spreads.site, constant::site_spread.most);
+  effects.spreads.zone = std::min(effects.spreads.zone, constant::zone_spread.most);
+  effects.habits_um.assign(data.inspectors.size(), 0.0);
+  effects.habit_variance.assign(data.inspectors.size(),
+                                effects.spreads.habit_um * effects.spreads.habit_um);
   for (int kind = 0; kind < kind_count; ++kind)
     effects.globals[static_cast<std::size_t>(global_start_ratio + kind)] =
         constant::start_ratio_first;
@@ -32,6 +41,7 @@ SharedEffects first_effects(const CoatingData& data) {
       own.core[static_cast<std::size_t>(layout.size() + i)] =
           effects.globals[static_cast<std::size_t>(i)];
     own.runs.assign(site.runs.size() * run_unknowns, 0.0);
+    own.batch_weights.assign(site.runs.size(), 1.0);
     own.zone_seen.assign(site.zones.size(), 0);
     own.run_seen.assign(site.runs.size(), 0);
     effects.sites.push_back(std::move(own));
@@ -56,6 +66,7 @@ GroupTerms group_terms(const CoreLayout& layout, const CoatingPart& part, const 
     terms.start = layout.size() + global_start_ratio + part.kind;
     terms.start_scale_um = segment.nominal_um;
     terms.batch = segment.first_coating;
+    terms.kind_group = run_kind_group(part.kind);
   } else {
     terms.given_start_um = segment.start_kind == StartKind::touched_up
                                ? constant::touched_up_start_um
@@ -65,7 +76,7 @@ GroupTerms group_terms(const CoreLayout& layout, const CoatingPart& part, const 
 }
 
 double ln_rate_over_class(const GroupTerms& terms, const SiteEffects& site, int run) {
-  double sum = site.runs[static_cast<std::size_t>(run * run_unknowns)];
+  double sum = site.runs[static_cast<std::size_t>(run * run_unknowns + run_rate)];
   for (int i = 0; i < terms.rate_terms; ++i)
     sum += site.core[static_cast<std::size_t>(terms.rate[static_cast<std::size_t>(i)])];
   return sum;
@@ -74,7 +85,9 @@ double ln_rate_over_class(const GroupTerms& terms, const SiteEffects& site, int 
 double mean_start_um(const GroupTerms& terms, const SiteEffects& site, int run) {
   if (terms.start < 0) return terms.given_start_um;
   double ratio = site.core[static_cast<std::size_t>(terms.start)];
-  if (terms.batch) ratio += site.runs[static_cast<std::size_t>(run * run_unknowns + 1)];
+  if (terms.batch)
+    ratio += site.runs[static_cast<std::size_t>(run * run_unknowns + run_batch)] +
+             site.runs[static_cast<std::size_t>(run * run_unknowns + terms.kind_group)];
   return terms.start_scale_um * ratio;
 }
 

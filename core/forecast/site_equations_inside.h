@@ -15,6 +15,8 @@ struct SpreadSums {
   double rate = 0;
   double start = 0;
   double rest = 0;
+  double spots_seen = 0;      ///< loss^2 E[e^2] / D^2, summed
+  double spots_expected = 0;  ///< loss^2 / D
   double segments = 0;
   double starts = 0;
   double means = 0;
@@ -31,13 +33,15 @@ struct SiteEquations {
   std::vector<char> zone_seen;
   std::vector<char> run_seen;
   SpreadSums sums;
-  // After eliminate():
-  Matrix reach;         ///< core by globals: A^-1 B
+  // After eliminate_site():
+  Matrix reach;         ///< core by border (globals, then habits): A^-1 B
   Matrix core_inverse;  ///< A^-1
   Vector core_given;    ///< A^-1 right
-  Matrix onto_globals;  ///< what the site adds to the globals' equations
-  Vector onto_globals_right;
+  Matrix onto_border;   ///< what the site adds to the border's equations
+  Vector onto_border_right;
   bool solved = true;
+  // After solve_site():
+  std::vector<double> offset_squares;  ///< of each session's offset about its inspector's habit
 };
 
 /// Sweeps the segments of a site; moves the weights of data.means when asked.
@@ -45,10 +49,21 @@ void sweep_site(CoatingData& data, const SharedEffects& effects, int site, bool 
                 SiteEquations& equations);
 
 /// Adds the priors of the site's own unknowns and its check foils, eliminates runs, then core.
-void eliminate_site(const CoatingData& data, const Spreads& spreads, int site,
+void eliminate_site(const CoatingData& data, const SharedEffects& effects, int site,
                     SiteEquations& equations);
 
-/// The site's effects once the globals and their covariance are known.
-void solve_site(const SiteEquations& equations, const SharedEffects& effects, SiteEffects& site);
+/// Estimates and covariance of globals and habits.
+struct Border {
+  Vector estimate;
+  Matrix covariance;
+};
+
+/// The site's effects once the border is known.
+void solve_site(const CoatingData& data, const Border& border, int site, SiteEquations& equations,
+                SiteEffects& effects);
+
+/// Weights of batches as under Student's t: one far off its kind's start ratio pulls less on the
+/// spread and is pulled less to it.
+void weigh_batches(const SiteEquations& equations, double batch_sd, SiteEffects& effects);
 
 }  // namespace kneerail::forecast

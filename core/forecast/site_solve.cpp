@@ -12,16 +12,26 @@ double precision(double sd) {
   return 1 / (sd * sd);
 }
 
-/// A site with one session cannot tell its offset from its rate, and the spread learnt elsewhere
-/// also holds drift and weather.
-double offset_sd_um(const SiteEquations& equations, const Spreads& spreads) {
-  const auto seen =
-      std::count(equations.session_seen.begin(), equations.session_seen.end(), char{1});
-  return seen > 1 ? spreads.offset_um
-                  : std::min(spreads.offset_um, constant::lone_session_sd_most_um);
+bool has_lone_session(const SiteEquations& e) {
+  return std::count(e.session_seen.begin(), e.session_seen.end(), char{1}) <= 1;
 }
 
-void add_priors(const CoatingSite& site, const Spreads& spreads, SiteEquations& e) {
+/// A site with one session cannot tell its offset from its rate, and the spread learnt elsewhere
+/// also holds drift and weather.
+double offset_sd_um(const SiteEquations& e, const Spreads& spreads) {
+  return has_lone_session(e) ? std::min(spreads.offset_um, constant::lone_session_sd_most_um)
+                             : spreads.offset_um;
+}
+
+/// The inspector whose habit a session's offset lies about; -1: none.
+int habit_of(const CoatingData& data, const CoatingSite& site, const SiteEquations& e,
+             int session) {
+  if (has_lone_session(e)) return -1;
+  return data.sessions[static_cast<std::size_t>(site.first_session + session)].inspector;
+}
+
+void add_priors(const CoatingSite& site, const Spreads& spreads,
+                const std::vector<double>& batch_weights, SiteEquations& e) {
   const double offset = precision(offset_sd_um(e, spreads));
   for (int s = 0; s < e.layout.sessions; ++s) {
     e.core(e.layout.offset(s), e.layout.offset(s)) += offset;
@@ -31,8 +41,11 @@ void add_priors(const CoatingSite& site, const Spreads& spreads, SiteEquations& 
   for (int z = 0; z < e.layout.zones; ++z)
     e.core(e.layout.zone(z), e.layout.zone(z)) += precision(spreads.zone);
   for (int r = 0; r < static_cast<int>(site.runs.size()); ++r) {
-    e.run_blocks(r * run_unknowns, 0) += precision(spreads.run);
-    e.run_blocks(r * run_unknowns + 1, 1) += precision(spreads.batch);
+    e.run_blocks(r * run_unknowns + run_rate, run_rate) += precision(spreads.run);
+    e.run_blocks(r * run_unknowns + run_batch, run_batch) +=
+        batch_weights[static_cast<std::size_t>(r)] * precision(spreads.batch);
+    for (int k = run_kind_groups; k < run_unknowns; ++k)
+      e.run_blocks(r * run_unknowns + k, k) += precision(spreads.run_kind);
   }
 }
 
@@ -53,12 +66,13 @@ void add_foils(const CoatingData& data, const CoatingSite& site, SiteEquations& 
   }
 }
 
-Eigen::Matrix2d run_inverse(const SiteEquations& e, Eigen::Index run) {
-  Eigen::Matrix2d block = e.run_blocks.middleRows<run_unknowns>(run * run_unknowns);
-  // Start and rate of a run were summed once each way; the block is symmetric.
-  const double cross = (block(0, 1) + block(1, 0)) / 2;
-  block(0, 1) = block(1, 0) = cross;
-  return block.inverse();
+using RunBlock = Eigen::Matrix<double, run_unknowns, run_unknowns>;
+
+/// Every pair was summed once each way, so that the block is symmetric; its priors make it positive
+/// definite.
+RunBlock run_inverse(const SiteEquations& e, Eigen::Index run) {
+  const RunBlock block = e.run_blocks.middleRows<run_unknowns>(run * run_unknowns);
+  return block.llt().solve(RunBlock::Identity());
 }
 
 void eliminate_runs(SiteEquations& e) {
@@ -83,7 +97,7 @@ void solve_runs(const SiteEquations& e, const Eigen::Map<const Matrix>& covarian
   Eigen::Map<Matrix> own(site.run_covariance.data(), count * run_unknowns, run_unknowns);
   for (Eigen::Index r = 0; r < count; ++r) {
     const Eigen::Index at = r * run_unknowns;
-    const Eigen::Matrix2d inverse = run_inverse(e, r);
+    const RunBlock inverse = run_inverse(e, r);
     const Matrix reach = inverse * e.runs.middleRows<run_unknowns>(at);
     runs.segment<run_unknowns>(at) =
         inverse * e.runs_right.segment<run_unknowns>(at) - reach * core;
@@ -93,45 +107,93 @@ void solve_runs(const SiteEquations& e, const Eigen::Map<const Matrix>& covarian
   }
 }
 
+/// Second moments of the sessions' offsets about the habits of their inspectors.
+void square_offsets(const CoatingData& data, const CoatingSite& site, const Border& border,
+                    const Matrix& cross, const SiteEffects& effects, SiteEquations& e) {
+  const auto n = static_cast<std::size_t>(e.layout.with_globals());
+  e.offset_squares.assign(static_cast<std::size_t>(site.sessions), 0);
+  for (int s = 0; s < site.sessions; ++s) {
+    const int b = e.layout.offset(s);
+    const auto at = static_cast<std::size_t>(b);
+    double off = effects.core[at];
+    double variance = effects.covariance[at * n + at];
+    if (const int inspector = habit_of(data, site, e, s); inspector >= 0) {
+      const int a = global_count + inspector;
+      off -= border.estimate(a);
+      variance += border.covariance(a, a) - 2 * cross(b, a);
+    }
+    e.offset_squares[static_cast<std::size_t>(s)] = off * off + variance;
+  }
+}
+
 }  // namespace
 
-void eliminate_site(const CoatingData& data, const Spreads& spreads, int site_index,
+void weigh_batches(const SiteEquations& e, double batch_sd, SiteEffects& site) {
+  const double variance = batch_sd * batch_sd;
+  site.batch_weights.assign(e.run_seen.size(), 1.0);
+  for (std::size_t r = 0; r < e.run_seen.size(); ++r) {
+    if (e.run_seen[r] == 0) continue;
+    const double batch = site.runs[r * run_unknowns + run_batch];
+    const double own =
+        site.run_covariance[(r * run_unknowns + run_batch) * run_unknowns + run_batch];
+    site.batch_weights[r] = std::min(
+        constant::batch_weight_most,
+        (constant::batch_tail + 1) / (constant::batch_tail + (batch * batch + own) / variance));
+  }
+}
+
+void eliminate_site(const CoatingData& data, const SharedEffects& effects, int site_index,
                     SiteEquations& e) {
   const CoatingSite& site = data.sites[static_cast<std::size_t>(site_index)];
-  add_priors(site, spreads, e);
+  add_priors(site, effects.spreads,
+             effects.sites[static_cast<std::size_t>(site_index)].batch_weights, e);
   add_foils(data, site, e);
   eliminate_runs(e);
   const Eigen::Index n = e.layout.size();
+  const Eigen::Index all = global_count + static_cast<Eigen::Index>(data.inspectors.size());
   e.solved = invert(e.core.topLeftCorner(n, n), e.core_inverse);
   if (!e.solved) return;
-  const Matrix border = e.core.topRightCorner(n, global_count);
+  Matrix border = Matrix::Zero(n, all);
+  border.leftCols(global_count) = e.core.topRightCorner(n, global_count);
+  e.onto_border.setZero(all, all);
+  e.onto_border.topLeftCorner(global_count, global_count) =
+      e.core.bottomRightCorner(global_count, global_count);
+  const double offset = precision(offset_sd_um(e, effects.spreads));
+  for (int s = 0; s < site.sessions; ++s) {
+    const int inspector = habit_of(data, site, e, s);
+    if (inspector < 0) continue;
+    border(e.layout.offset(s), global_count + inspector) = -offset;
+    e.onto_border(global_count + inspector, global_count + inspector) += offset;
+  }
   e.reach = e.core_inverse * border;
   e.core_given = e.core_inverse * e.core_right.head(n);
-  e.onto_globals =
-      e.core.bottomRightCorner(global_count, global_count) - border.transpose() * e.reach;
-  e.onto_globals_right = e.core_right.tail(global_count) - border.transpose() * e.core_given;
+  e.onto_border.noalias() -= border.transpose() * e.reach;
+  e.onto_border_right.setZero(all);
+  e.onto_border_right.head(global_count) = e.core_right.tail(global_count);
+  e.onto_border_right.noalias() -= border.transpose() * e.core_given;
 }
 
-void solve_site(const SiteEquations& e, const SharedEffects& effects, SiteEffects& site) {
+void solve_site(const CoatingData& data, const Border& border, int site_index, SiteEquations& e,
+                SiteEffects& effects) {
+  const CoatingSite& site = data.sites[static_cast<std::size_t>(site_index)];
   const Eigen::Index n = e.layout.size();
   const Eigen::Index all = n + global_count;
-  const Eigen::Map<const Vector> globals(effects.globals.data(), global_count);
-  const Eigen::Map<const Matrix> spread(effects.global_covariance.data(), global_count,
-                                        global_count);
   Vector core(all);
-  core.head(n) = e.core_given - e.reach * globals;
-  core.tail(global_count) = globals;
-  site.core.assign(core.data(), core.data() + all);
-  site.covariance.resize(static_cast<std::size_t>(all * all));
-  Eigen::Map<Matrix> covariance(site.covariance.data(), all, all);
-  const Matrix cross = -e.reach * spread;
+  core.head(n) = e.core_given - e.reach * border.estimate;
+  core.tail(global_count) = border.estimate.head(global_count);
+  effects.core.assign(core.data(), core.data() + all);
+  effects.covariance.resize(static_cast<std::size_t>(all * all));
+  Eigen::Map<Matrix> covariance(effects.covariance.data(), all, all);
+  const Matrix cross = -e.reach * border.covariance;
   covariance.topLeftCorner(n, n) = e.core_inverse - cross * e.reach.transpose();
-  covariance.topRightCorner(n, global_count) = cross;
-  covariance.bottomLeftCorner(global_count, n) = cross.transpose();
-  covariance.bottomRightCorner(global_count, global_count) = spread;
-  solve_runs(e, Eigen::Map<const Matrix>(site.covariance.data(), all, all), core, site);
-  site.zone_seen = e.zone_seen;
-  site.run_seen = e.run_seen;
+  covariance.topRightCorner(n, global_count) = cross.leftCols(global_count);
+  covariance.bottomLeftCorner(global_count, n) = cross.leftCols(global_count).transpose();
+  covariance.bottomRightCorner(global_count, global_count) =
+      border.covariance.topLeftCorner(global_count, global_count);
+  solve_runs(e, Eigen::Map<const Matrix>(effects.covariance.data(), all, all), core, effects);
+  square_offsets(data, site, border, cross, effects, e);
+  effects.zone_seen = e.zone_seen;
+  effects.run_seen = e.run_seen;
 }
 
 }  // namespace kneerail::forecast

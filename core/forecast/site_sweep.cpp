@@ -1,6 +1,7 @@
 // The sweep of a site's segments into its normal equations.
 
 #include <algorithm>
+#include <array>
 
 #include "core/forecast/site_equations_inside.h"
 
@@ -40,30 +41,35 @@ class SegmentScatter {
     add_right(start_columns(), scale * right[0]);
   }
 
-  /// Columns of core and the one of the run (-1: none).
+  /// Columns of core and those of the run.
   struct Columns {
     const int* core;
     int core_count;
-    int run;
+    std::array<int, 2> run;
+    int run_count;
   };
   [[nodiscard]] Columns rate_columns() const {
-    return {fit_.terms.rate.data(), fit_.terms.rate_terms, 0};
+    return {fit_.terms.rate.data(), fit_.terms.rate_terms, {run_rate, 0}, 1};
   }
   [[nodiscard]] Columns start_columns() const {
-    return {&fit_.terms.start, 1, fit_.terms.batch ? 1 : -1};
+    return {&fit_.terms.start, 1, {run_batch, fit_.terms.kind_group}, fit_.terms.batch ? 2 : 0};
   }
 
   void add_pairs(const Columns& rows, const Columns& columns, double value) {
     for (int i = 0; i < rows.core_count; ++i)
       for (int j = 0; j < columns.core_count; ++j) e_.core(rows.core[i], columns.core[j]) += value;
-    if (rows.run < 0) return;
-    for (int j = 0; j < columns.core_count; ++j) e_.runs(run_ + rows.run, columns.core[j]) += value;
-    if (columns.run >= 0) e_.run_blocks(run_ + rows.run, columns.run) += value;
+    for (int i = 0; i < rows.run_count; ++i) {
+      const int row = run_ + rows.run[static_cast<std::size_t>(i)];
+      for (int j = 0; j < columns.core_count; ++j) e_.runs(row, columns.core[j]) += value;
+      for (int j = 0; j < columns.run_count; ++j)
+        e_.run_blocks(row, columns.run[static_cast<std::size_t>(j)]) += value;
+    }
   }
 
   void add_right(const Columns& rows, double value) {
     for (int i = 0; i < rows.core_count; ++i) e_.core_right(rows.core[i]) += value;
-    if (rows.run >= 0) e_.runs_right(run_ + rows.run) += value;
+    for (int i = 0; i < rows.run_count; ++i)
+      e_.runs_right(run_ + rows.run[static_cast<std::size_t>(i)]) += value;
   }
 
   /// Row of a session against every other session of the segment, and against rate and start.
@@ -102,9 +108,11 @@ class SegmentScatter {
       e_.core(g, column) += value * gain_um;
       e_.core(column, g) += value * gain_um;
     }
-    if (columns.run < 0) return;
-    e_.runs(run_ + columns.run, b) += value;
-    e_.runs(run_ + columns.run, g) += value * gain_um;
+    for (int i = 0; i < columns.run_count; ++i) {
+      const int row = run_ + columns.run[static_cast<std::size_t>(i)];
+      e_.runs(row, b) += value;
+      e_.runs(row, g) += value * gain_um;
+    }
   }
 
   const SegmentFit& fit_;
@@ -129,10 +137,14 @@ void judge_means(const SegmentFit& fit, const Spreads& spreads, bool move_weight
   for (const SegmentRow& row : fit.rows) {
     if (row.mean < 0) continue;
     VisitMean& mean = data.means[static_cast<std::size_t>(row.mean)];
-    const double variance = rest + mean.known_variance;
-    sums.rest += mean.weight * row_error(fit, row).square() * rest / variance;
+    const double variance = mean.weight / row.precision;
+    const double over_expected = mean.weight * row_error(fit, row).square() / variance;
+    sums.rest += over_expected * rest;
     sums.means += 1;
-    if (move_weights) mean.weight = robust_weight(fit, row, mean, spreads);
+    const double loss_share = row.loss_um * row.loss_um / variance;
+    sums.spots_seen += loss_share * over_expected;
+    sums.spots_expected += loss_share;
+    if (move_weights) mean.weight = robust_weight(fit, row, mean);
   }
 }
 

@@ -10,10 +10,8 @@ namespace kneerail::forecast {
 
 namespace {
 
-using Globals = Eigen::Matrix<double, global_count, 1>;
-
-/// Prior means and precisions of the globals.
-void add_global_priors(Matrix& equations, Globals& right) {
+/// Prior means and precisions of the globals and the habits.
+void add_border_priors(double habit_sd_um, Matrix& equations, Vector& right) {
   const auto add = [&](int place, double mean, double sd) {
     equations(place, place) += 1 / (sd * sd);
     right(place) += mean / (sd * sd);
@@ -25,29 +23,38 @@ void add_global_priors(Matrix& equations, Globals& right) {
   }
   add(global_spray, constant::spray_mean, constant::spray_sd);
   add(global_sheltered, constant::sheltered_mean, constant::sheltered_sd);
+  for (int a = global_count; a < static_cast<int>(equations.rows()); ++a) add(a, 0, habit_sd_um);
 }
 
 /// Sites' shares added in site order by one thread.
-bool solve_globals(const std::vector<SiteEquations>& sites, SharedEffects& effects) {
-  Matrix equations = Matrix::Zero(global_count, global_count);
-  Globals right = Globals::Zero();
-  add_global_priors(equations, right);
+bool solve_border(const std::vector<SiteEquations>& sites, SharedEffects& effects, Border& border) {
+  const auto habits = static_cast<Eigen::Index>(effects.habits_um.size());
+  Matrix equations = Matrix::Zero(global_count + habits, global_count + habits);
+  Vector right = Vector::Zero(global_count + habits);
+  add_border_priors(effects.spreads.habit_um, equations, right);
   for (const SiteEquations& site : sites) {
     if (!site.solved) return false;
-    equations += site.onto_globals;
-    right += site.onto_globals_right;
+    equations += site.onto_border;
+    right += site.onto_border_right;
   }
-  Matrix inverse;
-  if (!invert(equations, inverse)) return false;
-  const Globals solution = inverse * right;
-  std::copy_n(solution.data(), global_count, effects.globals.begin());
-  std::copy_n(inverse.data(), global_count * global_count, effects.global_covariance.begin());
+  if (!invert(equations, border.covariance)) return false;
+  border.estimate = border.covariance * right;
+  std::copy_n(border.estimate.data(), global_count, effects.globals.begin());
+  for (Eigen::Index i = 0; i < global_count; ++i)
+    for (Eigen::Index j = 0; j < global_count; ++j)
+      effects.global_covariance[static_cast<std::size_t>(i * global_count + j)] =
+          border.covariance(i, j);
+  for (Eigen::Index a = 0; a < habits; ++a) {
+    effects.habits_um[static_cast<std::size_t>(a)] = border.estimate(global_count + a);
+    effects.habit_variance[static_cast<std::size_t>(a)] =
+        border.covariance(global_count + a, global_count + a);
+  }
   return true;
 }
 
 /// Second moments of the shared effects of one kind over all sites.
 struct EffectMoments {
-  Moments offset, gain, site, zone, run, batch;
+  Moments offset, gain, site, zone, run, batch, run_kind, habit;
 };
 
 void add_moments(const SiteEquations& e, const SiteEffects& site, double offset_variance,
@@ -63,7 +70,7 @@ void add_moments(const SiteEquations& e, const SiteEffects& site, double offset_
     moments.gain.add(square(e.layout.gain(s)));
     if (sessions < 2) continue;
     // A drifting gauge is an outlier among sessions: long tails.
-    const double own = square(e.layout.offset(s));
+    const double own = e.offset_squares[static_cast<std::size_t>(s)];
     moments.offset.add(own * (constant::offset_tail + 1) /
                        (constant::offset_tail + own / offset_variance));
   }
@@ -72,15 +79,40 @@ void add_moments(const SiteEquations& e, const SiteEffects& site, double offset_
     if (e.zone_seen[static_cast<std::size_t>(z)] != 0) moments.zone.add(square(e.layout.zone(z)));
   for (std::size_t r = 0; r < e.run_seen.size(); ++r) {
     if (e.run_seen[r] == 0) continue;
-    const double rate = site.runs[r * run_unknowns];
-    const double batch = site.runs[r * run_unknowns + 1];
-    const double* own = &site.run_covariance[r * run_unknowns * run_unknowns];
-    moments.run.add(rate * rate + own[0]);
-    moments.batch.add(batch * batch + own[3]);
+    const auto run_square = [&](std::size_t unknown) {
+      const std::size_t at = r * run_unknowns + unknown;
+      return site.runs[at] * site.runs[at] + site.run_covariance[at * run_unknowns + unknown];
+    };
+    moments.run.add(run_square(run_rate));
+    moments.batch.add(site.batch_weights[r] * run_square(run_batch));
+    for (std::size_t k = run_kind_groups; k < run_unknowns; ++k)
+      moments.run_kind.add(run_square(k));
   }
 }
 
-Spreads moved_spreads(const std::vector<SiteEquations>& sites, const SharedEffects& effects) {
+/// Habits of those who read at a site where habits can be told.
+void add_habit_moments(const SharedEffects& effects, EffectMoments& moments) {
+  const double prior = effects.spreads.habit_um * effects.spreads.habit_um;
+  for (std::size_t a = 0; a < effects.habits_um.size(); ++a)
+    if (effects.habit_variance[a] < prior * (1 - 1e-9))
+      moments.habit.add(effects.habits_um[a] * effects.habits_um[a] + effects.habit_variance[a]);
+}
+
+/// The spread at which the scatter of what spots lost would be as expected; one step towards it.
+double moved_spots(const SpreadSums& sums, double spots) {
+  if (!(sums.spots_expected > 0)) return spots;
+  return std::clamp(spots * std::sqrt(sums.spots_seen / sums.spots_expected),
+                    constant::spots_spread.least, constant::spots_spread.most);
+}
+
+/// First spreads of site and zone stand for classes as well known as usual.
+constant::Spread for_classes(constant::Spread spread, double class_ratio) {
+  spread.first *= class_ratio;
+  return spread;
+}
+
+Spreads moved_spreads(const CoatingData& data, const std::vector<SiteEquations>& sites,
+                      const SharedEffects& effects) {
   EffectMoments moments;
   SpreadSums sums;
   const double offset_variance = effects.spreads.offset_um * effects.spreads.offset_um;
@@ -93,17 +125,23 @@ Spreads moved_spreads(const std::vector<SiteEquations>& sites, const SharedEffec
     sums.starts += own.starts;
     sums.rest += own.rest;
     sums.means += own.means;
+    sums.spots_seen += own.spots_seen;
+    sums.spots_expected += own.spots_expected;
   }
+  add_habit_moments(effects, moments);
   Spreads spreads;
   spreads.rate = moved(constant::rate_spread, {sums.rate, sums.segments});
   spreads.start = moved(constant::start_spread, {sums.start, sums.starts});
   spreads.rest_um = moved(constant::rest_spread, {sums.rest, sums.means});
   spreads.offset_um = moved(constant::offset_spread, moments.offset);
   spreads.gain = moved(constant::gain_spread, moments.gain);
-  spreads.site = moved(constant::site_spread, moments.site);
-  spreads.zone = moved(constant::zone_spread, moments.zone);
+  spreads.site = moved(for_classes(constant::site_spread, data.class_ratio), moments.site);
+  spreads.zone = moved(for_classes(constant::zone_spread, data.class_ratio), moments.zone);
   spreads.run = moved(constant::run_spread, moments.run);
   spreads.batch = moved(constant::batch_spread, moments.batch);
+  spreads.run_kind = moved(constant::run_kind_spread, moments.run_kind);
+  spreads.habit_um = moved(constant::habit_spread, moments.habit);
+  spreads.spots = moved_spots(sums, effects.spreads.spots);
   return spreads;
 }
 
@@ -125,20 +163,23 @@ bool pass(CoatingData& data, const StageOneOptions& options, std::vector<SiteEqu
   for_each_unit(sites, options.workers, [&](int i) {
     SiteEquations& own = equations[static_cast<std::size_t>(i)];
     sweep_site(data, effects, i, options.move_weights, own);
-    eliminate_site(data, effects.spreads, i, own);
+    eliminate_site(data, effects, i, own);
   });
-  if (options.workers.stopped() || !solve_globals(equations, effects)) return false;
+  Border border;
+  if (options.workers.stopped() || !solve_border(equations, effects, border)) return false;
   std::vector<double> moves(data.sites.size(), 0.0);
   for_each_unit(sites, options.workers, [&](int i) {
     const auto place = static_cast<std::size_t>(i);
     SiteEffects after;
-    solve_site(equations[place], effects, after);
+    solve_site(data, border, i, equations[place], after);
+    after.batch_weights = std::move(effects.sites[place].batch_weights);
+    if (options.move_weights) weigh_batches(equations[place], effects.spreads.batch, after);
     moves[place] = largest_move(equations[place], effects.sites[place], after);
     effects.sites[place] = std::move(after);
   });
   if (options.workers.stopped()) return false;
   effects.largest_move_ln = *std::max_element(moves.begin(), moves.end());
-  if (options.move_spreads) effects.spreads = moved_spreads(equations, effects);
+  if (options.move_spreads) effects.spreads = moved_spreads(data, equations, effects);
   return true;
 }
 

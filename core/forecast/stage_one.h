@@ -15,7 +15,7 @@ struct StageOneOptions {
   int passes = 0;
   Workers workers = {};
   bool move_spreads = true;
-  bool move_weights = true;
+  bool move_weights = true;  ///< of visit means and of batches
 };
 
 /// Continues from `start` (first_effects() for a fresh fit). Writes the weights into data.means.

@@ -1,5 +1,6 @@
 #include "core/forecast/swaps.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
@@ -49,8 +50,11 @@ class SwapSearch {
     Halves halves{segment, segment};
     halves.before.count = halves.before.visible = place - segment.first;
     Segment& after = halves.after;
+    const int after_count = segment.count - halves.before.count;
+    after.over_rust = static_cast<std::int16_t>(std::min<int>(segment.over_rust, after_count));
+    halves.before.over_rust = static_cast<std::int16_t>(segment.over_rust - after.over_rust);
     after.first = place;
-    after.count = after.visible = segment.count - halves.before.count;
+    after.count = after.visible = after_count;
     const std::int32_t gap = mean(place).day.days - mean(place - 1).day.days;
     after.start = Date{mean(place - 1).day.days + gap / 2};
     after.start_kind = StartKind::known;
@@ -71,7 +75,9 @@ class SwapSearch {
     std::optional<double> whole;
     double best_odds = std::log(constant::swap_odds) - std::log(constant::swap_chance);
     for (int i = segment.first + 1; i < segment.first + segment.count; ++i) {
-      if (mean(i).gone || corrected_um(i) - corrected_um(i - 1) <= constant::swap_rise_um) continue;
+      if (mean(i).gone || read_on_rust(segment, i) ||
+          corrected_um(i) - corrected_um(i - 1) <= constant::swap_rise_um)
+        continue;
       if (!whole) whole = evidence(segment);
       const Halves halves = cut_before(segment, i);
       const double before = evidence(halves.before);

@@ -65,6 +65,13 @@ std::vector<Spot> spots_from(const std::vector<UsedReading>& readings, std::size
   return spots;
 }
 
+SeenSurface worst_surface(const std::vector<UsedReading>& readings, std::size_t first,
+                          std::size_t last) {
+  SeenSurface worst = SeenSurface::nothing;
+  for (std::size_t i = first; i < last; ++i) worst = std::max(worst, readings[i].surface);
+  return worst;
+}
+
 }  // namespace
 
 double median(std::vector<double> values) {
@@ -90,7 +97,7 @@ std::vector<CountedMean> visit_means(const std::vector<UsedReading>& readings, C
     }
     const std::size_t end = spots.back().last;
     means.push_back({readings[i].part, readings[i].session, static_cast<std::int32_t>(end - i),
-                     static_cast<std::int32_t>(spots.size()),
+                     static_cast<std::int32_t>(spots.size()), worst_surface(readings, i, end),
                      total / static_cast<double>(spots.size())});
     i = end;
   }

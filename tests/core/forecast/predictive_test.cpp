@@ -70,8 +70,10 @@ class BruteForce {
       const VisitMean& visit = data.means[static_cast<std::size_t>(segment.first + j)];
       y(j) = visit.thickness_um;
       h(j) = visit.effective_age;
-      joint(j + 1, j + 1) +=
-          1.2 * (spreads.rest_um * spreads.rest_um + visit.known_variance) / visit.weight;
+      joint(j + 1, j + 1) += 1.2 *
+                             (spreads.rest_um * spreads.rest_um + visit.known_variance +
+                              std::pow(spreads.spots * std::exp(centre) * visit.effective_age, 2)) /
+                             visit.weight;
     }
     const Eigen::MatrixXd given = joint - with_rate * with_rate.transpose() / variance;
     const Eigen::MatrixXd inverse = given.bottomRightCorner(n, n).inverse();
@@ -169,11 +171,72 @@ TEST_CASE("chances agree with integration over a fine grid of rates", "[core][re
 TEST_CASE("a chance that stays below the level within 300 years has no upper bound", "[core]") {
   Posterior posterior;
   posterior.count = 1;
-  posterior.nodes[0] = {1, std::log(0.05), 70};
-  posterior.start_variance = 9;
+  posterior.nodes[0] = {1, std::log(0.05), 70, 9};
   const corrosion::AttackPath path(0.9);
   const Clock clock{&path, 10, true};
   const auto years = limit_quantiles(posterior, clock, 0);
   CHECK(std::isinf(years[3]));
   CHECK(std::is_sorted(years.begin(), years.end()));
+}
+
+TEST_CASE("paint that gives way shortens a touched-up life, never its past", "[core]") {
+  Made made = made_portfolio({.seed = 21});
+  Work work;
+  work.part = 2;
+  work.day = date_from_civil(2024, 3, 1);
+  work.action = Action::touch_up;
+  made.portfolio.works.push_back(work);
+  const CoatingModel model = fitted(made.portfolio);
+  const Segment* touched = nullptr;
+  for (const Segment& segment : model.data.segments)
+    if (segment.start_kind == StartKind::touched_up) touched = &segment;
+  REQUIRE(touched != nullptr);
+  const PosteriorInput input{&model.data, &model.effects};
+  const Posterior plain = segment_posterior(input, *touched);
+  Posterior life = life_posterior(input, *touched);
+  CHECK(life.count == 2 * plain.count);
+  life.spots_excess_um2 = 0;
+  const Clock clock = clock_of(model.data, *touched);
+  CHECK(chance_by(life, clock, 0, 0) == Approx(chance_by(plain, clock, 0, 0)));
+  // 60 % hold, 40 % lose three times as fast from now on: checked node by node.
+  const double years = 9;
+  const double now = clock.effective(clock.age_now);
+  const double then = clock.effective(clock.age_now + years);
+  double slow = 0;
+  for (int k = 0; k < plain.count; ++k)
+    for (const double factor : {1.0, 3.0}) {
+      const RateNode& node = plain.nodes[static_cast<std::size_t>(k)];
+      const double rate = std::exp(node.ln_rate);
+      const double drift = 0.10 * factor * rate * (then - now);
+      const double left = node.start_um - rate * now - factor * rate * (then - now);
+      slow += node.weight * (factor > 1 ? 0.4 : 0.6) *
+              statistics::normal_cdf(-left / std::sqrt(node.start_variance + drift * drift));
+    }
+  CHECK(chance_by(life, clock, 0, years) == Approx(slow));
+  const auto short_life = limit_quantiles(life, clock, 0, 1e-10);
+  const auto long_life = limit_quantiles(plain, clock, 0, 1e-10);
+  for (std::size_t q = 0; q < short_life.size(); ++q) {
+    CHECK(short_life[q] <= long_life[q] + 1e-9);
+    if (std::isfinite(short_life[q]))
+      CHECK(chance_by(life, clock, 0, short_life[q]) == Approx(quantile_levels[q]).margin(1e-8));
+  }
+}
+
+TEST_CASE("spots that do not stand for their part widen its band, both ways", "[core]") {
+  Posterior posterior;
+  posterior.count = 1;
+  posterior.nodes[0] = {1, std::log(2.0), 70, 9, 1};
+  const corrosion::AttackPath path(0.9);
+  const Clock clock{&path, 10, true};
+  const auto narrow = limit_quantiles(posterior, clock, 0, 1e-10);
+  posterior.spots_excess_um2 = 12;
+  const auto wide = limit_quantiles(posterior, clock, 0, 1e-10);
+  CHECK(wide[1] < narrow[1]);
+  CHECK(wide[3] == Approx(narrow[3]).margin(1e-6));
+  CHECK(wide[5] > narrow[5]);
+  const double h = path.effective_age(10 + 25);
+  const double now = path.effective_age(10);
+  const double sd = std::sqrt(9 + std::pow(0.1 * 2 * (h - now), 2) + 0.49 * 12 +
+                              4 * 12 / 2500.0 * std::pow(2 * h, 2));
+  CHECK(chance_by(posterior, clock, 0, 25) == Approx(statistics::normal_cdf((2 * h - 70) / sd)));
 }

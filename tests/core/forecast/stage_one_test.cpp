@@ -28,7 +28,7 @@ class DenseLeastSquares {
       next += core_layout(site).size() + run_unknowns * static_cast<int>(site.runs.size());
     }
     globals_ = next;
-    estimate_ = Vector::Zero(next + global_count);
+    estimate_ = Vector::Zero(next + global_count + static_cast<int>(data.inspectors.size()));
     for (int kind = 0; kind < kind_count; ++kind)
       estimate_(globals_ + global_start_ratio + kind) = constant::start_ratio_first;
   }
@@ -50,6 +50,7 @@ class DenseLeastSquares {
     return first_[site] + core_layout(data_.sites[site]).size() + run_unknowns * run + unknown;
   }
   [[nodiscard]] int global(int place) const { return globals_ + place; }
+  [[nodiscard]] int habit(int inspector) const { return globals_ + global_count + inspector; }
 
   Matrix covariance;
 
@@ -68,6 +69,8 @@ class DenseLeastSquares {
       prior(left, right, global(global_start_ratio + kind), constant::start_ratio_mean,
             constant::start_ratio_sd);
     }
+    for (int a = 0; a < static_cast<int>(data_.inspectors.size()); ++a)
+      prior(left, right, habit(a), 0, spreads_.habit_um);
     for (std::size_t s = 0; s < data_.sites.size(); ++s) add_site_priors(s, left, right);
   }
 
@@ -77,7 +80,14 @@ class DenseLeastSquares {
     for (int i = 0; i < site.sessions; ++i) {
       const int b = core(s, layout.offset(i));
       const int g = core(s, layout.gain(i));
+      const Session& session = data_.sessions[static_cast<std::size_t>(site.first_session + i)];
       prior(left, right, b, 0, spreads_.offset_um);
+      if (session.inspector >= 0) {  // b lies about its inspector's habit
+        const double w = 1 / (spreads_.offset_um * spreads_.offset_um);
+        left(b, habit(session.inspector)) -= w;
+        left(habit(session.inspector), b) -= w;
+        left(habit(session.inspector), habit(session.inspector)) += w;
+      }
       prior(left, right, g, 0, spreads_.gain);
       for (const Foil& foil :
            data_.sessions[static_cast<std::size_t>(site.first_session + i)].foils) {
@@ -95,6 +105,8 @@ class DenseLeastSquares {
     for (int r = 0; r < static_cast<int>(site.runs.size()); ++r) {
       prior(left, right, run(s, r, 0), 0, spreads_.run);
       prior(left, right, run(s, r, 1), 0, spreads_.batch);
+      for (int group = 0; group < 3; ++group)
+        prior(left, right, run(s, r, 2 + group), 0, spreads_.run_kind);
     }
   }
 
@@ -116,7 +128,10 @@ class DenseLeastSquares {
       given = 0;
       start_sd = spreads_.start * segment.nominal_um;
       start(global(global_start_ratio + part.kind)) = segment.nominal_um;
-      if (segment.first_coating) start(run(s, part.run, 1)) = segment.nominal_um;
+      if (segment.first_coating) {
+        start(run(s, part.run, 1)) = segment.nominal_um;
+        start(run(s, part.run, 2 + std::max(0, part.kind - 1))) = segment.nominal_um;
+      }
     }
     const double over_class = rate.dot(estimate_);
     const double m = std::exp(part.ln_prior + over_class);
@@ -133,7 +148,8 @@ class DenseLeastSquares {
       x(j, core(s, layout.offset(session))) = 1;
       x(j, core(s, layout.gain(session))) = std::clamp(c - m * h(j), 0.0, 200.0);
       z(j) = mean.thickness_um + m * h(j) * (1 - over_class) - given;
-      v(j, j) = spreads_.rest_um * spreads_.rest_um + mean.known_variance;
+      v(j, j) = spreads_.rest_um * spreads_.rest_um + mean.known_variance +
+                std::pow(spreads_.spots * m * h(j), 2);
     }
     v += start_sd * start_sd * Matrix::Ones(segment.count, segment.count);
     v += spreads_.rate * spreads_.rate * m * m * h * h.transpose();
@@ -153,8 +169,11 @@ CoatingData small_data() {
   Made made = made_portfolio({.seed = 7, .sites = 2, .zones = 2, .runs = 2, .parts = 6, .days = 4});
   for (std::size_t i = 0; i < made.portfolio.parts.size(); i += 5)
     made.portfolio.parts[i].exposure = i % 2 == 0 ? Exposure::spray : Exposure::sheltered;
+  for (std::size_t i = 0; i < made.portfolio.visits.size(); ++i)
+    made.portfolio.visits[i].inspector = i % 3 == 0 ? "i1" : "i2";
   auto data = prepare_coating(made.portfolio);
   REQUIRE(data);
+  REQUIRE(data->inspectors.size() == 2);
   for (VisitMean& mean : data->means) mean.gone = false;  // numbers all: plain least squares
   return std::move(*data);
 }
@@ -186,6 +205,11 @@ TEST_CASE("stage 1 with Gaussian weights agrees with dense generalised least squ
     for (int k = 0; k < global_count; ++k)
       CHECK(fitted.global_covariance[static_cast<std::size_t>(g * global_count + k)] ==
             near(dense.covariance(dense.global(g), dense.global(k))));
+  }
+  for (std::size_t a = 0; a < data.inspectors.size(); ++a) {
+    const int place = dense.habit(static_cast<int>(a));
+    CHECK(fitted.habits_um[a] == near(dense.estimate()(place)));
+    CHECK(fitted.habit_variance[a] == near(dense.covariance(place, place)));
   }
   for (std::size_t s = 0; s < data.sites.size(); ++s) {
     const CoreLayout layout = core_layout(data.sites[s]);

@@ -44,6 +44,7 @@ constexpr std::array sections{
     Section{"save", "save one reading", measure_save},
     Section{"fold", "fold the journal again", measure_fold},
     Section{"forecast", "forecast the coating of a portfolio", measure_forecast},
+    Section{"grades", "forecast the condition grades of a portfolio", measure_grades},
 };
 
 int run(Plan plan, const std::vector<std::string>& wanted, const std::filesystem::path& below) {

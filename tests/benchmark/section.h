@@ -29,6 +29,7 @@ Result<> measure_save(const Plan& plan);
 Result<> measure_fold(const Plan& plan);
 Result<> measure_import(const Plan& plan);
 Result<> measure_forecast(const Plan& plan);
+Result<> measure_grades(const Plan& plan);
 
 class Stopwatch {
  public:

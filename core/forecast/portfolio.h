@@ -5,6 +5,7 @@
 // (schema/exchange). Rates are means over the first 20 years: a first-year rate of ISO 9223 times
 // H(20)/20 (see attack.h); never converted again here.
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -48,6 +49,9 @@ struct SiteLimits {
   std::string site;
   std::optional<double> zinc_gone_um;
   std::optional<int> replace_grade;
+  /// The chance at which a limit counts as reached, by consequence of the run (1 high, 2 medium,
+  /// 3 low; [0] is not used).
+  std::array<std::optional<double>, 4> chance = {};
 };
 
 struct Part {
@@ -73,6 +77,7 @@ struct Part {
   std::optional<double> steel_rate_um_per_year;  ///< 20-year mean
   std::optional<double> torque_target_nm;
   std::optional<double> torque_minimum_nm;
+  int screws = 0;  ///< set screws of a fitting; 0: not said
   std::string component_type;
   std::string depot;
   int consequence = 0;  ///< 0 not said, 1 high, 2 medium, 3 low

@@ -115,18 +115,37 @@ Result<> PortfolioTables::load_things_of_parts() {
   return Done{};
 }
 
-std::optional<std::int64_t> PortfolioTables::rule(const Thing& site, int limit) const {
+const cbor::Value* PortfolioTables::rule_value(const Thing& site, int limit) const {
   const auto id = site.id_field(site_field::rule_set);
   const Thing* rules = id ? rule_sets_.find(*id) : nullptr;
-  if (rules == nullptr) return std::nullopt;
+  if (rules == nullptr) return nullptr;
   if (const auto from = rules->number(rule_set_field::in_force_from);
       from && !is_known_on(Date{static_cast<std::int32_t>(*from)}))
-    return std::nullopt;
+    return nullptr;
   const auto* limits = rules->rest.find(rule_set_field::limits);
-  if (limits == nullptr || limits->map() == nullptr) return std::nullopt;
-  const auto* value = limits->map()->find(limit);
+  return limits == nullptr || limits->map() == nullptr ? nullptr : limits->map()->find(limit);
+}
+
+std::optional<std::int64_t> PortfolioTables::rule(const Thing& site, int limit) const {
+  const auto* value = rule_value(site, limit);
   if (value == nullptr || value->number() == nullptr) return std::nullopt;
   return *value->number();
+}
+
+forecast::SiteLimits PortfolioTables::limits_of(const Thing& site) const {
+  forecast::SiteLimits limits;
+  limits.site = sites_.text(site.id);
+  limits.zinc_gone_um = divided(rule(site, limit_key::zinc_gone), 10);
+  if (const auto grade = rule(site, limit_key::replace_grade))
+    limits.replace_grade = static_cast<int>(*grade);
+  const auto* chances = rule_value(site, limit_key::limit_chance);
+  if (chances == nullptr || chances->map() == nullptr) return limits;
+  for (int what = 1; what <= 3; ++what) {
+    const auto* one = chances->map()->find(what);
+    if (one != nullptr && one->number() != nullptr)
+      limits.chance[static_cast<std::size_t>(what)] = static_cast<double>(*one->number()) / 1000;
+  }
+  return limits;
 }
 
 void PortfolioTables::set_place(const Thing& component, forecast::Part& part) const {
@@ -212,6 +231,7 @@ Result<> PortfolioTables::load_parts() {
     if (const auto* faces = component.rest.find(component_field::spots); faces && faces->array())
       part.reference_areas = std::max(1, static_cast<int>(faces->array()->size()));
     part.wall_limit_mm = divided(component.number(component_field::wall_limit), 100);
+    part.screws = static_cast<int>(component.number(component_field::screws_count).value_or(0));
     if (const Thing* site = sites_.find(component.feed)) set_rules(*site, part);
     take_off_unused(part);
     made.emplace_back(std::move(part), &component);
@@ -229,11 +249,7 @@ Result<> PortfolioTables::load_parts() {
   }
   for (const Thing& site : sites_.all()) {
     if (!is_asked(site.id)) continue;
-    forecast::SiteLimits limits{
-        sites_.text(site.id), divided(rule(site, limit_key::zinc_gone), 10), {}};
-    if (const auto grade = rule(site, limit_key::replace_grade))
-      limits.replace_grade = static_cast<int>(*grade);
-    limits_.push_back(std::move(limits));
+    limits_.push_back(limits_of(site));
   }
   std::sort(limits_.begin(), limits_.end(),
             [](const auto& a, const auto& b) { return a.site < b.site; });

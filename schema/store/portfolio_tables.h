@@ -122,7 +122,9 @@ class PortfolioTables {
   void set_zone(const Thing& zone, forecast::Part& part) const;
   void set_type(const Thing& component, forecast::Part& part) const;
   void set_rules(const Thing& site, forecast::Part& part) const;
+  const cbor::Value* rule_value(const Thing& site, int limit) const;  ///< null: not set
   std::optional<std::int64_t> rule(const Thing& site, int limit) const;
+  forecast::SiteLimits limits_of(const Thing& site) const;
   bool reading_fact(const Statement& row, ReadingFact& fact);
   VisitPart* visit_part(const Uuid& visit, const Uuid& who);
   bool is_asked(const Uuid& site) const;

@@ -44,7 +44,13 @@ class SiteReport {
  public:
   SiteReport(const ScrewModel& model, const Portfolio& portfolio, const ScrewOptions& options,
              int site)
-      : model_(model), portfolio_(portfolio), options_(options), site_(site) {}
+      : model_(model), portfolio_(portfolio), options_(options), site_(site) {
+    for (const SiteLimits& limits : portfolio.limits)
+      if (limits.site == model.data.sites[static_cast<std::size_t>(site)].name)
+        chance_ = limits.chance;
+    for (std::size_t i = 0; i < chance_.size(); ++i)
+      if (options.chance[i]) chance_[i] = options.chance[i];
+  }
 
   [[nodiscard]] ScrewForecast row(int index) const {
     const Fitting& fitting = model_.data.fittings[static_cast<std::size_t>(index)];
@@ -81,8 +87,7 @@ class SiteReport {
   }
 
   [[nodiscard]] std::optional<double> owners_chance(const Part& part) const {
-    const auto& chance =
-        options_.chance[static_cast<std::size_t>(std::clamp(part.consequence, 0, 3))];
+    const auto& chance = chance_[static_cast<std::size_t>(std::clamp(part.consequence, 0, 3))];
     return part.consequence > 0 && chance && *chance > 0 && *chance < 1 ? chance : std::nullopt;
   }
 
@@ -122,6 +127,7 @@ class SiteReport {
   const Portfolio& portfolio_;
   const ScrewOptions& options_;
   int site_;
+  std::array<std::optional<double>, 4> chance_;
 };
 
 }  // namespace

@@ -49,7 +49,8 @@ struct ScrewOptions {
   int threads = 0;  ///< 0: as many as the machine has
   const std::atomic<bool>* stop = nullptr;
   std::optional<Date> date;  ///< a date asked, not before the as-of date
-  /// The owner's chance by consequence of the run (1 high, 2 medium, 3 low; [0] is not used).
+  /// In place of the portfolio's: the owner's chance by consequence of the run (1 high, 2 medium,
+  /// 3 low; [0] is not used).
   std::array<std::optional<double>, 4> chance;
 };
 

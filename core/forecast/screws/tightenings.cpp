@@ -14,6 +14,8 @@ namespace kneerail::forecast {
 
 namespace {
 
+constexpr int most_screws = 16;
+
 std::optional<double> positive(const std::optional<double>& torque_nm) {
   return torque_nm && std::isfinite(*torque_nm) && *torque_nm > 0 ? torque_nm : std::nullopt;
 }
@@ -111,6 +113,10 @@ class FittingBuilder {
     for (const auto& [reading, day] : record_.readings) numbers.insert(reading->spot);
     for (const Work* work : record_.works)
       if (work->screw != 0) numbers.insert(work->screw);
+    // Screws the register counts and nobody has touched; not where readings do not say which.
+    if (numbers.count(0) == 0)
+      for (int number = 1; number <= std::min(part_.screws, most_screws); ++number)
+        numbers.insert(static_cast<std::int16_t>(number));
     if (numbers.empty()) numbers.insert(0);
     for (const std::int16_t number : numbers) add_screw(number);
     return std::move(fitting_);

@@ -6,7 +6,8 @@
 // The clock of a screw restarts at retorque, re_erect, replace and, where an as-left torque is
 // recorded, regalvanise; for the screw named or, with none named, for all screws of the part. A
 // wrench that clicked without movement restarts nothing. A reading on the day of a restart was
-// found before it. A screw exists once a reading or a work names it; a part with neither has one.
+// found before it. A screw exists when a reading or a work names it or the register counts it; a
+// part with none of these has one.
 
 #include <cstdint>
 #include <optional>

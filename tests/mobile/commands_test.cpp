@@ -126,7 +126,7 @@ TEST_CASE("a folder of readings goes in and remaining life comes out", "[mobile]
     int coatings = 0;
     for (std::size_t i = 1; i < lines.size(); ++i) {
       const auto cells = cells_of(lines[i]);
-      REQUIRE(cells.size() == 23);
+      REQUIRE(cells.size() == 28);
       if (!cells[1].starts_with("coating")) continue;
       ++coatings;
       for (std::size_t q = 3; q < 9; ++q) CHECK(std::stod(cells[q - 1]) <= std::stod(cells[q]));

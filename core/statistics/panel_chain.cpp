@@ -12,7 +12,6 @@ namespace kneerail::statistics {
 namespace {
 
 using Eigen::Index;
-using Eigen::MatrixXcd;
 using Eigen::MatrixXd;
 using Eigen::VectorXcd;
 using Eigen::VectorXd;
@@ -41,6 +40,64 @@ MatrixXd slope_of(int states, const ChainStep& step, double rate) {
   return dQ;
 }
 
+/// exp(Q t) and its slopes by the eigenvectors of Q, in numbers real or complex as they are.
+template <class Number>
+class Spectrum {
+ public:
+  using Matrix = Eigen::Matrix<Number, Eigen::Dynamic, Eigen::Dynamic>;
+  using Vector = Eigen::Matrix<Number, Eigen::Dynamic, 1>;
+  using Row = Eigen::Matrix<Number, 1, Eigen::Dynamic>;
+
+  /// False: there are too few of them, or they lie too close to one another.
+  bool build(const Matrix& vectors, const Vector& values, std::span<const MatrixXd> slopes_of_Q) {
+    vectors_ = vectors;
+    values_ = values;
+    inverse_ = Eigen::PartialPivLU<Matrix>(vectors_).inverse();
+    if (!vectors_.allFinite() || !inverse_.allFinite()) return false;
+    if (vectors_.norm() * inverse_.norm() > worst_condition) return false;
+    for (const MatrixXd& dQ : slopes_of_Q)
+      turned_.push_back(inverse_ * dQ.template cast<Number>() * vectors_);
+    mean_.resize(values_.size(), values_.size());
+    return true;
+  }
+
+  [[nodiscard]] MatrixXd chances(double t) const {
+    const Vector grown = (values_ * t).array().exp();
+    return (vectors_ * grown.asDiagonal() * inverse_).real();
+  }
+
+  void row(Index from, double t, VectorXd& chances, MatrixXd& slopes) {
+    grown_ = (values_ * t).array().exp();
+    left_ = vectors_.row(from);
+    out_.noalias() = left_.cwiseProduct(grown_.transpose()) * inverse_;
+    chances = out_.real().transpose();
+    for (Index j = 0; j < values_.size(); ++j)
+      for (Index i = 0; i < values_.size(); ++i) mean_(i, j) = left_(i) * shared_growth(i, j, t);
+    for (std::size_t m = 0; m < turned_.size(); ++m) {
+      left_ = mean_.cwiseProduct(turned_[m]).colwise().sum();
+      out_.noalias() = left_ * inverse_;
+      slopes.row(static_cast<Index>(m)) = out_.real();
+    }
+  }
+
+ private:
+  /// Integral of exp(d_i u + d_j (t - u)) over u in 0 ... t.
+  [[nodiscard]] Number shared_growth(Index i, Index j, double t) const {
+    const Number apart = values_(i) - values_(j);
+    if (i == j || std::abs(apart) * t < 1e-7) return (grown_(i) + grown_(j)) * (t / 2);
+    return (grown_(i) - grown_(j)) / apart;
+  }
+
+  Matrix vectors_;
+  Matrix inverse_;
+  Vector values_;
+  std::vector<Matrix> turned_;  ///< slopes of Q in the eigenvectors
+  Matrix mean_;                 ///< memory used again, as what follows
+  Vector grown_;
+  Row left_;
+  Row out_;
+};
+
 /// exp(Q t) and its slopes with ln rates, at any t.
 class Passage {
  public:
@@ -49,52 +106,33 @@ class Passage {
     for (std::size_t m = 0; m < steps.size(); ++m)
       slopes_of_Q_.push_back(slope_of(states, steps[m], rates[m]));
     const Eigen::EigenSolver<MatrixXd> solver(Q_);
-    vectors_ = solver.eigenvectors();
-    values_ = solver.eigenvalues();
-    const Eigen::PartialPivLU<MatrixXcd> lu(vectors_);
-    inverse_ = lu.inverse();
-    has_vectors_ = vectors_.allFinite() && inverse_.allFinite() &&
-                   vectors_.norm() * inverse_.norm() < worst_condition;
-    if (!has_vectors_) return;
-    for (const MatrixXd& dQ : slopes_of_Q_) turned_.push_back(inverse_ * dQ * vectors_);
+    const VectorXcd values = solver.eigenvalues();
+    if (values.imag().cwiseAbs().maxCoeff() > 0) {
+      if (complex_.build(solver.eigenvectors(), values, slopes_of_Q_)) way_ = Way::by_complex;
+    } else if (real_.build(solver.eigenvectors().real(), values.real(), slopes_of_Q_)) {
+      way_ = Way::by_real;
+    }
   }
 
   [[nodiscard]] MatrixXd chances(double t) const {
-    if (!has_vectors_) return by_squaring(t, nullptr);
-    const VectorXcd grown = (values_ * t).array().exp();
-    return (vectors_ * grown.asDiagonal() * inverse_).real();
+    if (way_ == Way::by_real) return real_.chances(t);
+    if (way_ == Way::by_complex) return complex_.chances(t);
+    return by_squaring(t, nullptr);
   }
 
   /// Row `from` of P and of its slopes, one slope a row of `slopes`.
-  void row(Index from, double t, VectorXd& chances, MatrixXd& slopes) const {
-    const auto n = Q_.rows();
-    slopes.resize(static_cast<Index>(slopes_of_Q_.size()), n);
-    if (!has_vectors_) {
-      std::vector<MatrixXd> all;
-      chances = by_squaring(t, &all).row(from);
-      for (std::size_t m = 0; m < all.size(); ++m)
-        slopes.row(static_cast<Index>(m)) = all[m].row(from);
-      return;
-    }
-    const VectorXcd grown = (values_ * t).array().exp();
-    const Eigen::RowVectorXcd left = vectors_.row(from);
-    chances = (left.cwiseProduct(grown.transpose()) * inverse_).real().transpose();
-    MatrixXcd mean(n, n);
-    for (Index i = 0; i < n; ++i)
-      for (Index j = 0; j < n; ++j) mean(i, j) = left(i) * shared_growth(i, j, t, grown);
-    for (std::size_t m = 0; m < turned_.size(); ++m) {
-      const Eigen::RowVectorXcd turned = mean.cwiseProduct(turned_[m]).colwise().sum();
-      slopes.row(static_cast<Index>(m)) = (turned * inverse_).real();
-    }
+  void row(Index from, double t, VectorXd& chances, MatrixXd& slopes) {
+    slopes.resize(static_cast<Index>(slopes_of_Q_.size()), Q_.rows());
+    if (way_ == Way::by_real) return real_.row(from, t, chances, slopes);
+    if (way_ == Way::by_complex) return complex_.row(from, t, chances, slopes);
+    std::vector<MatrixXd> all;
+    chances = by_squaring(t, &all).row(from);
+    for (std::size_t m = 0; m < all.size(); ++m)
+      slopes.row(static_cast<Index>(m)) = all[m].row(from);
   }
 
  private:
-  /// Integral of exp(d_i u + d_j (t - u)) over u in 0 ... t.
-  [[nodiscard]] Complex shared_growth(Index i, Index j, double t, const VectorXcd& grown) const {
-    const Complex apart = values_(i) - values_(j);
-    if (i == j || std::abs(apart) * t < 1e-7) return t * (grown(i) + grown(j)) / 2.0;
-    return (grown(i) - grown(j)) / apart;
-  }
+  enum class Way { by_real, by_complex, by_squaring };
 
   /// Taylor over t / 2^k and k squarings, the slopes by the product rule.
   [[nodiscard]] MatrixXd by_squaring(double t, std::vector<MatrixXd>* slopes) const {
@@ -125,11 +163,9 @@ class Passage {
 
   MatrixXd Q_;
   std::vector<MatrixXd> slopes_of_Q_;
-  MatrixXcd vectors_;
-  MatrixXcd inverse_;
-  VectorXcd values_;
-  std::vector<MatrixXcd> turned_;  ///< slopes of Q in the eigenvectors
-  bool has_vectors_ = false;
+  Spectrum<double> real_;
+  Spectrum<Complex> complex_;
+  Way way_ = Way::by_squaring;
 };
 
 struct Likelihood {

@@ -89,15 +89,20 @@ TEST_CASE("chances of any chain are its matrix exponential", "[core][reference]"
   const std::vector<double> rates{0.13, 0.04, 0.22, 0.34, 0.04, 0.13, 0.31};
   const std::vector<double> three{0.1, 0.2, 0.15};
   const std::vector<double> equal{0.2, 0.2, 0.2};  // no full set of eigenvectors
+  const std::vector<ChainStep> round{{1, 2}, {2, 3}, {3, 1}, {3, 4}};  // complex eigenvalues
+  const std::vector<double> four{0.4, 0.5, 0.3, 0.05};
   for (const double t : {0.0, 0.01, 1.0, 5.0, 40.0}) {
     const auto P = panel_chances(4, both_ways, rates, t);
     const auto slow = series(both_ways, rates, t);
     for (std::size_t i = 0; i < 16; ++i) CHECK_THAT(P[i], WithinAbs(slow[i], 1e-10));
+    const auto R = panel_chances(4, round, four, t);
+    const auto slow_round = series(round, four, t);
+    for (std::size_t i = 0; i < 16; ++i) CHECK_THAT(R[i], WithinAbs(slow_round[i], 1e-10));
     for (const auto& q : {three, equal}) {
-      const auto R = panel_chances(4, progressive, q, t);
+      const auto forward = panel_chances(4, progressive, q, t);
       for (int from = 1; from <= 4; ++from)
         for (int to = from; to <= 4; ++to)
-          CHECK_THAT(entry(R, from, to),
+          CHECK_THAT(entry(forward, from, to),
                      WithinAbs(chances_after(q, static_cast<std::size_t>(from),
                                              t)[static_cast<std::size_t>(to - 1)],
                                1e-11));
@@ -142,6 +147,22 @@ TEST_CASE("a fitted chain lies at the top of its likelihood", "[core][property]"
     }
     // Four standard errors either side hold the truth.
     CHECK(std::abs(std::log(fit->rates[m] / rates[m])) < 4 * fit->ln_rate_errors[m]);
+  }
+}
+
+TEST_CASE("a chain that goes round is fitted too", "[core][property]") {
+  const std::vector<ChainStep> round{{1, 2}, {2, 3}, {3, 1}, {3, 4}};
+  const std::vector<double> rates{0.6, 0.7, 0.5, 0.2};
+  const PanelData data = made(round, rates, Arrival::exactly_then, 9);
+  const auto fit = fit_panel_chain(data);
+  REQUIRE(fit);
+  for (std::size_t m = 0; m < rates.size(); ++m) {
+    CHECK(std::abs(std::log(fit->rates[m] / rates[m])) < 4 * fit->ln_rate_errors[m]);
+    for (const double factor : {0.98, 1.02}) {
+      auto beside = fit->rates;
+      beside[m] *= factor;
+      CHECK(panel_criterion(data, beside) > fit->minus_two_ln_likelihood);
+    }
   }
 }
 

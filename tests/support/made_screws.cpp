@@ -71,6 +71,7 @@ class Maker {
     part.run = part.zone + "/" + std::to_string(run);
     part.torque_target_nm = recipe_.target_nm;
     part.torque_minimum_nm = recipe_.minimum_nm;
+    part.screws = recipe_.screws;
     const Date start{as_of.days - static_cast<int>(random_.between(year_days, 20 * year_days))};
     if (random_.uniform() >= recipe_.unknown_start) part.installed = start;
     made_.portfolio.parts.push_back(part);

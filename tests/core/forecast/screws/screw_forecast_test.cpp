@@ -152,16 +152,19 @@ TEST_CASE("several screws fall at least as soon as the worst of them, at most as
   const MadeScrews made = small(5, 3);
   const auto model = fit_screw_model(made.portfolio, {.threads = 1});
   REQUIRE(model);
-  const FittingOutlook outlook(*model, 0, 0, 28, 40);
-  for (const double days : {0.0, 365.0, 3650.0}) {
-    double worst = 0;
-    double sum = 0;
-    for (std::size_t screw = 0; screw < 3; ++screw) {
-      worst = std::max(worst, outlook.as_found_of(screw, days));
-      sum += outlook.as_found_of(screw, days);
+  const ScrewSite& site = model->data.sites.front();
+  for (int fitting = 0; fitting < site.fittings; ++fitting) {
+    const FittingOutlook outlook(*model, 0, fitting, 28, 40);
+    for (const double days : {0.0, 365.0, 3650.0}) {
+      double worst = 0;
+      double sum = 0;
+      for (std::size_t screw = 0; screw < 3; ++screw) {
+        worst = std::max(worst, outlook.as_found_of(screw, days));
+        sum += outlook.as_found_of(screw, days);
+      }
+      REQUIRE(outlook.as_found(days) >= worst - 1e-9);
+      REQUIRE(outlook.as_found(days) <= sum + 1e-9);
     }
-    CHECK(outlook.as_found(days) >= worst - 1e-9);
-    CHECK(outlook.as_found(days) <= sum + 1e-9);
   }
 }
 
@@ -195,6 +198,26 @@ TEST_CASE("a re-torque date needs the owner's chance", "[core][screw]") {
     CHECK(*careful->fittings[i].retorque_by <= *row.retorque_by);
   }
   CHECK(dated > 0);
+}
+
+TEST_CASE("on the re-torque date the chance as left reaches the owner's", "[core][screw]") {
+  const MadeScrews made = small(23);
+  const auto model = fit_screw_model(made.portfolio, {.threads = 1});
+  REQUIRE(model);
+  ScrewOptions options = with_chance(0.2);
+  const auto report = report_screws(*model, made.portfolio, options);
+  REQUIRE(report);
+  int seen = 0;
+  for (std::size_t i = 0; i < report->fittings.size(); ++i) {
+    const auto day = report->fittings[i].retorque_by;
+    if (!day || *day == made.portfolio.as_of) continue;
+    ++seen;
+    options.date = *day;
+    CHECK(*report_screws(*model, made.portfolio, options)->fittings[i].left_on_date <= 0.2);
+    options.date = Date{day->days + 1};
+    CHECK(*report_screws(*model, made.portfolio, options)->fittings[i].left_on_date >= 0.2);
+  }
+  CHECK(seen > 3);
 }
 
 TEST_CASE("a date asked gets its chances", "[core][screw]") {

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <tuple>
 
+#include "core/forecast/coating_readings.h"
 #include "core/forecast/screws/constants.h"
 #include "core/forecast/start_dates.h"
 
@@ -50,10 +51,6 @@ bool restarts(const Work& work) {
       return false;
   }
   return false;
-}
-
-Date day_of(const Portfolio& portfolio, const Reading& reading) {
-  return reading.seen.value_or(portfolio.visits[static_cast<std::size_t>(reading.visit)].day);
 }
 
 /// One day's restart of one screw, whatever works of the day say it.

@@ -46,7 +46,7 @@ double typed_um(Draw& draw, double shown_um) {
 int grade_seen(Draw& draw, const Inspector& by, double rusted, double zinc_gone_share) {
   const double share = std::clamp(rusted, 1e-6, 1 - 1e-6);
   const double seen = std::log(share / (1 - share)) + by.eye + draw.normal(0.5);
-  constexpr std::array<double, 3> from{0.003, 0.05, 0.33};
+  constexpr std::array<double, 3> from{0.003, 0.05, grade_5_rusted};
   int grade = 2;
   for (const double bound : from)
     if (seen > std::log(bound / (1 - bound))) ++grade;

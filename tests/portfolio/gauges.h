@@ -49,6 +49,9 @@ double shown_um(Draw& draw, const Shown& shown);
 /// Rounded as gauges do, at times mistyped; never under 0.
 double typed_um(Draw& draw, double shown_um);
 
+/// Share of the surface rusted from which on a part is at grade 5.
+inline constexpr double grade_5_rusted = 0.33;
+
 /// 1 to 5 from the rusted share and how much of the zinc is gone.
 int grade_seen(Draw& draw, const Inspector& by, double rusted, double zinc_gone_share);
 

@@ -5,6 +5,7 @@
 #include <chrono>
 #include <iostream>
 
+#include "tests/portfolio/chance_score.h"
 #include "tests/portfolio/score.h"
 
 namespace {
@@ -18,12 +19,21 @@ void print(const std::string& title, const std::vector<Stratum>& strata) {
     if (!stratum.scored.empty()) std::cout << line(stratum.name, scores_of(stratum.scored)) << '\n';
 }
 
+void print(const std::vector<ChanceStratum>& strata) {
+  std::cout << chance_head() << '\n';
+  for (const ChanceStratum& stratum : strata)
+    if (!stratum.chances.empty())
+      std::cout << line(stratum.name, scores_of(stratum.chances)) << '\n';
+}
+
 int run(std::uint64_t first, int seeds, const std::string& only) {
   std::vector<Stratum> pooled;
+  std::vector<ChanceStratum> pooled_grades;
   double seconds = 0;
   for (const Shape& shape : shapes()) {
     if (!only.empty() && only != shape.name) continue;
     std::vector<Stratum> strata;
+    std::vector<ChanceStratum> grade_strata;
     for (int i = 0; i < seeds; ++i) {
       const World world = made_world(shape, first + static_cast<std::uint64_t>(i));
       const auto from = std::chrono::steady_clock::now();
@@ -36,20 +46,31 @@ int run(std::uint64_t first, int seeds, const std::string& only) {
       }
       add_coating(world, *forecast, strata);
       add_coating(world, *forecast, pooled);
+      const auto grades = forecast::forecast_grades(world.portfolio);
+      if (!grades) {
+        std::cerr << shape.name << ": " << grades.error().message << '\n';
+        return 1;
+      }
+      add_grades(world, *grades, grade_strata);
+      add_grades(world, *grades, pooled_grades);
     }
     print("Shape " + std::string(shape.name) + ", seeds " + std::to_string(first) + " to " +
               std::to_string(first + static_cast<std::uint64_t>(seeds) - 1),
           strata);
+    print(grade_strata);
   }
   print("All shapes, " + std::to_string(static_cast<int>(1000 * seconds)) + " ms of forecasting",
         pooled);
+  print(pooled_grades);
   return 0;
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
-  CLI::App app("Coverage of the coating forecast on invented portfolios with known truth");
+  CLI::App app(
+      "Coverage of the coating forecast, and chances of grade 5, on invented portfolios with known "
+      "truth");
   std::uint64_t first = 1;
   int seeds = 3;
   std::string shape;

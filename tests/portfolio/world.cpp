@@ -317,6 +317,10 @@ class WorldMaker {
         return places_um(place_, life.coating, areas, day);
       });
       life.truth.coating_years = years_to(places_gone, life.coating.start);
+      const Date rusted = day_when_gone(life.coating.start, [&](Date day) {
+        return grade_5_rusted - rusted_share(place_, life.coating, day);
+      });
+      life.truth.grade_5_years = years_to(rusted, life.coating.start);
       life.truth.wall_years = never_years;
       if (life.wall.nominal_mm > 0) {
         const Date gone = day_when_gone(life.coating.start, [&](Date day) {

@@ -59,6 +59,7 @@ inline constexpr double never_years = 1000;
 struct Truth {
   double coating_years = 0;  ///< until the mean of the places where it is read is zero
   double wall_years = 0;     ///< to the wall's limit; never_years where there is none
+  double grade_5_years = 0;  ///< to the rust an inspector with middling eyes calls grade 5
   int visits = 0;            ///< that measured the current coating
   bool wet = false;
   bool drifting = false;  ///< last read with a gauge that drifts

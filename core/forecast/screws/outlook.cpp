@@ -73,10 +73,16 @@ double FittingOutlook::loss_nm(std::size_t node, int strikes) const {
 
 double FittingOutlook::chance(const std::vector<State>& states, double loss, double days) const {
   double sum = 0;
+  double days_now = -1;
+  double lost_nm = 0;
   for (const State& state : states) {
+    if (state.days_now != days_now) {  // nodes of z stand together, start by start
+      days_now = state.days_now;
+      lost_nm = loss * std::log10(1 + days_now + days);
+    }
     const double width = screw_constant::between_nodes * screw_constant::as_left_sd * state.left_nm;
-    const double torque_nm = state.left_nm - loss * std::log10(1 + state.days_now + days);
-    sum += state.weight * model_.likelihood->normal()((minimum_nm_ - torque_nm) / width);
+    sum +=
+        state.weight * model_.likelihood->normal()((minimum_nm_ - state.left_nm + lost_nm) / width);
   }
   return sum;
 }

@@ -50,12 +50,12 @@ std::string chances_words(const ChancesByYear& chances) {
 }
 
 std::string retorque_words(const ScrewForecast& row, const std::optional<double>& chance) {
-  if (!chance) return "No re-torque date: no chance is set.";
+  if (!chance) return "no date to do it again: no chance is set";
   if (!row.retorque_by)
-    return concat({"Re-torqued today it stays under a chance of ", chance_words(*chance), " for ",
-                   fixed(screw_constant::longest_retorque_years, 0), " years."});
-  return concat({"Re-torqued today, again by ", to_text(*row.retorque_by),
-                 ", when the chance reaches ", chance_words(*chance), "."});
+    return concat({"the chance stays under ", chance_words(*chance), " for ",
+                   fixed(screw_constant::longest_retorque_years, 0), " years"});
+  return concat({"again by ", to_text(*row.retorque_by), ", when the chance reaches ",
+                 chance_words(*chance)});
 }
 
 }  // namespace
@@ -98,7 +98,7 @@ std::string screw_sentence(const ScrewForecast& row, const ScrewReason& reason) 
     sentence += concat({" As likely as not in about ", life_words(*row.median_years), "."});
   sentence += concat(
       {" Re-torqued to ", torque_words(reason.left_nm), " today: ", chance_words(row.as_left[3]),
-       " in 5 years. ", retorque_words(row, reason.chance), " Loses about ",
+       " in 5 years; ", retorque_words(row, reason.chance), ". Loses about ",
        fixed(row.loss_nm_per_tenfold[1], 1), " N·m with each tenfold of days (80 %: ",
        fixed(row.loss_nm_per_tenfold[0], 1), " to ", fixed(row.loss_nm_per_tenfold[2], 1), "). "});
   sentence += row.readings_used == 0

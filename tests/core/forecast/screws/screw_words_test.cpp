@@ -109,8 +109,8 @@ TEST_CASE("the reason of a set-screw chance is a sentence made from its numbers"
   row.loss_nm_per_tenfold = {2.04, 3.1, 4.4};
   CHECK(screw_sentence(row, {27, 39, 0.1}) ==
         "Chance of its screw under 27 N·m: 18 % today, 21 % in 1, 24 % in 2 and 31 % in 5 years. "
-        "As likely as not in about 7 years. Re-torqued to 39 N·m today: 12 % in 5 years. "
-        "Re-torqued today, again by 2029-04-12, when the chance reaches 10 %. Loses about 3.1 N·m "
+        "As likely as not in about 7 years. Re-torqued to 39 N·m today: 12 % in 5 years; "
+        "again by 2029-04-12, when the chance reaches 10 %. Loses about 3.1 N·m "
         "with each tenfold of days (80 %: 2.0 to 4.4). Own readings carry 64 %, its run, zone and "
         "site the rest.");
   row.median_years.reset();
@@ -121,12 +121,12 @@ TEST_CASE("the reason of a set-screw chance is a sentence made from its numbers"
   row.flags = {"struck twice"};
   CHECK(screw_sentence(row, {27.5, 39, {}}) ==
         "Chance of one of its screws under 27.5 N·m: over 99 % today and in 5 years. Re-torqued to "
-        "39 N·m today: 12 % in 5 years. No re-torque date: no chance is set. Loses about 3.1 N·m "
+        "39 N·m today: 12 % in 5 years; no date to do it again: no chance is set. Loses about 3.1 "
+        "N·m "
         "with each tenfold of days (80 %: 2.0 to 4.4). No reading of its own: all from its run, "
         "zone and site. Note: struck twice.");
   CHECK(screw_sentence(row, {27.5, 39, 0.1})
-            .find("Re-torqued today it stays under a chance of 10 % for 100 years.") !=
-        std::string::npos);
+            .find("; the chance stays under 10 % for 100 years. Loses") != std::string::npos);
 }
 
 TEST_CASE("a screw found too loose and not tightened is flagged, and so is assumed wear",

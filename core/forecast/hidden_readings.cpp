@@ -5,12 +5,14 @@
 
 #include "core/forecast/thickness_bound.h"
 #include "core/statistics/normal.h"
+#include "core/statistics/normal_table.h"
 
 namespace kneerail::forecast {
 
 namespace {
 
-/// The forecast of one reading as a mixture of normals with one variance of its own per node.
+/// The forecast of one reading as a mixture of normals with one variance of its own per node; the
+/// spread of the posterior about its centre times a scale, as in scaled().
 struct ReadingForecast {
   Posterior posterior;
   double effective_age;
@@ -19,28 +21,35 @@ struct ReadingForecast {
   double offset_um;
   std::optional<ThicknessBound> bound;  ///< what was read was a bound
 
-  [[nodiscard]] double variance(const RateNode& node) const {
-    const double drift = constant::future_sd * std::exp(node.ln_rate) * ahead;
-    return node.start_variance + error_variance + drift * drift;
+  struct Normal {
+    double mean_um;
+    double sd_um;
+  };
+  [[nodiscard]] Normal at(const RateNode& node, const Centre& centre, double scale) const {
+    const double rate = std::exp(centre.ln_rate + scale * (node.ln_rate - centre.ln_rate));
+    const double start = centre.start_um + scale * (node.start_um - centre.start_um);
+    const double drift = constant::future_sd * rate * ahead;
+    return {std::max(start - rate * effective_age, 0.0) + offset_um,
+            std::sqrt(scale * scale * node.start_variance + error_variance + drift * drift)};
   }
-  [[nodiscard]] double mean_um(const RateNode& node) const {
-    return std::max(node.start_um - std::exp(node.ln_rate) * effective_age, 0.0) + offset_um;
-  }
-  [[nodiscard]] double below(double thickness_um) const {
+  [[nodiscard]] double below(double thickness_um, const Centre& centre, double scale) const {
+    const statistics::NormalTable& table = statistics::normal_table();
     double sum = 0;
     for (int k = 0; k < posterior.count; ++k) {
       const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
-      sum += node.weight *
-             statistics::normal_cdf((thickness_um - mean_um(node)) / std::sqrt(variance(node)));
+      const Normal normal = at(node, centre, scale);
+      sum += node.weight * table((thickness_um - normal.mean_um) / normal.sd_um);
     }
     return sum;
   }
-  [[nodiscard]] double density(double thickness_um) const {
+  [[nodiscard]] double density(double thickness_um, const Centre& centre, double scale) const {
     double sum = 0;
     for (int k = 0; k < posterior.count; ++k) {
       const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
-      const double sd = std::sqrt(variance(node));
-      sum += node.weight * statistics::normal_density((thickness_um - mean_um(node)) / sd) / sd;
+      const Normal normal = at(node, centre, scale);
+      sum += node.weight *
+             statistics::normal_density((thickness_um - normal.mean_um) / normal.sd_um) /
+             normal.sd_um;
     }
     return sum;
   }
@@ -94,10 +103,11 @@ ReadingForecast forecast_of(const CoatingData& data, const SharedEffects& effect
   return forecast;
 }
 
-double score(const ReadingForecast& forecast, const VisitMean& hidden) {
+double score(const ReadingForecast& forecast, const VisitMean& hidden, const Centre& centre,
+             double scale) {
   constexpr double least = 1e-12;  // a reading that nothing foretold must not outweigh all others
-  return std::log(least + (forecast.bound ? forecast.below(forecast.bound->limit_um)
-                                          : forecast.density(hidden.thickness_um)));
+  return std::log(least + (forecast.bound ? forecast.below(forecast.bound->limit_um, centre, scale)
+                                          : forecast.density(hidden.thickness_um, centre, scale)));
 }
 
 }  // namespace
@@ -132,14 +142,13 @@ void foretell(const CoatingData& data, const SharedEffects& effects, const Coati
     reading.session = hidden.session;
     reading.stratum = stratum_of(segment.visible);
     reading.bound = plain.bound.has_value();
-    reading.below = plain.below(plain.bound ? plain.bound->limit_um : hidden.thickness_um);
+    const Centre centre = centre_of(plain.posterior);
+    reading.below =
+        plain.below(plain.bound ? plain.bound->limit_um : hidden.thickness_um, centre, 1);
     out.readings.push_back(reading);
-    for (int step = 0; step < constant::scale_steps; ++step) {
-      ReadingForecast drawn = plain;
-      drawn.posterior = scaled(plain.posterior, std::exp(ln_scale_at(step)));
+    for (int step = 0; step < constant::scale_steps; ++step)
       out.ln_score[static_cast<std::size_t>(reading.stratum)][static_cast<std::size_t>(step)] +=
-          score(drawn, hidden);
-    }
+          score(plain, hidden, centre, std::exp(ln_scale_at(step)));
   }
 }
 

@@ -7,7 +7,7 @@
 #include "core/forecast/shared_covariance.h"
 #include "core/forecast/small_matrix.h"
 #include "core/forecast/thickness_bound.h"
-#include "core/statistics/normal.h"
+#include "core/statistics/normal_table.h"
 
 namespace kneerail::forecast {
 
@@ -56,9 +56,8 @@ class RateDensity {
     const double start = start_at(u);
     double product = 1;
     for (const Bound& bound : bounds_) {
-      product *=
-          constant::gone_floor +
-          statistics::normal_cdf((bound.limit_um - start + e * bound.age) * bound.precision_root);
+      product *= constant::gone_floor +
+                 normal_((bound.limit_um - start + e * bound.age) * bound.precision_root);
       if (product > 1e-200) continue;
       ln += std::log(product);
       product = 1;
@@ -152,6 +151,7 @@ class RateDensity {
     return std::log(105.0 / 96) - 0.5 * std::log(6 * variance_);
   }
 
+  const statistics::NormalTable& normal_ = statistics::normal_table();
   double centre_ = 0, variance_ = 0;
   double start_um_ = 0, start_slope_ = 0, start_variance_ = 0, left_variance_ = 0;
   std::vector<Combination> sessions_;
@@ -227,27 +227,6 @@ void fill_nodes(const RateDensity& density, Posterior& posterior) {
   posterior.ln_evidence = largest + std::log(total);
 }
 
-struct Centre {
-  double ln_rate = 0;
-  double start_um = 0;
-  double variance = 0;
-};
-
-Centre centre_of(const Posterior& posterior) {
-  Centre centre;
-  for (int k = 0; k < posterior.count; ++k) {
-    const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
-    centre.ln_rate += node.weight * node.ln_rate;
-    centre.start_um += node.weight * node.start_um;
-  }
-  for (int k = 0; k < posterior.count; ++k) {
-    const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
-    centre.variance +=
-        node.weight * (node.ln_rate - centre.ln_rate) * (node.ln_rate - centre.ln_rate);
-  }
-  return centre;
-}
-
 /// Adds another posterior of the same part with its share of the weight.
 void mix_in(const Posterior& other, double share, Posterior& posterior) {
   for (int k = 0; k < posterior.count; ++k)
@@ -273,6 +252,21 @@ void let_paint_give_way(Posterior& posterior) {
 }
 
 }  // namespace
+
+Centre centre_of(const Posterior& posterior) {
+  Centre centre;
+  for (int k = 0; k < posterior.count; ++k) {
+    const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
+    centre.ln_rate += node.weight * node.ln_rate;
+    centre.start_um += node.weight * node.start_um;
+  }
+  for (int k = 0; k < posterior.count; ++k) {
+    const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
+    centre.variance +=
+        node.weight * (node.ln_rate - centre.ln_rate) * (node.ln_rate - centre.ln_rate);
+  }
+  return centre;
+}
 
 Posterior segment_posterior(const PosteriorInput& input, const Segment& segment) {
   const RateDensity density(input, segment);

@@ -67,6 +67,14 @@ struct Correction {
 Correction session_correction(const CoatingData& data, const SharedEffects& effects,
                               std::int32_t session, double thickness_um);
 
+/// Means over the nodes, and the variance of ln rate.
+struct Centre {
+  double ln_rate = 0;
+  double start_um = 0;
+  double variance = 0;
+};
+Centre centre_of(const Posterior& posterior);
+
 /// Spread of the whole posterior about its centre times `scale`.
 Posterior scaled(Posterior posterior, double scale);
 

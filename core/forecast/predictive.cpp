@@ -4,7 +4,7 @@
 #include <cmath>
 #include <limits>
 
-#include "core/statistics/normal.h"
+#include "core/statistics/normal_table.h"
 
 namespace kneerail::forecast {
 
@@ -42,8 +42,9 @@ class Mixture {
           part.variance + drift * drift * ahead * ahead + of_loss_ * loss * loss;
       const double sd = std::sqrt(variance);
       const double z = (loss - part.reserve_um) / sd;
-      chance.value += part.weight * statistics::normal_cdf(z);
-      chance.slope += part.weight * statistics::normal_density(z) *
+      const auto normal = table_.with_density(z);
+      chance.value += part.weight * normal.cdf;
+      chance.slope += part.weight * normal.density *
                       (rate / sd - z * (drift * drift * ahead + of_loss_ * loss * rate) / variance);
     }
     return chance;
@@ -80,6 +81,7 @@ class Mixture {
   double now_;
   double fixed_um2_;
   double of_loss_;
+  const statistics::NormalTable& table_ = statistics::normal_table();
 };
 
 struct Bracket {
@@ -140,18 +142,19 @@ std::array<double, 7> limit_quantiles(const Posterior& posterior, const Clock& c
 
 double median_now_um(const Posterior& posterior, const Clock& clock) {
   const double h = clock.effective(clock.age_now);
-  std::array<double, node_count_most> left_um{};
-  for (int k = 0; k < posterior.count; ++k) {
-    const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
-    left_um[static_cast<std::size_t>(k)] = node.start_um - std::exp(node.ln_rate) * h;
+  const auto count = static_cast<std::size_t>(posterior.count);
+  std::array<double, node_count_most> left_um;
+  std::array<double, node_count_most> precision_root;
+  for (std::size_t k = 0; k < count; ++k) {
+    const RateNode& node = posterior.nodes[k];
+    left_um[k] = node.start_um - std::exp(node.ln_rate) * h;
+    precision_root[k] = 1 / std::sqrt(node.start_variance);
   }
+  const statistics::NormalTable& normal = statistics::normal_table();
   const auto chance_under = [&](double thickness_um) {
     double sum = 0;
-    for (int k = 0; k < posterior.count; ++k)
-      sum += posterior.nodes[static_cast<std::size_t>(k)].weight *
-             statistics::normal_cdf(
-                 (thickness_um - left_um[static_cast<std::size_t>(k)]) /
-                 std::sqrt(posterior.nodes[static_cast<std::size_t>(k)].start_variance));
+    for (std::size_t k = 0; k < count; ++k)
+      sum += posterior.nodes[k].weight * normal((thickness_um - left_um[k]) * precision_root[k]);
     return sum;
   };
   double low = 0;

@@ -11,4 +11,9 @@ NormalTable::NormalTable() {
   }
 }
 
+const NormalTable& normal_table() {
+  static const NormalTable table;
+  return table;
+}
+
 }  // namespace kneerail::statistics

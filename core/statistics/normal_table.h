@@ -27,6 +27,26 @@ class NormalTable {
                                          t * (a.slope + b.slope - 2 * rise)));
   }
 
+  struct WithDensity {
+    double cdf;
+    double density;
+  };
+  /// The same and the density, as the slope of the interpolation: absolute error under 1e-7.
+  [[nodiscard]] WithDensity with_density(double x) const {
+    if (!(x > -reach)) return {0, 0};
+    if (x >= reach) return {1, 0};
+    const double at = (x + reach) * steps_per_unit;
+    const auto i = static_cast<std::size_t>(at);
+    const double t = at - static_cast<double>(i);
+    const Point& a = points_[i];
+    const Point& b = points_[i + 1];
+    const double rise = b.value - a.value;
+    const double square = 3 * rise - 2 * a.slope - b.slope;
+    const double cube = a.slope + b.slope - 2 * rise;
+    return {a.value + t * (a.slope + t * (square + t * cube)),
+            (a.slope + t * (2 * square + 3 * t * cube)) * steps_per_unit};
+  }
+
  private:
   static constexpr double reach = 8;
   static constexpr double steps_per_unit = 64;
@@ -38,5 +58,8 @@ class NormalTable {
   };
   std::array<Point, point_count> points_;
 };
+
+/// One for all, made at its first use.
+const NormalTable& normal_table();
 
 }  // namespace kneerail::statistics

@@ -14,12 +14,15 @@ namespace {
 
 using forecast::Portfolio;
 
-/// A portfolio of about so many parts: 25 to a run, 10 runs to a zone.
+/// A portfolio of about so many parts, each read about eight times and graded: 25 to a run, 10 runs
+/// to a zone.
 Portfolio made(std::uint64_t seed, int parts) {
   forecast::Recipe recipe;
   recipe.seed = seed;
   recipe.parts = 25;
   recipe.runs = 10;
+  recipe.days = 10;
+  recipe.grades = true;
   recipe.zones = parts >= 1'000 ? 4 : 1;
   recipe.sites = std::max(1, parts / (recipe.parts * recipe.runs * recipe.zones));
   return forecast::made_portfolio(recipe).portfolio;
@@ -39,6 +42,7 @@ Result<double> our_seconds(const Portfolio& portfolio, std::size_t& answered) {
 Result<> write_visit_means(const Portfolio& portfolio, const std::filesystem::path& file) {
   std::map<std::pair<std::int32_t, std::int32_t>, std::pair<double, int>> sums;
   for (const auto& reading : portfolio.readings) {
+    if (reading.quantity != forecast::Quantity::coating_um) continue;
     auto& [sum, count] = sums[{reading.part, reading.visit}];
     sum += reading.value;
     ++count;

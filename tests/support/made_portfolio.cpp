@@ -120,7 +120,11 @@ class Maker {
       const Date start = on > swapped ? swapped : installed;
       const double left =
           truth.start_um - truth.rate_um_per_year * path_.effective_age(years_between(start, on));
-      const double mean = left > 0 ? left + offsets_[static_cast<std::size_t>(day)] + normal(2) : 3;
+      double mean = left > 0 ? left + offsets_[static_cast<std::size_t>(day)] + normal(2) : 3;
+      if (recipe_.grades) {
+        if (left <= 0 && random_.uniform() < 0.7) mean = 10 + 25 * random_.uniform();
+        add_grade(place, visit, left / truth.start_um);
+      }
       for (int replicate = 1; replicate <= 3; ++replicate) {
         Reading reading;
         reading.id = name("m", 100000 + static_cast<int>(made_.portfolio.readings.size()));
@@ -132,6 +136,17 @@ class Maker {
         made_.portfolio.readings.push_back(reading);
       }
     }
+  }
+
+  void add_grade(int place, std::int32_t visit, double share_left) {
+    const double seen = share_left + normal(0.06);
+    Reading reading;
+    reading.id = name("m", 100000 + static_cast<int>(made_.portfolio.readings.size()));
+    reading.part = place;
+    reading.visit = visit;
+    reading.quantity = Quantity::grade;
+    reading.value = seen > 0.5 ? 1 : seen > 0.2 ? 2 : seen > 0.05 ? 3 : seen > -0.1 ? 4 : 5;
+    made_.portfolio.readings.push_back(reading);
   }
 
   Recipe recipe_;

@@ -25,6 +25,7 @@ struct Recipe {
   double drift_um = 0;  ///< of the first site's gauge on its third and fourth day
   int swaps = 0;        ///< parts replaced without a record before the last two days
   bool foils = true;
+  bool grades = false;  ///< at each visit of a part, by what is left; then gauges read rust, too
 };
 
 struct Truth {

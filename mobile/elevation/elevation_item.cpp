@@ -5,6 +5,7 @@
 
 #include "mobile/elevation/run_measure.h"
 #include "mobile/elevation/scale_steps.h"
+#include "mobile/elevation/sheet_change.h"
 
 namespace elevation = kneerail::elevation;
 using elevation::RunPoint;
@@ -122,8 +123,9 @@ void ElevationItem::set_picture(RunPicture* picture) {
 }
 
 void ElevationItem::sheet_changed() {
-  sheet_ = picture_ != nullptr ? picture_->sheet() : std::make_shared<RunSheet>();
-  index_ = elevation::PickIndex(*sheet_);
+  const auto before = std::exchange(
+      sheet_, picture_ != nullptr ? picture_->sheet() : std::make_shared<const RunSheet>());
+  if (!elevation::stand_alike(*before, *sheet_)) index_ = elevation::PickIndex(*sheet_);
   const bool other_run = sheet_->id != run_;
   run_ = sheet_->id;
   closeJoint();

@@ -1,6 +1,9 @@
 #include "mobile/elevation/run_chunks.h"
 
 #include <algorithm>
+#include <utility>
+
+#include "mobile/elevation/sheet_change.h"
 
 namespace kneerail::elevation {
 
@@ -15,11 +18,13 @@ void RunChunks::show(const std::shared_ptr<const RunSheet>& sheet, const RunDraw
   RunDrawing same_choice = drawing;
   same_choice.chosen_post = drawing_.chosen_post;
   const bool other_drawing = !(same_choice == drawing_);
-  sheet_ = sheet;
+  const auto before = std::exchange(sheet_, sheet);
   drawing_ = drawing;
-  if (other_sheet) return cut();
-  if (!other_drawing) return;
-  for (Chunk& chunk : chunks_) chunk.serial = 0;
+  if (other_sheet && !(before && stand_alike(*before, *sheet_))) return cut();
+  const bool all = other_drawing || (other_sheet && !marked_alike(*before, *sheet_));
+  for (Chunk& chunk : chunks_)
+    if (all || (other_sheet && chunk.serial != 0 && !drawn_alike(*before, *sheet_, chunk.stretch)))
+      chunk.serial = 0;
 }
 
 void RunChunks::cut() {

@@ -2,7 +2,8 @@
 
 // The run cut into stretches of a few posts, of which only those in view and about half a screen to
 // either side are made into shapes. They are made again when the run, the scale or the colours
-// change; panning makes only what comes into view.
+// change, and where something else is known of their own posts and parts; panning makes only what
+// comes into view.
 
 #include <cstdint>
 #include <memory>

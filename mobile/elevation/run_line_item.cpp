@@ -5,7 +5,9 @@
 #include <QTouchEvent>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
+#include "mobile/elevation/sheet_change.h"
 #include "mobile/elevation/sign_shapes.h"
 
 using kneerail::PostState;
@@ -53,7 +55,7 @@ void RunLineItem::set_picture(RunPicture* picture) {
   if (picture_ != nullptr) picture_->disconnect(this);
   picture_ = picture;
   const auto changed = [this] {
-    redraw();
+    show_sheet();
     emit spokenChanged();
     emit windowMoved();
   };
@@ -63,6 +65,16 @@ void RunLineItem::set_picture(RunPicture* picture) {
   }
   emit pictureChanged();
   changed();
+}
+
+/// While a run is walked most entries change nothing on its line.
+void RunLineItem::show_sheet() {
+  namespace elevation = kneerail::elevation;
+  const auto before = std::exchange(drawn_, picture_ != nullptr ? picture_->sheet() : nullptr);
+  if (before && drawn_ && elevation::stand_alike(*before, *drawn_) &&
+      elevation::marked_alike(*before, *drawn_) && elevation::seen_alike(*before, *drawn_))
+    return;
+  redraw();
 }
 
 void RunLineItem::set_view(ElevationItem* view) {

@@ -68,6 +68,7 @@ class RunLineItem : public DrawingItem {
   void keyPressEvent(QKeyEvent* event) override;
 
  private:
+  void show_sheet();
   void drag_to(double x_px);
   void let_go();
   [[nodiscard]] double x_px(double along_mm) const;
@@ -78,6 +79,7 @@ class RunLineItem : public DrawingItem {
   [[nodiscard]] const kneerail::RunSheet& sheet() const;
 
   QPointer<RunPicture> picture_;
+  std::shared_ptr<const kneerail::RunSheet> drawn_;  ///< what the line was drawn from
   QPointer<ElevationItem> view_;
   int stretch_from_ = -1;
   int stretch_to_ = -1;

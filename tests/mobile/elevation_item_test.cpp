@@ -209,6 +209,33 @@ TEST_CASE("panning makes only what comes into view, choosing only what changes",
   CHECK(after <= made + 2);
 }
 
+TEST_CASE("a grade makes its own stretch again and draws what a new drawing shows", "[item]") {
+  const RunSheet before = made_run(usual);
+  const auto shown = at_post_ten();
+  for (int n = 0; n < 6; ++n) shown->frame();
+  const auto made = shown->item->stretches_made();
+  shown->show(before);  // another reading of it, that says the same
+  shown->frame();
+  CHECK(shown->item->stretches_made() == made);
+  RunSheet after = before;
+  SheetGrade worst;
+  worst.grade = 5;
+  for (int i = 0; i < after.posts[10].parts; ++i)
+    after.parts[static_cast<std::size_t>(after.posts[10].first_part + i)].now = worst;
+  after.posts[10].state = PostState::seen;
+  shown->show(after);
+  for (int n = 0; n < 6; ++n) shown->frame();
+  CHECK(shown->item->stretches_made() == made + 1);
+  ShownElevation anew(after);
+  anew.picture.choose_post(10);
+  for (int n = 0; n < 6; ++n) anew.frame();
+  CHECK(shown->window.grabWindow() == anew.window.grabWindow());
+  after.bays[10].closed_off = !after.bays[10].closed_off;
+  shown->show(after);
+  for (int n = 0; n < 6; ++n) shown->frame();
+  CHECK(shown->item->stretches_made() > made + 2);
+}
+
 TEST_CASE("a glide from far away makes only the stretches at its end", "[item]") {
   ShownElevation shown(made_run({.posts = 400}));
   shown.tokens.set_less_motion(false);

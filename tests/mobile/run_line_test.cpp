@@ -47,6 +47,22 @@ TEST_CASE("a finger on the run line takes the elevation along and says the post"
   CHECK(touched[0][0].toInt() == 60);
 }
 
+TEST_CASE("a post that was seen meanwhile is solid on the line", "[line]") {
+  ShownLine shown;
+  RunSheet sheet = made_run({.posts = 151, .first_label = 1});
+  const int open = 115;
+  REQUIRE(sheet.posts[open].state == PostState::open);
+  const auto post_is_solid = [&] {
+    shown.frame();
+    return shown.window.grabWindow().pixelColor(qRound(shown.line->xOfPost(open)), 580 + 51) ==
+           shown.tokens.ink();
+  };
+  CHECK_FALSE(post_is_solid());
+  sheet.posts[open].state = PostState::seen;
+  shown.show(sheet);
+  CHECK(post_is_solid());
+}
+
 TEST_CASE("a stretch that is marked stands behind its posts, from either end", "[line]") {
   ShownLine shown;
   const auto ground_at = [&](int post) {

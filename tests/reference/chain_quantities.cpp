@@ -1,9 +1,9 @@
 // Chains of states seen now and then: intensities, likelihood and chances of a fitted data set.
 
 #include <algorithm>
-#include <cctype>
-#include <map>
+#include <cmath>
 
+#include "core/forecast/grade/grade_chain.h"
 #include "core/statistics/panel_chain.h"
 #include "tests/reference/registry.h"
 #include "tests/reference/table.h"
@@ -121,9 +121,55 @@ Answer chance(const PanelData& data, const PanelFit& fit, const Question& questi
   return P[static_cast<std::size_t>((entry->from - 1) * data.states + entry->to - 1)];
 }
 
+/// Looks of each subject at a hidden grade, new at time 0; nobody replaced without a record.
+forecast::GradeData looks_of(const PanelData& data) {
+  forecast::GradeData grades;
+  grades.inspectors = {""};
+  const PanelPair* before = nullptr;
+  double age = 0;
+  for (const PanelPair& pair : data.pairs) {
+    const bool next = before == nullptr || before->subject != pair.subject;
+    age = (next ? 0 : age) + pair.years;
+    before = &pair;
+    if (next) {
+      forecast::GradeSegment& segment = grades.segments.emplace_back();
+      segment.first = static_cast<std::int32_t>(grades.looks.size());
+      segment.ln_ages = {std::log(age)};
+    }
+    ++grades.segments.back().count;
+    grades.looks.push_back({.day = {},
+                            .inspector = 0,
+                            .seen = static_cast<std::int8_t>(pair.to),
+                            .fresh = true,
+                            .ln_years = std::log(pair.years),
+                            .unbroken = 1});
+  }
+  return grades;
+}
+
+/// -2 ln likelihood of grades seen with errors, at given rates and errors.
+Answer hidden_criterion(const Question& question) {
+  Needed need(question.inputs);
+  const auto rates = need.numbers("q");
+  const forecast::GradeErrors errors{need.number("up"), need.number("down")};
+  need.demand(rates.size() == 4 && std::ranges::min(rates) > 0, "needs four rates above 0");
+  if (!need.complete()) return need.unknown();
+  const auto data = panel_of(question);
+  if (!data) return Unknown{data.error().message};
+  const forecast::GradeData grades = looks_of(*data);
+  const forecast::ChainTable table({rates[0], rates[1], rates[2], rates[3]});
+  const forecast::GradeEmissions emissions(std::span(&errors, 1));
+  const forecast::GradeChain chain(grades, table, emissions);
+  double criterion = 0;
+  for (const auto& segment : grades.segments)
+    criterion -= 2 * chain.forward(segment, 0).ln_likelihood;
+  return criterion;
+}
+
 }  // namespace
 
 void add_chains(Registry& registry) {
+  registry.add("-2 log-likelihood of grades seen with errors", hidden_criterion);
   registry.add("transition intensity", of_chain(intensity));
   registry.add("progressive-chain intensity", of_chain(intensity));
   registry.add("-2 log-likelihood",

@@ -173,6 +173,28 @@ panels <- function(number) {
     add("transition intensity", sprintf("%s;from=%d;to=%d", it, from, to), estimate[from, to], "1/yr", 1e-3)
 }
 
+# Grades that only get worse, seen with errors, at given rates and errors: msm sums over the hidden grades too.
+hidden <- function(number) {
+  suppressPackageStartupMessages(library(msm))
+  n <- 5
+  q <- signif(runif(4, 0.05, 0.3), 3); up <- between(0.01, 0.15, 2); down <- between(0.01, 0.15, 2)
+  Q <- matrix(0, n, n); Q[cbind(1:4, 2:5)] <- q
+  E <- matrix(0.001, n, n); E[cbind(1:4, 2:5)] <- up; E[cbind(2:5, 1:4)] <- down
+  diag(E) <- 0; diag(E) <- 1 - rowSums(E)
+  looks <- do.call(rbind, lapply(1:80, function(i) data.frame(subject = i, time = c(0, sort(signif(runif(sample(2:6, 1), 0.1, 25), 4))))))
+  data <- simmulti.msm(looks, Q)[, c("subject", "time", "state")]
+  first <- data$time == 0
+  data$state[!first] <- sapply(data$state[!first], function(s) sample(n, 1, prob = E[s, ]))
+  name <- sprintf("hidden_%d_%d", seed, number)
+  write.csv(data, file.path(folder, paste0(name, ".csv")), row.names = FALSE, quote = FALSE)
+  diag(E) <- 0
+  data$known <- as.numeric(first)
+  fit <- msm(state ~ time, subject = subject, data = data, qmatrix = Q, ematrix = E, obstrue = known,
+             initprobs = c(1, 0, 0, 0, 0), fixedpars = TRUE)
+  add("-2 log-likelihood of grades seen with errors", sprintf("dataset=%s;%s", name, inputs(q = q, up = up, down = down)),
+      fit$minus2loglik, absolute = 1e-6)
+}
+
 for (i in seq_len(count)) { corrosion(); structure(); distributions(); chains(); lines_and_thresholds() }
-if (length(arguments) < 4) for (i in seq_len(max(1, count %/% 10))) { models(i); panels(i) }
+if (length(arguments) < 4) for (i in seq_len(max(1, count %/% 10))) { models(i); panels(i); hidden(i) }
 write.csv(do.call(rbind, rows), file.path(folder, "computed.csv"), row.names = FALSE, quote = TRUE)

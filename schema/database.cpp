@@ -198,20 +198,21 @@ Uuid Statement::uuid(int column) const {
 
 namespace {
 
-Result<> configure(sqlite3* database, Database::Access access, bool alone) {
+Result<> configure(sqlite3* database, const Database::Options& options) {
   sqlite3_extended_result_codes(database, 1);
   sqlite3_busy_timeout(database, 2000);
   sqlite3_db_config(database, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
   sqlite3_db_config(database, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
   sqlite3_limit(database, SQLITE_LIMIT_ATTACHED, 0);
   std::string text;
-  if (alone) {
+  if (options.alone) {
     text = "PRAGMA locking_mode=EXCLUSIVE;";  // before anything is read
     sqlite3_db_config(database, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, nullptr);  // nor is written
   }
-  text += "PRAGMA foreign_keys=OFF; PRAGMA cache_size=-32768;";
-  if (access == Database::Access::create) text += "PRAGMA page_size=4096; PRAGMA journal_mode=WAL;";
-  if (access == Database::Access::read) text += "PRAGMA query_only=ON;";
+  text += "PRAGMA foreign_keys=OFF; PRAGMA cache_size=-" + std::to_string(options.cache_kib) + ";";
+  if (options.access == Database::Access::create)
+    text += "PRAGMA page_size=4096; PRAGMA journal_mode=WAL;";
+  if (options.access == Database::Access::read) text += "PRAGMA query_only=ON;";
   text += "PRAGMA synchronous=FULL; SELECT count(*) FROM sqlite_schema;";
   const int code = sqlite3_exec(database, text.c_str(), nullptr, nullptr, nullptr);
   if (code != SQLITE_OK) return error_of(sqlite3_extended_errcode(database), database);
@@ -231,7 +232,7 @@ Result<Database> Database::open(const Options& options) {
                                    options.vfs.empty() ? nullptr : options.vfs.c_str());
   Database database(opened);  // closes it on every way out
   if (code != SQLITE_OK) return fail(error_of(code, opened), options.path + ": ");
-  if (auto ok = configure(opened, options.access, options.alone); !ok) {
+  if (auto ok = configure(opened, options); !ok) {
     return fail(ok.error(), options.path + ": ");
   }
   return database;
@@ -290,6 +291,15 @@ Result<std::int64_t> Database::number(std::string_view sql) {
   if (!row) return fail(row.error());
   if (!*row) return fail(Fault::not_found, "There is no such row in the register.");
   return statement->number(0);
+}
+
+void Database::watch(Watch* watch) {
+  const auto look = [](void* at) {
+    auto& own = *static_cast<Watch*>(at);
+    own.steps += own.every;
+    return own.stop != nullptr && own.stop->load(std::memory_order_relaxed) ? 1 : 0;
+  };
+  sqlite3_progress_handler(database_, watch == nullptr ? 0 : watch->every, look, watch);
 }
 
 std::int64_t Database::changes() const {

@@ -4,6 +4,7 @@
 // prepared once, bound by place, stepped, read by column; a transaction rolls back unless it was
 // committed.
 
+#include <atomic>
 #include <cstdint>
 #include <functional>
 #include <memory>
@@ -21,6 +22,15 @@ struct sqlite3_stmt;
 namespace kneerail {
 
 class Database;
+
+/// What somebody who waits for statements can do meanwhile: leave them off, and see how much they
+/// do.
+struct Watch {
+  const std::atomic<bool>* stop = nullptr;  ///< true: the statement that runs fails with cancelled
+  int every = 1000;  ///< steps of SQLite's own machine from one look to the next, about
+  std::int64_t steps =
+      0;  ///< so far: the same on a busy machine; short statements count with every 1
+};
 
 /// A prepared statement. Places of parameters count from 1, of columns from 0.
 class Statement {
@@ -64,6 +74,7 @@ class Statement {
 
 class Database {
  public:
+  static constexpr int usual_cache_kib = 32 * 1024;
   enum class Access { read, write, create };
   struct Options {
     std::string path;
@@ -72,6 +83,7 @@ class Database {
     /// For reading where the disk has no room for the log's index: it is kept in memory, which
     /// keeps all others out. Errors: conflict, where another has it open.
     bool alone = false;
+    int cache_kib = usual_cache_kib;  ///< of pages that are held in memory at most
   };
   static Result<Database> open(const Options& options);
   Database(Database&&) noexcept;
@@ -84,6 +96,9 @@ class Database {
   /// The first column of the first row as a number. Errors: not_found when there is no row.
   Result<std::int64_t> number(std::string_view sql);
   [[nodiscard]] std::int64_t changes() const;
+  /// Looked at while statements run. It outlives the next call, or the database; null: nobody
+  /// watches.
+  void watch(Watch* watch);
   [[nodiscard]] sqlite3* handle() const { return database_; }
 
  private:

@@ -200,7 +200,7 @@ class FittingDrawer {
     const float side = fitting_.joins.left && !fitting_.joins.right ? 1.0F : -1.0F;
     std::vector<Point> outline{{0, -side * 0.5F}};
     const float turn = side > 0 ? 0.0F : 180.0F;
-    for (const Point& point : arc({side * 0.8F, 0}, 0.5F, turn - 90, turn + 90)) {
+    for (const Point& point : arc({side * 0.8F, 0}, 0.5F, turn - 90, turn + 90, arc_step_degrees)) {
       outline.push_back(point);
     }
     outline.push_back({0, side * 0.5F});

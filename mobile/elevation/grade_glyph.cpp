@@ -51,9 +51,10 @@ float pitted(float angle, const std::vector<Pit>& pits) {
 }
 
 void wall(ShapeList& list, Point middle, float radius, const Section& at, const QColor& color) {
-  std::vector<Point> outer = arc(middle, radius, at.from, at.to);
+  const float step = at.pits.empty() ? arc_step(radius) : arc_step_degrees;
+  std::vector<Point> outer = arc(middle, radius, at.from, at.to, step);
   const std::vector<Point> inner =
-      arc(middle, radius * (wall_radius - at.thickness), at.from, at.to);
+      arc(middle, radius * (wall_radius - at.thickness), at.from, at.to, step);
   const auto steps = static_cast<float>(outer.size() - 1);
   for (std::size_t i = 0; i < outer.size(); ++i) {
     const float angle = at.from + (at.to - at.from) * static_cast<float>(i) / steps;

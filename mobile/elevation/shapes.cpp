@@ -85,9 +85,20 @@ void ShapeList::circle(Point middle, float radius, const QColor& color, Stroke s
   line(ring, color, stroke);
 }
 
+float arc_step(float radius) {
+  if (radius <= arc_error_px) return 90;
+  const float half = std::acos(1 - arc_error_px / radius);
+  return std::max(2 * half * 180 / std::numbers::pi_v<float>, arc_step_degrees);
+}
+
 std::vector<Point> arc(Point middle, float radius, float from_degrees, float to_degrees) {
+  return arc(middle, radius, from_degrees, to_degrees, arc_step(radius));
+}
+
+std::vector<Point> arc(Point middle, float radius, float from_degrees, float to_degrees,
+                       float step_degrees) {
   const float turn = to_degrees - from_degrees;
-  const int steps = std::max(static_cast<int>(std::ceil(std::abs(turn) / arc_step_degrees)), 1);
+  const int steps = std::max(static_cast<int>(std::ceil(std::abs(turn) / step_degrees)), 1);
   std::vector<Point> points;
   points.reserve(static_cast<std::size_t>(steps) + 1);
   for (int step = 0; step <= steps; ++step) {

@@ -79,9 +79,16 @@ class ShapeList {
 };
 
 inline constexpr float arc_step_degrees = 5;
+inline constexpr float arc_error_px = 0.05F;
 
-/// Points on a circle from one angle to another, both included, no further apart than
-/// arc_step_degrees. Degrees, 0 at three o'clock, clockwise.
+/// arc_step_degrees; of a small circle more, as far as its chords stay within arc_error_px of it.
+float arc_step(float radius);
+
+/// Points on a circle from one angle to another, both included, no further apart than that step.
+/// Degrees, 0 at three o'clock, clockwise.
+std::vector<Point> arc(Point middle, float radius, float from_degrees, float to_degrees,
+                       float step_degrees);
+/// By arc_step() of its radius.
 std::vector<Point> arc(Point middle, float radius, float from_degrees, float to_degrees);
 
 /// A line cut into its dashes; the line itself when the stroke is solid.

@@ -16,6 +16,7 @@ namespace {
 
 StoreLink::Opened opened_to(Mode mode, Register::Options options) {
   options.mode = mode;
+  options.cache_kib = StoreLink::cache_kib;
   return Register::open(options);
 }
 

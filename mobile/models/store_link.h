@@ -23,6 +23,9 @@ class StoreLink : public QObject {
   /// When file, journal and second copy are checked: before anything is read, or behind what is
   /// shown already.
   enum class Checks { before, behind };
+  /// Of the register's pages in memory, for each of the few connections the screens have: writer,
+  /// reader, and those of the reading threads. More makes nothing on them quicker that is felt.
+  static constexpr int cache_kib = 4 * 1024;
   using Opened = kneerail::Result<std::unique_ptr<kneerail::Register>>;
 
   /// Opens the register to read on a thread of its own, and reads what every room needs once, so

@@ -7,6 +7,7 @@
 #include <QTimer>
 #include <cstdlib>
 
+#include "mobile/screens/memory.h"
 #include "mobile/screens/rooms.h"
 #include "mobile/theme/language.h"
 
@@ -94,6 +95,7 @@ commands::Exit open_screens(const commands::OpenOptions& options, commands::Cons
     console.err << "There is no display here to open a window on. Nothing was changed.\n";
     return commands::Exit::machine;
   }
+  give_memory_back();
   auto ahead = StoreLink::read_ahead({.folder = options.folder});
   int argc = 1;
   char name[] = "kneerail";

@@ -336,8 +336,10 @@ Result<std::unique_ptr<Database>> make_database(Files& files, const std::filesys
 }
 
 Result<> attach_database(RegisterState& state, Database::Access access) {
-  auto opened =
-      Database::open({state.places.records().string(), access, state.files->sqlite_layer()});
+  auto opened = Database::open({.path = state.places.records().string(),
+                                .access = access,
+                                .vfs = state.files->sqlite_layer(),
+                                .cache_kib = state.cache_kib});
   if (!opened) return fail(opened.error());
   state.database = std::make_unique<Database>(std::move(*opened));
   auto journal = Journal::open(*state.database);

@@ -81,8 +81,10 @@ Error missing(const RegisterState& state) {
 Result<Database> open_unchanging(const RegisterState& state) {
   std::filesystem::path log = state.places.records();
   log += "-wal";
-  const Database::Options plain{state.places.records().string(), Database::Access::read,
-                                state.files->sqlite_layer()};
+  const Database::Options plain{.path = state.places.records().string(),
+                                .access = Database::Access::read,
+                                .vfs = state.files->sqlite_layer(),
+                                .cache_kib = state.cache_kib};
   auto opened = Database::open(plain);
   if (!opened && opened.error().fault == Fault::io && state.files->writable(state.places.folder)) {
     auto by_itself = plain;

@@ -81,6 +81,7 @@ class Register {
     Clock* clock = nullptr;    ///< owned by the caller, outlives the register; null: the machine's
     Random* random = nullptr;  ///< likewise
     Files* files = nullptr;    ///< likewise; the disk, which a test may break
+    int cache_kib = Database::usual_cache_kib;  ///< of the file's pages, held in memory at most
   };
 
   /// Errors: not_found (no register there), invalid_input (not a register, or one of a newer

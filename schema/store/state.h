@@ -44,6 +44,7 @@ struct RegisterState {
   Files* files = nullptr;
   Clock* clock = nullptr;
   Random* random = nullptr;
+  int cache_kib = Database::usual_cache_kib;
 
   std::unique_ptr<FolderLock> lock;
   std::unique_ptr<Database> database;  ///< behind a pointer: journal and tables keep its address

@@ -2,6 +2,8 @@
 
 #include <cmath>
 #include <numbers>
+#include <optional>
+#include <utility>
 
 #include "core/base/text.h"
 #include "core/forecast/preparation.h"
@@ -49,18 +51,25 @@ double ln_upper_over_prior(const Part& part, const corrosion::AttackPath& path) 
   return std::log(bounds.high_um * path.first_year_to_mean()) - *ln_prior_rate(part, path);
 }
 
-std::string zone_note(const Portfolio& portfolio, const CoatingModel& model, std::size_t s,
-                      int zone) {
+/// Nothing where no part names a class.
+std::optional<ZonePace> zone_pace(const Portfolio& portfolio, const CoatingModel& model,
+                                  std::size_t s, int zone) {
   const CoatingSite& site = model.data.sites[s];
   const Part* part = part_with_class(portfolio, model.data, site, zone);
   if (part == nullptr) return {};
   const Estimate estimate = zone_over_class(model, s, zone);
   const double chance = statistics::normal_cdf(
       (estimate.mean - ln_upper_over_prior(*part, model.data.path)) / estimate.sd);
-  if (chance < constant::perhaps_faster) return {};
-  return concat({"site ", site.name, ", zone ", part->zone, ": ",
-                 chance >= constant::likely_faster ? "likely" : "perhaps", " faster than ",
-                 to_text(*part->category), " (", fixed(100 * chance, 0), " %)"});
+  return ZonePace{site.name, part->zone, *part->category, chance};
+}
+
+std::string zone_note(const Portfolio& portfolio, const CoatingModel& model, std::size_t s,
+                      int zone) {
+  const auto pace = zone_pace(portfolio, model, s, zone);
+  if (!pace || pace->chance_faster < constant::perhaps_faster) return {};
+  return concat({"site ", pace->site, ", zone ", pace->zone, ": ",
+                 pace->is_likely_faster() ? "likely" : "perhaps", " faster than ",
+                 to_text(pace->category), " (", fixed(100 * pace->chance_faster, 0), " %)"});
 }
 
 /// "rates are about 2.9 times what ..." when the ratio is further from 1 than `limit`.
@@ -75,6 +84,21 @@ void add_if_any(std::string note, std::vector<std::string>& notes) {
 }
 
 }  // namespace
+
+bool ZonePace::is_likely_faster() const {
+  return chance_faster >= constant::likely_faster;
+}
+
+std::vector<ZonePace> zone_paces(const Portfolio& portfolio, const CoatingModel& model) {
+  std::vector<ZonePace> paces;
+  for (std::size_t s = 0; s < model.data.sites.size(); ++s) {
+    for (int zone = 0; zone < static_cast<int>(model.data.sites[s].zones.size()); ++zone) {
+      if (model.effects.sites[s].zone_seen[static_cast<std::size_t>(zone)] == 0) continue;
+      if (auto pace = zone_pace(portfolio, model, s, zone)) paces.push_back(std::move(*pace));
+    }
+  }
+  return paces;
+}
 
 std::vector<std::string> class_notes(const Portfolio& portfolio, const CoatingModel& model) {
   std::vector<std::string> notes;

@@ -10,6 +10,19 @@
 
 namespace kneerail::forecast {
 
+/// How likely a zone loses zinc faster than the upper bound of its class: 0 to 1.
+struct ZonePace {
+  std::string site;
+  std::string zone;
+  Category category = Category::c1;
+  double chance_faster = 0;
+
+  /// "Likely faster than C4", as the notes say it.
+  [[nodiscard]] bool is_likely_faster() const;
+};
+/// Of the zones that have a class and were measured, by site and zone.
+std::vector<ZonePace> zone_paces(const Portfolio& portfolio, const CoatingModel& model);
+
 std::vector<std::string> class_notes(const Portfolio& portfolio, const CoatingModel& model);
 
 /// "none found" for each kind of shared effect whose spread fell to its lower bound, and "not

@@ -1,5 +1,6 @@
 #include "mobile/models/forecast_worker.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "schema/store/organisation_days.h"
@@ -17,11 +18,12 @@ ForecastWorker::ForecastWorker(std::filesystem::path folder, kneerail::Clock& cl
 
 void ForecastWorker::reckon() {
   ++asked_;
-  thread_.ask<Known>(
-      [now = clock_.now()](Database& tables) -> Result<Known> {
+  if (stop_) stop_->store(true);
+  stop_ = thread_.ask<Known>(
+      [now = clock_.now()](Database& tables, const ReadingThread::Stop& stop) -> Result<Known> {
         auto days = kneerail::organisation_days(tables);
         if (!days) return kneerail::fail(days.error());
-        auto found = kneerail::reckon(tables, days->zone.day(now));
+        auto found = kneerail::reckon(tables, days->zone.day(now), &stop);
         if (!found) return kneerail::fail(found.error());
         return Known(std::make_shared<const Reckoning>(std::move(*found)));
       },
@@ -29,7 +31,14 @@ void ForecastWorker::reckon() {
   emit busyChanged();
 }
 
+void ForecastWorker::catch_up() {
+  const bool behind = std::any_of(entered_.begin(), entered_.end(),
+                                  [this](const auto& entry) { return entry.second == asked_; });
+  if (asked_ > 0 && behind) reckon();
+}
+
 void ForecastWorker::take(const Result<Known>& made, int asked) {
+  if (asked != asked_) return emit busyChanged();  // another one is on its way
   if (made) {
     reckoning_ = *made;
     // What came before it was asked is in it; what came after may be or not.
@@ -42,7 +51,8 @@ void ForecastWorker::take(const Result<Known>& made, int asked) {
 
 void ForecastWorker::tell(const Uuid& site, const Uuid& component) {
   thread_.ask<PartStory>(
-      [site, component, known = reckoning_](Database& tables) -> Result<PartStory> {
+      [site, component, known = reckoning_](Database& tables,
+                                            const ReadingThread::Stop&) -> Result<PartStory> {
         if (!known) return kneerail::fail(Fault::not_estimable, "Nothing is reckoned yet.");
         return kneerail::story_with_latest(tables, *known, site, component);
       },

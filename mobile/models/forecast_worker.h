@@ -27,8 +27,11 @@ class ForecastWorker : public QObject {
   /// Why there is no reckoning; empty while there is none to tell.
   [[nodiscard]] QString trouble() const { return trouble_; }
 
-  /// Everything again. Told by reckoned().
+  /// Everything again, from what the register has now; a reckoning that is under way is left off.
+  /// Told by reckoned().
   void reckon();
+  /// The same, where a record came to the disk after the last reckoning was asked for.
+  void catch_up();
   /// A record about this component is on the disk.
   void entered(const kneerail::Uuid& component) { entered_[component] = asked_; }
   /// It came after the reckoning that was told last, so that one may not know it.
@@ -52,7 +55,8 @@ class ForecastWorker : public QObject {
   kneerail::Clock& clock_;
   Known reckoning_;
   QString trouble_;
-  int asked_ = 0;                          ///< reckonings
+  int asked_ = 0;                              ///< reckonings
+  std::shared_ptr<ReadingThread::Stop> stop_;  ///< of the last one
   std::map<kneerail::Uuid, int> entered_;  ///< by component: reckonings asked before its last entry
   ReadingThread thread_;                   ///< ends first: its work uses the rest
 };

@@ -1,5 +1,9 @@
 #include "mobile/models/reading_thread.h"
 
+#include "mobile/models/store_link.h"
+
+using kneerail::Database;
+using kneerail::Fault;
 using kneerail::Register;
 using kneerail::Result;
 
@@ -11,15 +15,20 @@ ReadingThread::ReadingThread(std::filesystem::path folder, QObject* parent)
 }
 
 ReadingThread::~ReadingThread() {
+  for (const auto& stop : asked_) stop->store(true);
   thread_.quit();
   thread_.wait();
 }
 
-Result<Register*> ReadingThread::reader() {
+Result<Database*> ReadingThread::watched(const Stop& stop) {
+  if (stop) return kneerail::fail(Fault::cancelled, "It was left off before it began.");
   if (!reader_) {
-    auto opened = Register::open({.folder = folder_, .mode = kneerail::Mode::read});
+    auto opened = Register::open(
+        {.folder = folder_, .mode = kneerail::Mode::read, .cache_kib = StoreLink::cache_kib});
     if (!opened) return kneerail::fail(opened.error());
     reader_ = std::move(*opened);
   }
-  return reader_.get();
+  watch_.stop = &stop;
+  reader_->tables().watch(&watch_);
+  return &reader_->tables();
 }

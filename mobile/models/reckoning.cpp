@@ -4,6 +4,7 @@
 #include <limits>
 #include <utility>
 
+#include "core/forecast/class_report.h"
 #include "core/records/entities.h"
 #include "schema/store/portfolio_store.h"
 #include "schema/store/register_things.h"
@@ -56,20 +57,26 @@ std::vector<const forecast::LimitForecast*> Reckoning::rows_of(const Uuid& compo
   return rows;
 }
 
-Result<Reckoning> reckon(Database& tables, Date as_of) {
+Result<Reckoning> reckon(Database& tables, Date as_of, const std::atomic<bool>* stop) {
   auto portfolio = read_portfolio(tables, as_of);
   if (!portfolio) return fail(portfolio.error());
   auto components = components_of(tables, *portfolio);
   if (!components) return fail(components.error());
-  auto model = forecast::fit_coating_model(*portfolio, {});
+  const forecast::RunOptions options{.stop = stop};
+  auto model = forecast::fit_coating_model(*portfolio, options);
   if (!model) return fail(model.error());
-  Reckoning out{std::move(*portfolio), std::move(*model), {}, std::move(*components), {}, {}, {}};
-  out.forecast = forecast::report_coating(out.model, out.portfolio, 0);
+  Reckoning out{
+      std::move(*portfolio), std::move(*model), {}, std::move(*components), {}, {}, {}, {}};
+  auto report = forecast::report_coating(out.model, out.portfolio, options);
+  if (!report) return fail(report.error());
+  out.forecast = std::move(*report);
   for (std::size_t i = 0; i < out.components.size(); ++i)
     out.part_places.emplace(out.components[i], static_cast<std::int32_t>(i));
   for (std::size_t i = 0; i < out.forecast.limits.size(); ++i)
     out.first_rows.emplace(out.forecast.limits[i].part, i);
   sort_worst_first(out);
+  for (const forecast::ZonePace& pace : forecast::zone_paces(out.portfolio, out.model))
+    if (pace.is_likely_faster()) out.faster_sites.insert(pace.site);
   return out;
 }
 

@@ -16,6 +16,7 @@ using forecast::RunComing;
 
 constexpr std::int32_t soon_days = 60;
 constexpr std::int32_t month_days = 30;
+constexpr std::int32_t year_days = 365;
 
 class SiteWords {
   Q_DECLARE_TR_FUNCTIONS(SiteWords)
@@ -129,25 +130,45 @@ QString grade_words(const SiteBand& band) {
                     : SiteWords::tr("Nobody has graded a part yet.");
 }
 
-}  // namespace
-
-SiteDue site_due(const SiteBand& band) {
-  SiteDue due;
-  if (band.next_agreed) due = {SiteDue::What::visit, *band.next_agreed, {}};
-  std::optional<std::int64_t> longest_days;
+/// By the owner's longest interval and by the forecast, from the last visit on.
+std::optional<SiteDue> proposed_visit(const SiteBand& band, Pace pace) {
+  if (!band.last_visit) return {};
+  std::optional<SiteDue> earliest;
+  const auto propose = [&](std::int64_t days, SiteDue::Why why) {
+    const Date day{band.last_visit->days + static_cast<std::int32_t>(days)};
+    if (!earliest || day < earliest->day) earliest = SiteDue{SiteDue::What::visit, day, {}, why};
+  };
   for (const SiteRun& run : band.runs)
     if (run.longest_interval_days)
-      longest_days =
-          std::min(*run.longest_interval_days, longest_days.value_or(*run.longest_interval_days));
-  if (band.last_visit && longest_days) {
-    const Date ends{band.last_visit->days + static_cast<std::int32_t>(*longest_days)};
-    // A day or two under the agreed one is the calendar, not the owner.
-    if (!band.next_agreed || ends.days + month_days <= band.next_agreed->days)
-      due = {SiteDue::What::visit, ends, band.next_agreed};
+      propose(*run.longest_interval_days, SiteDue::Why::longest_interval);
+  if (pace == Pace::faster) propose(year_days, SiteDue::Why::faster_than_class);
+  return earliest;
+}
+
+QString moved_words(const SiteDue& due) {
+  const QString from = month_and_year(*due.moved_from);
+  return due.why == SiteDue::Why::faster_than_class
+             ? SiteWords::tr("Brought forward from %1: the coating goes faster than its class.")
+                   .arg(from)
+             : SiteWords::tr("Brought forward from %1: the owner's longest interval ends before.")
+                   .arg(from);
+}
+
+}  // namespace
+
+SiteDue site_due(const SiteBand& band, Pace pace) {
+  SiteDue due;
+  if (band.next_agreed) due = {SiteDue::What::visit, *band.next_agreed};
+  const auto proposed = proposed_visit(band, pace);
+  // A day or two under the agreed one is the calendar, not the owner.
+  if (proposed &&
+      (!band.next_agreed || proposed->day.days + month_days <= band.next_agreed->days)) {
+    due = *proposed;
+    due.moved_from = band.next_agreed;
   }
   for (const SiteStrike& strike : band.strikes)
     if (strike.re_erect_by && (due.what == SiteDue::What::nothing || *strike.re_erect_by < due.day))
-      due = {SiteDue::What::re_erect, *strike.re_erect_by, {}};
+      due = {SiteDue::What::re_erect, *strike.re_erect_by};
   return due;
 }
 
@@ -197,9 +218,7 @@ QString band_sentence(const SiteBand& band, const SiteDue& due, const SiteForeca
   QStringList lines;
   for (const SiteStrike& strike : band.strikes) lines << strike_words(strike);
   lines << danger_words(band);
-  if (due.moved_from)
-    lines << SiteWords::tr("Brought forward from %1: the owner's longest interval ends before.")
-                 .arg(month_and_year(*due.moved_from));
+  if (due.moved_from) lines << moved_words(due);
   lines << coming_words(band, forecast) << grade_words(band);
   lines.removeAll(QString());
   return lines.join(QLatin1Char(' '));

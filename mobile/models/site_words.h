@@ -12,15 +12,21 @@
 
 namespace kneerail {
 
+/// What the newest forecast says of a site's coatings.
+enum class Pace { as_its_class, faster };
+
 /// When somebody is to come: a run that is down has to be up again, or the site is to be visited on
-/// the day agreed, or at the end of the owner's longest interval, whichever comes first.
+/// the day agreed, at the end of the owner's longest interval, or a year after the last visit where
+/// its coating goes faster than its class, whichever comes first.
 struct SiteDue {
   enum class What { nothing, visit, re_erect };
+  enum class Why { agreed, longest_interval, faster_than_class };
   What what = What::nothing;
   Date day;
-  std::optional<Date> moved_from;  ///< agreed, a month or more after the interval ends
+  std::optional<Date> moved_from = {};  ///< agreed, a month or more later
+  Why why = Why::agreed;
 };
-SiteDue site_due(const SiteBand& band);
+SiteDue site_due(const SiteBand& band, Pace pace = Pace::as_its_class);
 
 /// What the forecast knows of a site. Without `known` it says why it does not.
 struct SiteForecast {

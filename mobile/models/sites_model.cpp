@@ -13,18 +13,15 @@ using kneerail::Database;
 using kneerail::Result;
 using kneerail::RunSheet;
 using kneerail::SiteBand;
+using kneerail::SiteDue;
 using kneerail::SiteRun;
 using kneerail::forecast::RunComing;
 
 namespace {
 
-/// The site where somebody has to be first stands first; without a day last.
-bool comes_first(const SiteBand& a, const SiteBand& b) {
-  const auto place = [](const SiteBand& band) {
-    const auto due = kneerail::site_due(band);
-    return std::tuple(due.what == kneerail::SiteDue::What::nothing, due.day, band.name);
-  };
-  return place(a) < place(b);
+SiteDue due_of(const SiteBand& band, const kneerail::Reckoning* known) {
+  const bool faster = known != nullptr && known->faster_sites.contains(band.reference);
+  return kneerail::site_due(band, faster ? kneerail::Pace::faster : kneerail::Pace::as_its_class);
 }
 
 }  // namespace
@@ -32,7 +29,7 @@ bool comes_first(const SiteBand& a, const SiteBand& b) {
 SitesModel::SitesModel(std::filesystem::path folder, ForecastWorker& worker, kneerail::Clock& clock,
                        QObject* parent)
     : QAbstractListModel(parent), worker_(worker), clock_(clock), reading_(std::move(folder)) {
-  connect(&worker, &ForecastWorker::reckoned, this, &SitesModel::refresh);
+  connect(&worker, &ForecastWorker::reckoned, this, &SitesModel::read);
 }
 
 SitesModel::~SitesModel() = default;
@@ -45,9 +42,7 @@ QVariant SitesModel::data(const QModelIndex& index, int role) const {
   const auto row = static_cast<std::size_t>(index.row());
   if (!index.isValid() || row >= bands_.size()) return {};
   const SiteBand& band = bands_[row];
-  const auto tag = [&] {
-    return kneerail::tag_words(kneerail::site_due(band), zone_.day(clock_.now()));
-  };
+  const auto tag = [&] { return kneerail::tag_words(dues_[row], zone_.day(clock_.now())); };
   switch (role) {
     case NameRole:
       return QString::fromStdString(band.name);
@@ -100,19 +95,19 @@ kneerail::SiteForecast SitesModel::forecast_of(std::size_t site) const {
     return forecast;
   }
   forecast.known = true;
-  const auto due = kneerail::site_due(bands_[site]);
-  forecast.by_now = due.what != kneerail::SiteDue::What::nothing && due.day <= reckoned_->as_of();
+  const SiteDue& due = dues_[site];
+  forecast.by_now = due.what != SiteDue::What::nothing && due.day <= reckoned_->as_of();
   forecast.runs = coming_[site];
   return forecast;
 }
 
 QString SitesModel::sentence_of(std::size_t site) const {
-  return kneerail::band_sentence(bands_[site], kneerail::site_due(bands_[site]), forecast_of(site));
+  return kneerail::band_sentence(bands_[site], dues_[site], forecast_of(site));
 }
 
 QString SitesModel::spoken(std::size_t site) const {
   const SiteBand& band = bands_[site];
-  const auto tag = kneerail::tag_words(kneerail::site_due(band), zone_.day(clock_.now()));
+  const auto tag = kneerail::tag_words(dues_[site], zone_.day(clock_.now()));
   return tr("%1, %2, %3 %4. %5")
       .arg(QString::fromStdString(band.name), kneerail::count_words(band.posts, band.fittings),
            tag.caption, tag.day, sentence_of(site));
@@ -126,7 +121,13 @@ Result<SitesModel::Found> SitesModel::find(Database& tables, const Known& known)
   auto bands = kneerail::read_sites(tables, found.zone);
   if (!bands) return kneerail::fail(bands.error());
   found.bands = std::move(*bands);
-  std::stable_sort(found.bands.begin(), found.bands.end(), comes_first);
+  // The site where somebody has to be first stands first; without a day last.
+  const auto place = [&](const SiteBand& band) {
+    const SiteDue due = due_of(band, known.get());
+    return std::tuple(due.what == SiteDue::What::nothing, due.day, band.name);
+  };
+  std::stable_sort(found.bands.begin(), found.bands.end(),
+                   [&](const SiteBand& a, const SiteBand& b) { return place(a) < place(b); });
   auto entries = tables.number("SELECT count(*) FROM journal");
   if (!entries) return kneerail::fail(entries.error());
   found.entries = *entries;
@@ -136,11 +137,11 @@ Result<SitesModel::Found> SitesModel::find(Database& tables, const Known& known)
   if (!there) return kneerail::fail(there.error());
   if (*there) found.owner = owner->text(0);
   for (const SiteBand& band : found.bands) {
-    if (!known) break;
-    const auto due = kneerail::site_due(band);
+    const SiteDue& due = found.dues.emplace_back(due_of(band, known.get()));
+    if (!known) continue;
     kneerail::forecast::ComingQuestion question;
     question.chance = band.chance;
-    if (due.what != kneerail::SiteDue::What::nothing)
+    if (due.what != SiteDue::What::nothing)
       question.years = std::max(0.0, kneerail::years_between(known->as_of(), due.day));
     found.coming.push_back(kneerail::forecast::coming_due(known->portfolio, known->forecast,
                                                           band.reference, question));
@@ -149,8 +150,13 @@ Result<SitesModel::Found> SitesModel::find(Database& tables, const Known& known)
 }
 
 void SitesModel::refresh() {
+  worker_.catch_up();
+  read();
+}
+
+void SitesModel::read() {
   const Known known = worker_.reckoning();
-  reading_.ask<Found>([known](Database& tables) { return find(tables, known); },
+  reading_.ask<Found>([known](Database& tables, const auto&) { return find(tables, known); },
                       [this, known](Result<Found> found) {
                         if (found) return take(std::move(*found), known);
                         trouble_ = QString::fromStdString(found.error().message);
@@ -164,6 +170,7 @@ void SitesModel::take(Found found, const Known& known) {
   if (!same) beginResetModel();
   bands_ = std::move(found.bands);
   zone_ = std::move(found.zone);
+  dues_ = std::move(found.dues);
   coming_ = std::move(found.coming);
   reckoned_ = known;
   owner_name_ = QString::fromStdString(found.owner);
@@ -196,17 +203,18 @@ void SitesModel::inView(int site) {
 void SitesModel::read_drawings(int site) {
   for (const SiteRun& run : bands_[static_cast<std::size_t>(site)].runs) {
     const kneerail::Uuid id = run.id;
-    reading_.ask<RunSheet>([id](Database& tables) { return kneerail::read_band(tables, id); },
-                           [this, id](Result<RunSheet> sheet) {
-                             if (sheet) {
-                               for (const auto& runs : runs_) runs->show_drawing(id, *sheet);
-                               return;
-                             }
-                             // It went meanwhile: the next reading leaves it out.
-                             if (sheet.error().fault == kneerail::Fault::not_found) return;
-                             const auto why = QString::fromStdString(sheet.error().message);
-                             for (const auto& runs : runs_) runs->cannot_draw(id, why);
-                           });
+    reading_.ask<RunSheet>(
+        [id](Database& tables, const auto&) { return kneerail::read_band(tables, id); },
+        [this, id](Result<RunSheet> sheet) {
+          if (sheet) {
+            for (const auto& runs : runs_) runs->show_drawing(id, *sheet);
+            return;
+          }
+          // It went meanwhile: the next reading leaves it out.
+          if (sheet.error().fault == kneerail::Fault::not_found) return;
+          const auto why = QString::fromStdString(sheet.error().message);
+          for (const auto& runs : runs_) runs->cannot_draw(id, why);
+        });
   }
 }
 

@@ -62,7 +62,8 @@ class SitesModel : public QAbstractListModel {
   /// Something was asked of the register and has not come back.
   [[nodiscard]] bool busy() const { return reading_.busy(); }
 
-  /// Reads again: somebody wrote, or the room is entered.
+  /// Somebody wrote, or the room is entered: reads again, and has reckoned again what was entered
+  /// since.
   Q_INVOKABLE void refresh();
 
   /// The band is in view: its drawings are wanted.
@@ -87,11 +88,13 @@ class SitesModel : public QAbstractListModel {
     std::int64_t entries = 0;
     kneerail::TimeZone zone;
     std::vector<kneerail::SiteBand> bands;
-    std::vector<std::vector<kneerail::forecast::RunComing>> coming;  ///< by place in bands
+    std::vector<kneerail::SiteDue> dues;                             ///< by place in bands
+    std::vector<std::vector<kneerail::forecast::RunComing>> coming;  ///< likewise
   };
   using Known = std::shared_ptr<const kneerail::Reckoning>;
   static kneerail::Result<Found> find(kneerail::Database& tables, const Known& known);
 
+  void read();
   void take(Found found, const Known& known);
   void read_drawings(int site);
   [[nodiscard]] kneerail::SiteForecast forecast_of(std::size_t site) const;
@@ -101,6 +104,7 @@ class SitesModel : public QAbstractListModel {
   ForecastWorker& worker_;
   kneerail::Clock& clock_;
   std::vector<kneerail::SiteBand> bands_;
+  std::vector<kneerail::SiteDue> dues_;
   kneerail::TimeZone zone_;  ///< the organisation's
   std::vector<std::vector<kneerail::forecast::RunComing>> coming_;
   std::vector<std::unique_ptr<SiteRunsModel>> runs_;

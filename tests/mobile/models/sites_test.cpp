@@ -210,6 +210,16 @@ TEST_CASE("a site is due on the day agreed, or earlier when the interval ends", 
   CHECK(site_due(band).day == day_of(2031, 5, 20));
   band.next_agreed = day_of(2031, 3, 1);
   CHECK(site_due(band).day == day_of(2031, 3, 1));
+  band.next_agreed = day_of(2032, 5, 1);
+  band.runs[1].longest_interval_days = 730;
+  CHECK(site_due(band, Pace::faster).day == day_of(2031, 5, 1));  // a year after the last visit
+  CHECK(band_sentence(band, site_due(band, Pace::faster), {})
+            .startsWith("Brought forward from May 2032: the coating goes faster than its class."));
+  band.runs[1].longest_interval_days = 300;
+  CHECK(site_due(band, Pace::faster).why == SiteDue::Why::longest_interval);
+  band.next_agreed = day_of(2031, 5, 20);
+  band.runs[1].longest_interval_days.reset();
+  CHECK_FALSE(site_due(band, Pace::faster).moved_from);
   SiteStrike strike;
   strike.re_erect_by = day_of(2031, 2, 1);
   band.strikes.push_back(strike);

@@ -1,0 +1,188 @@
+// Who reads and reckons away from the screens: nobody waits for what nobody wants, and what was
+// entered since is reckoned when it is asked for.
+
+#include <QCoreApplication>
+#include <QSignalSpy>
+#include <atomic>
+#include <future>
+
+#include "mobile/models/forecast_words.h"
+#include "mobile/models/sites_model.h"
+#include "tests/mobile/walking.h"
+
+using namespace kneerail;
+using namespace kneerail::tests;
+
+namespace {
+
+constexpr std::int64_t day_ms = 24LL * 60 * 60 * 1000;
+constexpr std::int64_t year_ms = 365 * day_ms;
+constexpr int posts = 12;
+
+/// A statement without an end.
+Result<int> count_for_ever(Database& tables) {
+  auto counted = tables.number(
+      "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n) SELECT count(*) FROM n");
+  if (!counted) return fail(counted.error());
+  return 0;
+}
+
+/// A site whose tees were measured for two years as their class says.
+class MeasuredSite {
+ public:
+  MeasuredSite() {
+    auto opened = taken(Register::open(world_.options(path(), Mode::create)));
+    taken(opened->save(site_.things()));
+    measure(*opened, 880);
+    world_.clock.move_on(2 * year_ms);
+    measure(*opened, 820);
+    agreed_ = Date{today().days + 7 * 365};
+    taken(opened->save(
+        Entry{site_.site, 57, site_.site, site_.person, {{1, agreed_.days}, {2, 1}}, {}}));
+    world_.clock.move_on(3 * year_ms);
+  }
+
+  [[nodiscard]] std::filesystem::path path() const { return folder_.path() / "register"; }
+  [[nodiscard]] const WalkedSite& site() const { return site_; }
+  [[nodiscard]] Date agreed() const { return agreed_; }
+  [[nodiscard]] Date today() { return Date{static_cast<std::int32_t>(clock().now().ms / day_ms)}; }
+  SteadyClock& clock() { return world_.clock; }
+
+  void measure_today(std::int64_t tenth_um) {
+    auto opened = taken(Register::open(world_.options(path(), Mode::write)));
+    measure(*opened, tenth_um);
+  }
+
+ private:
+  void measure(Register& opened, std::int64_t tenth_um) {
+    const Uuid visit = id_of(20, ++visits_);
+    std::vector<Entry> entries = {{site_.site, 10, site_.site, site_.person, {{1, 1}}, visit}};
+    for (std::size_t i = 0; i < site_.tees.size(); ++i) {
+      const std::int64_t read = tenth_um + 5 * static_cast<std::int64_t>(i);
+      entries.push_back({site_.site,
+                         21,
+                         site_.tees[i],
+                         site_.person,
+                         {{1, visit},
+                          {2, site_.gauge},
+                          {3, cbor::Array{read, read + 12, read - 7}},
+                          {4, 1},
+                          {98, site_.tees[i]}},
+                         {}});
+    }
+    taken(opened.save(entries));
+  }
+
+  Folder folder_;
+  World world_;
+  WalkedSite site_{posts};
+  std::uint32_t visits_ = 1;
+  Date agreed_;
+};
+
+}  // namespace
+
+TEST_CASE("closing does not wait for a statement that never ends", "[worker]") {
+  const SiteFolder folder(false);
+  std::promise<void> begun;
+  std::atomic<bool> second_begun = false;
+  std::optional<Fault> ended_with;
+  {
+    ReadingThread thread(folder.path());
+    thread.ask<int>(
+        [&](Database& tables, const auto&) -> Result<int> {
+          begun.set_value();
+          auto counted = count_for_ever(tables);
+          if (!counted) ended_with = counted.error().fault;
+          return counted;
+        },
+        [](const Result<int>&) { FAIL("nobody is there to be told"); });
+    thread.ask<int>(
+        [&](Database&, const auto&) -> Result<int> {
+          second_begun = true;
+          return 0;
+        },
+        [](const Result<int>&) { FAIL("nobody is there to be told"); });
+    begun.get_future().wait();
+    CHECK(thread.busy());
+  }
+  CHECK(ended_with == Fault::cancelled);
+  CHECK_FALSE(second_begun);
+}
+
+TEST_CASE("work that is left off is told as cancelled, and the next is done", "[worker]") {
+  const SiteFolder folder(false);
+  ReadingThread thread(folder.path());
+  std::optional<Fault> first;
+  std::optional<int> second;
+  const auto stop =
+      thread.ask<int>([](Database& tables, const auto&) { return count_for_ever(tables); },
+                      [&](const Result<int>& told) {
+                        if (!told) first = told.error().fault;
+                      });
+  thread.ask<int>([](Database&, const auto&) -> Result<int> { return 7; },
+                  [&](const Result<int>& told) {
+                    if (told) second = *told;
+                  });
+  stop->store(true);
+  while (thread.busy()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+  CHECK(first == Fault::cancelled);
+  CHECK(second == 7);
+}
+
+TEST_CASE("a reckoning that is stopped says so, and a newer one takes its place", "[worker]") {
+  MeasuredSite made;
+  {
+    auto opened = taken(Register::open({.folder = made.path(), .mode = Mode::read}));
+    const std::atomic<bool> stop = true;
+    const auto reckoned = reckon(opened->tables(), made.today(), &stop);
+    REQUIRE_FALSE(reckoned);
+    CHECK(reckoned.error().fault == Fault::cancelled);
+  }
+  ForecastWorker worker(made.path(), made.clock());
+  QSignalSpy told(&worker, &ForecastWorker::reckoned);
+  worker.reckon();
+  worker.reckon();
+  while (worker.busy()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+  CHECK(told.count() == 1);
+  CHECK(worker.trouble().isEmpty());
+  CHECK(worker.reckoning() != nullptr);
+}
+
+TEST_CASE("today's readings bring the next visit forward", "[worker][sites]") {
+  MeasuredSite made;
+  ForecastWorker worker(made.path(), made.clock());
+  SitesModel sites(made.path(), worker, made.clock());
+  const auto settle = [&] {
+    while (sites.busy() || worker.busy())
+      QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+  };
+  const auto says = [&](SitesModel::Role role) {
+    return sites.data(sites.index(0), role).toString();
+  };
+  worker.reckon();
+  settle();
+  REQUIRE(worker.reckoning() != nullptr);
+  CHECK(says(SitesModel::TagDayRole).toStdString() == whole_day(made.agreed()).toStdString());
+  CHECK_FALSE(says(SitesModel::SentenceRole).contains("Brought forward"));
+  QSignalSpy reckoned(&worker, &ForecastWorker::reckoned);
+  sites.refresh();
+  settle();
+  CHECK(reckoned.isEmpty());  // nothing was entered
+
+  made.measure_today(500);
+  for (const Uuid& tee : made.site().tees) worker.entered(tee);
+  sites.refresh();
+  settle();
+  CHECK(reckoned.count() == 1);
+  INFO(says(SitesModel::SentenceRole).toStdString());
+  INFO(says(SitesModel::TagDayRole).toStdString());
+  CHECK(says(SitesModel::TagDayRole).toStdString() ==
+        whole_day(Date{made.today().days + 365}).toStdString());
+  CHECK(says(SitesModel::SentenceRole)
+            .startsWith("Brought forward from " + month_and_year(made.agreed()) +
+                        ": the coating goes faster than its class."));
+  sites.refresh();
+  settle();
+  CHECK(reckoned.count() == 1);
+}

@@ -3,6 +3,8 @@
 #include <QLocale>
 #include <utility>
 
+#include "core/records/correction.h"
+
 using kneerail::Censoring;
 using kneerail::Draft;
 using kneerail::LastTorque;
@@ -49,10 +51,7 @@ void TorqueCheck::choose_screw(int screw) {
 void TorqueCheck::refresh() {
   last_.reset();
   now_.reset();
-  wrench_kept_.reset();
-  const auto* wrench = pen_.instrument(kneerail::InstrumentKind::torque_wrench);
-  if (part_ && tables_ != nullptr && wrench != nullptr)
-    if (auto kept = last_wrench_set(*tables_, pen_.visit(), wrench->id)) wrench_kept_ = *kept;
+  read_wrench();
   if (part_ && tables_ != nullptr) {
     auto last = last_torque(*tables_, {part_->id, screw_, std::nullopt, pen_.visit()});
     if (last) last_ = *last;
@@ -92,7 +91,28 @@ std::optional<std::int64_t> TorqueCheck::wrench_set() const {
   if (wrench == nullptr) return std::nullopt;
   if (wrench_said_ && wrench_said_->wrench == wrench->id && wrench_said_->visit == pen_.visit())
     return wrench_said_->tenth_nm;
-  return wrench_kept_;
+  return wrench_kept_.tenth_nm;
+}
+
+/// Once for a visit and a wrench: a visit of many screws is not looked through after each.
+void TorqueCheck::read_wrench() {
+  const auto* wrench = pen_.instrument(kneerail::InstrumentKind::torque_wrench);
+  if (wrench == nullptr || tables_ == nullptr) return;
+  if (wrench_kept_.wrench == wrench->id && wrench_kept_.visit == pen_.visit()) return;
+  const auto kept = last_wrench_set(*tables_, pen_.visit(), wrench->id);
+  wrench_kept_ = {};
+  if (kept) wrench_kept_ = {wrench->id, pen_.visit(), *kept};
+}
+
+void TorqueCheck::kept(const std::vector<kneerail::Entry>& entries) {
+  for (const kneerail::Entry& entry : entries) {
+    if (entry.kind == kneerail::Voided::kind) wrench_kept_ = {};  // it may be what was said of it
+    if (entry.kind != TorqueReading::kind) continue;
+    const auto reading = kneerail::from_body<TorqueReading>(entry.body);
+    if (reading && reading->instrument == wrench_kept_.wrench &&
+        reading->visit == wrench_kept_.visit)
+      wrench_kept_.tenth_nm = reading->wrench_set_tenth_nm;
+  }
 }
 
 QString TorqueCheck::wrench_question() const {

@@ -6,6 +6,7 @@
 #include <QtQml/qqmlregistration.h>
 #include <QObject>
 #include <optional>
+#include <vector>
 
 #include "core/records/torque_reading.h"
 #include "mobile/models/walk_pen.h"
@@ -41,6 +42,8 @@ class TorqueCheck : public QObject {
   void close();
   /// Read again what is on record.
   void refresh();
+  /// These entries of the walk are on the disk.
+  void kept(const std::vector<kneerail::Entry>& entries);
 
   [[nodiscard]] bool offered() const { return part_ && offered_on(*part_); }
   [[nodiscard]] bool offered_on(const kneerail::SheetPart& part) const;
@@ -93,6 +96,15 @@ class TorqueCheck : public QObject {
     std::int64_t tenth_nm = 0;
   };
 
+  /// What the last record of that visit by that wrench says it is set at. Zero: not read yet.
+  struct WrenchKept {
+    kneerail::Uuid wrench;
+    kneerail::Uuid visit;
+    std::optional<std::int64_t> tenth_nm;
+  };
+
+  void read_wrench();
+
   WalkPen& pen_;
   std::optional<kneerail::SheetPart> part_;
   kneerail::Database* tables_ = nullptr;  ///< the screens' reader
@@ -101,7 +113,7 @@ class TorqueCheck : public QObject {
   std::int64_t moved_about_ = -1;  ///< 0.1 N·m; -1: no mark
   bool on_its_way_ = false;        ///< the record of this screw
   std::optional<WrenchSet> wrench_said_;
-  std::optional<std::int64_t> wrench_kept_;  ///< of this visit's last record, 0.1 N·m
+  WrenchKept wrench_kept_;
   std::optional<kneerail::LastTorque> last_;
   std::optional<kneerail::LastTorque> now_;
 };

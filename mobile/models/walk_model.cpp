@@ -176,6 +176,7 @@ void WalkModel::openPad(Pad pad) {
 void WalkModel::on_kept(const Uuid& component, const std::vector<kneerail::Entry>& entries) {
   if (component == grade_asked_of_) grade_asked_ = 0;
   read_again_after(entries);
+  torque_.kept(entries);
   coating_.show(part(), store_.reader().tables());
   torque_.show(part(), store_.reader().tables());
   coating_.reload();

@@ -141,6 +141,7 @@ Draft WalkPen::own(Draft draft) const {
 
 void WalkPen::write(Act act) {
   if (act.entries.empty()) return;
+  act.visit = visit_;
   // Sent with each act until the disk has it: the register leaves alone what it has already.
   if (!visit_opened_) act.opens = opening();
   done_.push_back({act, {}});
@@ -172,9 +173,16 @@ void WalkPen::answered(const Act& act, const Result<>& saved) {
   kept_at_ = clock_.now();
   if (act.ended) draft_failed_ = false;
   clear_trouble();
-  if (auto count = entries_of_visit(store_.reader().tables(), visit_)) entries_kept_ = *count;
+  count(act);
   if (act.told) act.told(true);
   emit kept(act.component, act.entries);
+}
+
+/// What the visit holds, without counting all of it after each entry.
+void WalkPen::count(const Act& act) {
+  if (act.visit != visit_) return;
+  for (const Entry& entered : act.entries)
+    entries_kept_ += entered.kind == kneerail::Voided::kind ? -1 : 1;
 }
 
 /// A draft becomes a record of its visit at the next start, whatever happens: the visit is first.
@@ -271,7 +279,7 @@ bool WalkPen::take_back(const Act& act) {
     emit givenUp(act.component);
     return false;
   }
-  Act voids{tr("taken back"), act.component, {}, {}, {}};
+  Act voids{tr("taken back"), act.component, {}, {}, {}, {}, act.visit};
   const kneerail::Voided why{.reason = "taken back", .provenance = {}};
   for (const Entry& entered : act.entries) voids.entries.push_back(entry(*entered.id, why));
   send(std::move(voids));

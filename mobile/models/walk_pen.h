@@ -32,6 +32,7 @@ class WalkPen : public QObject {
     Told told;                             ///< may be empty
     /// Its visit, where nothing on the disk opens it yet. The pen's own.
     std::optional<kneerail::Entry> opens = std::nullopt;
+    kneerail::Uuid visit = {};  ///< the pen's own too
   };
 
   /// Something typed that is not a record yet. `owner`: who typed it. The part it was typed on is
@@ -133,6 +134,7 @@ class WalkPen : public QObject {
   void send(Act act);
   void answered(const Act& act, const kneerail::Result<>& saved);
   void answered_draft(const Told& told, const kneerail::Result<>& saved);
+  void count(const Act& act);
   void open_visit_first();
   void say(const kneerail::Error& error);
   void clear_trouble();

@@ -97,6 +97,9 @@ TEST_CASE("undo to the beginning leaves what was, redo to the end what came", "[
   }
   CHECK(walking.standing() == after);
   CHECK(redone == undone);
+  const WalkPen& pen = walking.walk().pen();
+  CHECK(pen.entries_kept() ==
+        taken(entries_of_visit(walking.store().reader().tables(), pen.visit())));
 }
 
 TEST_CASE("digits that are taken back are what redo puts back", "[mobile][undo]") {

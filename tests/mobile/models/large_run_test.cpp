@@ -1,0 +1,116 @@
+// A walk of a long run: what a step and an entry cost does not grow with it. Work is counted in the
+// steps of SQLite's own machine, so that it is the same on a busy machine.
+
+#include <catch2/catch.hpp>
+
+#include "tests/mobile/walking.h"
+
+using namespace kneerail;
+using namespace kneerail::tests;
+
+namespace {
+
+/// The work of the screens' reader, taken while it is walked.
+struct Work {
+  std::int64_t open = 0;
+  std::int64_t post_to_post = 0;  ///< ten posts on
+  std::int64_t grades = 0;        ///< of ten tees
+  std::int64_t readings = 0;      ///< full sets on ten tees
+};
+
+/// A fifth more, and a few statements: pages lie otherwise in a larger file.
+std::int64_t about(std::int64_t work) {
+  return work + work / 5 + 1000;
+}
+
+class Measured {
+ public:
+  explicit Measured(int posts) : walking_(posts) {
+    walking_.store().reader().tables().watch(&watch_);
+    work_.open = work_of([&] { walking_.walk().open(walking_.site().run); });
+  }
+  ~Measured() { walking_.store().reader().tables().watch(nullptr); }
+  Measured(const Measured&) = delete;
+  Measured& operator=(const Measured&) = delete;
+
+  /// Ten posts from this one on.
+  Work walk_from(int first) {
+    work_.post_to_post = work_of([&] {
+      walking_.walk().choosePost(first);
+      for (int i = 0; i < 10; ++i) walking_.walk().stepPost(1);
+    });
+    work_.grades = work_of([&] {
+      for (int i = 0; i < 10; ++i) grade(first + i);
+    });
+    work_.readings = work_of([&] {
+      for (int i = 0; i < 10; ++i) read_coating(first + i);
+    });
+    return work_;
+  }
+  Walking& walking() { return walking_; }
+
+ private:
+  template <class Do>
+  std::int64_t work_of(Do touch) {
+    const std::int64_t before = watch_.steps;
+    touch();
+    walking_.settle();
+    return watch_.steps - before;
+  }
+  void grade(int post) {
+    walking_.walk().choosePart(place_of_tee(post));
+    walking_.walk().chooseGrade(2);
+    walking_.settle();
+    REQUIRE(walking_.walk().grade_now() == 2);
+  }
+  void read_coating(int post) {
+    walking_.walk().choosePart(place_of_tee(post));
+    for (int slot = 0; slot < CoatingSet::slot_count; ++slot) walking_.type("74");
+    walking_.settle();
+  }
+  /// A post's own parts stand bottom up: the cross, then the tee.
+  [[nodiscard]] int place_of_tee(int post) {
+    const auto sheet = walking_.walk().run()->sheet();
+    return sheet->posts.at(static_cast<std::size_t>(post)).first_part + 1;
+  }
+
+  Watch watch_{.every = 1};
+  Walking walking_;
+  Work work_;
+};
+
+}  // namespace
+
+TEST_CASE("a step and an entry cost the same on a run ten times as long", "[mobile][walk]") {
+  Measured small(40);
+  Measured large(400);
+  const Work of_small = small.walk_from(20);
+  const Work of_large = large.walk_from(200);
+  CHECK(of_small.grades > 0);
+  CHECK(of_large.open < 12 * of_small.open);
+  CHECK(of_large.post_to_post <= about(of_small.post_to_post));
+  CHECK(of_large.grades <= about(of_small.grades));
+  CHECK(of_large.readings <= about(of_small.readings));
+}
+
+TEST_CASE("the hundredth entry of a visit costs what the first ones do", "[mobile][walk]") {
+  Measured measured(140);
+  const Work first = measured.walk_from(0);
+  for (int from = 10; from < 110; from += 10) measured.walk_from(from);
+  const Work last = measured.walk_from(120);
+  CHECK(last.grades <= about(first.grades));
+  CHECK(last.readings <= about(first.readings));
+}
+
+TEST_CASE("a run of 100,000 parts is opened, walked and entered", "[.slow][mobile][walk]") {
+  Measured small(40);
+  Measured large(50'000);
+  REQUIRE(large.walking().walk().run()->sheet()->parts.size() == 100'000);
+  const Work of_small = small.walk_from(20);
+  const Work of_large = large.walk_from(25'000);
+  CHECK(of_large.open < 1'500 * of_small.open);
+  CHECK(of_large.post_to_post <= about(of_small.post_to_post));
+  CHECK(of_large.grades <= about(of_small.grades));
+  CHECK(of_large.readings <= about(of_small.readings));
+  CHECK(large.walking().recorded(25'003) == std::vector<std::int64_t>(5, 740));
+}

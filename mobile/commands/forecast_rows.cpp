@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/forecast/decisions/part_outlook.h"
 #include "mobile/commands/forecast_output.h"
 
 #include <nlohmann/json.hpp>
@@ -17,7 +18,7 @@ constexpr int um_decimals = 4;
 constexpr const char* header =
     "component_id,limit,p05,p10,p25,p50,p75,p90,p95,p_now,p_1y,p_2y,p_5y,n_used,own_share,"
     "rate_p10_um_per_year,rate_p50_um_per_year,rate_p90_um_per_year,start_um,"
-    "session_correction_um,g1,g2,g3,g4,g5,words,sentence,flags\n";
+    "session_correction_um,g1,g2,g3,g4,g5,governing,due_date,words,sentence,flags\n";
 
 /// RFC 4180: in quotes where a comma, a quote or a line feed stands in it.
 std::string cell(const std::string& text) {
@@ -105,6 +106,21 @@ nlohmann::json row_of(const ForecastView& view, const forecast::LimitForecast& l
   return row;
 }
 
+/// What the part's rows together say of one of them.
+struct Decided {
+  bool governing = false;
+  std::string due;  ///< the day the part comes due, where this row is why
+};
+
+std::vector<Decided> decided_rows(const ForecastView& view) {
+  std::vector<Decided> rows(view.forecast.limits.size());
+  for (const auto& outlook : forecast::part_outlooks(view.portfolio, view.forecast.limits)) {
+    if (outlook.governing) rows[*outlook.governing].governing = true;
+    if (outlook.due) rows[*outlook.due_row].due = to_text(*outlook.due);
+  }
+  return rows;
+}
+
 void sort_worst_first(const ForecastView& view, std::vector<std::size_t>& order) {
   std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     const forecast::LimitForecast& left = view.forecast.limits[a];
@@ -139,12 +155,15 @@ std::vector<std::size_t> worst_grades_first(const ForecastView& view) {
 }
 
 void print_csv(const ForecastView& view, std::ostream& out) {
+  const std::vector<Decided> decided = decided_rows(view);
   out << header;
-  for (const forecast::LimitForecast& limit : view.forecast.limits) {
+  for (std::size_t i = 0; i < decided.size(); ++i) {
+    const forecast::LimitForecast& limit = view.forecast.limits[i];
     if (!shown(view, limit)) continue;
     out << cell(part_of(view, limit).id) << "," << forecast::to_text(limit.limit) << figures(limit)
-        << "," << cell(limit.words) << "," << cell(limit.sentence) << ","
-        << cell(joined(limit.flags)) << "\n";
+        << "," << (decided[i].governing ? "1" : "") << "," << decided[i].due << ","
+        << cell(limit.words) << "," << cell(limit.sentence) << "," << cell(joined(limit.flags))
+        << "\n";
   }
 }
 
@@ -152,8 +171,14 @@ void print_json(const ForecastView& view, std::ostream& out) {
   nlohmann::json all;
   all["as_of"] = to_text(view.portfolio.as_of);
   all["limits"] = nlohmann::json::array();
-  for (const forecast::LimitForecast& limit : view.forecast.limits) {
-    if (shown(view, limit)) all["limits"].push_back(row_of(view, limit));
+  const std::vector<Decided> decided = decided_rows(view);
+  for (std::size_t i = 0; i < decided.size(); ++i) {
+    const forecast::LimitForecast& limit = view.forecast.limits[i];
+    if (!shown(view, limit)) continue;
+    nlohmann::json row = row_of(view, limit);
+    if (decided[i].governing) row["governing"] = true;
+    if (!decided[i].due.empty()) row["due_date"] = decided[i].due;
+    all["limits"].push_back(std::move(row));
   }
   all["notes"] = view.forecast.notes;
   for (const forecast::SessionReport& session : view.forecast.sessions) {

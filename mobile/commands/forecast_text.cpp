@@ -3,6 +3,7 @@
 
 #include "core/base/id.h"
 #include "core/base/text.h"
+#include "core/forecast/decisions/part_outlook.h"
 #include "core/forecast/words.h"
 #include "mobile/commands/cautions.h"
 #include "mobile/commands/console.h"
@@ -79,6 +80,31 @@ void print_part(const ForecastView& view, std::size_t place, std::size_t rank, s
   if (const forecast::LimitForecast* maintenance = first_maintenance(view, place)) {
     out << "     First maintenance " << forecast::life_with_band(maintenance->years) << ".\n";
   }
+}
+
+void print_first(const ForecastView& view, std::ostream& out) {
+  constexpr std::size_t most_listed = 5;
+  auto outlooks = forecast::part_outlooks(view.portfolio, view.forecast.limits);
+  std::erase_if(outlooks, [&](const forecast::PartOutlook& outlook) {
+    const auto& part = view.portfolio.parts[static_cast<std::size_t>(outlook.part)];
+    return !outlook.structural || (!view.site.empty() && part.site != view.site);
+  });
+  if (outlooks.empty()) return;
+  const std::size_t listed = std::min({view.worst, outlooks.size(), most_listed});
+  out << "What goes first: " << listed << " of "
+      << counted(static_cast<std::int64_t>(outlooks.size()), "part", "parts")
+      << ", by the largest chance of a loose screw, a thin wall or\n"
+         "the grade to replace at within "
+      << fixed(view.portfolio.settings.horizon_years, 0) << " years\n";
+  for (std::size_t i = 0; i < listed; ++i) {
+    const forecast::PartOutlook& outlook = outlooks[i];
+    const auto& why = view.forecast.limits[*outlook.structural];
+    print_place(view, *outlook.structural, i + 1, out);
+    print_wrapped(forecast::chance_words(outlook.structural_chance) + " for " +
+                      forecast::limit_name(why.limit) + "; " + outlook.words + ".",
+                  "     ", out);
+  }
+  out << "\n";
 }
 
 void print_screws(const ForecastView& view, std::ostream& out) {
@@ -207,8 +233,9 @@ std::string with_names(const std::string& text, const Places& places) {
 void print_text(const ForecastView& view, std::ostream& out) {
   const std::vector<std::size_t> order = worst_first(view);
   print_head(view, order.size(), out);
+  print_first(view, out);
   const std::size_t listed = std::min(view.worst, order.size());
-  out << "Worst first: " << listed << " of "
+  out << "Coatings, worst first: " << listed << " of "
       << counted(static_cast<std::int64_t>(order.size()), "part", "parts")
       << ", by the chance that the coating is gone within 5 years\n";
   for (std::size_t i = 0; i < listed; ++i) print_part(view, order[i], i + 1, out);

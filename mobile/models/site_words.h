@@ -7,7 +7,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/forecast/coming_due.h"
+#include "core/forecast/decisions/coming_due.h"
 #include "schema/store/site_store.h"
 
 namespace kneerail {

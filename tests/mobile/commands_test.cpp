@@ -126,7 +126,7 @@ TEST_CASE("a folder of readings goes in and remaining life comes out", "[mobile]
     int coatings = 0;
     for (std::size_t i = 1; i < lines.size(); ++i) {
       const auto cells = cells_of(lines[i]);
-      REQUIRE(cells.size() == 28);
+      REQUIRE(cells.size() == 30);
       if (!cells[1].starts_with("coating")) continue;
       ++coatings;
       for (std::size_t q = 3; q < 9; ++q) CHECK(std::stod(cells[q - 1]) <= std::stod(cells[q]));
@@ -155,7 +155,7 @@ TEST_CASE("a folder of readings goes in and remaining life comes out", "[mobile]
     REQUIRE(ended.code == 0);
     const auto first = lines_of(ended.out)[4];
     INFO(ended.out);
-    CHECK(has(ended.out, "Worst first: 3 of 8 parts"));
+    CHECK(has(ended.out, "Coatings, worst first: 3 of 8 parts"));
     CHECK(has(ended.out, "(80 %: "));
     CHECK(has(ended.out, never_wait));
   }

@@ -41,7 +41,7 @@ TEST_CASE("demo and forecast together: the worst parts first, with their sentenc
   INFO(text.out << text.err);
   REQUIRE(text.code == 0);
   CHECK(has(text.out, "4 sites"));
-  CHECK(has(text.out, "Worst first: 20 of"));
+  CHECK(has(text.out, "Coatings, worst first: 20 of"));
   CHECK(has(text.out, "North Mole"));
   CHECK(has(text.out, "(80 %: "));
   CHECK(has(text.out, "Track record"));

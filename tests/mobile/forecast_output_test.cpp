@@ -106,12 +106,49 @@ TEST_CASE("the forecast as CSV has a row a limit and empty figures where it has 
                            "11.00000,inf,0.000000,0.100000,0.200000,0.250000,3,"));
   CHECK(lines[1].find("\"Life, with a comma and a \"\"quote\"\".\"") != std::string::npos);
   CHECK(lines[6] ==
-        "c4,coating_first_maintenance,,,,,,,,,,,,,,,,,,,,,,,,"
+        "c4,coating_first_maintenance,,,,,,,,,,,,,,,,,,,,,,,,,,"
         "no first-maintenance limit is set,,");
   const auto commas = [](const std::string& line) {
     return std::count(line.begin(), line.end(), ',');
   };
   CHECK(commas(lines[0]) == commas(lines[6]));
+}
+
+TEST_CASE("the row that governs a part is marked, and the day it comes due stands at its reason",
+          "[mobile]") {
+  Shown shown;
+  shown.portfolio.limits.push_back(
+      {.site = "s1", .zinc_gone_um = {}, .replace_grade = {}, .chance = {}});
+  shown.portfolio.limits.back().chance[2] = 0.1;
+  shown.portfolio.parts[0].consequence = 2;
+  std::ostringstream out;
+  print_csv(shown.view(), out);
+  const auto lines = lines_of(out.str());
+  CHECK(lines[1].find(",,own readings") != std::string::npos);
+  // 10 % is reached within a year, the chance of that date.
+  CHECK(lines[2].find(",1,2027-06-30,own readings") != std::string::npos);
+  CHECK(lines[3].find(",1,,own readings") != std::string::npos);  // no chance is set for the part
+  std::ostringstream json;
+  print_json(shown.view(), json);
+  const auto rows = nlohmann::json::parse(json.str()).at("limits");
+  CHECK_FALSE(rows[0].contains("governing"));
+  CHECK(rows[1].at("governing") == true);
+  CHECK(rows[1].at("due_date") == "2027-06-30");
+  CHECK_FALSE(rows[2].contains("due_date"));
+}
+
+TEST_CASE("what goes first is said before the coatings, by what holds people", "[mobile]") {
+  Shown shown;
+  auto screws = answered(1, forecast::Limit::torque_minimum, 0, 0.4);
+  screws.has_years = false;
+  shown.forecast.limits.insert(shown.forecast.limits.begin() + 3, screws);
+  std::ostringstream out;
+  print_text(shown.view(), out);
+  const std::string text = out.str();
+  const auto first = text.find("What goes first: 1 of 1 part");
+  REQUIRE(first != std::string::npos);
+  CHECK(first < text.find("Coatings, worst first"));
+  CHECK(text.find("40 % for set screws; governed by coating gone") != std::string::npos);
 }
 
 TEST_CASE("the forecast as JSON reads back, the unbounded as text", "[mobile]") {
@@ -167,7 +204,7 @@ TEST_CASE("a grade stands in its own columns, and its worst come first", "[mobil
   const auto lines = lines_of(out.str());
   CHECK(lines[3] ==
         "c1,grade_4,6.00000,7.00000,8.00000,9.00000,10.00000,11.00000,inf,0.000000,0.100000,"
-        "0.200000,0.500000,3,0.0000,,,,,,0.125000,0.250000,0.500000,0.062500,0.062500,"
+        "0.200000,0.500000,3,0.0000,,,,,,0.125000,0.250000,0.500000,0.062500,0.062500,,,"
         "own readings and zone,\"Seen 3 on 2025-05-22; likely 3 (50 %), 2 (25 %).\",");
   std::ostringstream json;
   print_json(shown.view(), json);

@@ -1,8 +1,8 @@
-#include "core/forecast/coming_due.h"
+#include "core/forecast/decisions/chances.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
-#include <map>
 #include <utility>
 
 #include "core/forecast/predictive.h"
@@ -23,7 +23,7 @@ std::vector<Known> known_points(const LimitForecast& row) {
   std::vector<Known> points;
   for (std::size_t i = 0; i < row.p_by.size(); ++i)
     points.push_back({row.p_by[i], years_of_p_by[i]});
-  for (std::size_t i = 0; i < row.years.size(); ++i)
+  for (std::size_t i = 0; row.has_years && i < row.years.size(); ++i)
     points.push_back({quantile_levels[i], row.years[i]});
   std::sort(points.begin(), points.end(), [](const Known& a, const Known& b) {
     return std::pair(a.chance, a.years) < std::pair(b.chance, b.years);
@@ -50,28 +50,22 @@ double years_to_chance(const LimitForecast& row, double chance) {
   return never;
 }
 
-std::vector<RunComing> coming_due(const Portfolio& portfolio, const CoatingForecast& forecast,
-                                  const std::string& site, const ComingQuestion& question) {
-  std::map<std::string, RunComing> runs;
-  for (const LimitForecast& row : forecast.limits) {
-    const Part& part = portfolio.parts[static_cast<std::size_t>(row.part)];
-    if (part.site != site || row.limit != Limit::coating_exhausted || !row.answered) continue;
-    RunComing& run = runs[part.run];
-    ++run.parts;
-    constexpr double as_likely_as_not = 0.5;
-    const bool likely = years_to_chance(row, as_likely_as_not) <= question.years;
-    const auto place = static_cast<std::size_t>(std::clamp(part.consequence, 0, 3));
-    const auto& chance = question.chance[place];
-    run.likely += likely ? 1 : 0;
-    run.may += likely || (chance && years_to_chance(row, *chance) <= question.years) ? 1 : 0;
+double chance_within(const LimitForecast& row, double years) {
+  if (!row.answered) return 0;
+  Known before{row.p_by[0], 0};
+  for (const Known& point : known_points(row)) {
+    if (point.years <= before.years) {
+      if (point.years == before.years) before.chance = point.chance;  // two figures for one day
+      continue;
+    }
+    if (point.years > years) {
+      if (!std::isfinite(point.years)) break;
+      const double share = (years - before.years) / (point.years - before.years);
+      return before.chance + share * (point.chance - before.chance);
+    }
+    before = point;
   }
-  std::vector<RunComing> coming;
-  for (auto& [name, run] : runs) {
-    run.site = site;
-    run.run = name;
-    coming.push_back(std::move(run));
-  }
-  return coming;
+  return before.chance;
 }
 
 }  // namespace kneerail::forecast

@@ -12,11 +12,6 @@
 
 namespace kneerail::forecast {
 
-/// Years from the as-of date until the limit is reached with that chance (over 0, under 1): 0 where
-/// it is by now, inf where no reported figure gets there. Linear between the seven quantiles and
-/// the chances by date.
-double years_to_chance(const LimitForecast& row, double chance);
-
 struct RunComing {
   std::string site;  ///< as the portfolio calls them
   std::string run;

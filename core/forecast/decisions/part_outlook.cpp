@@ -1,0 +1,188 @@
+#include "core/forecast/decisions/part_outlook.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <set>
+#include <string_view>
+#include <tuple>
+
+#include "core/forecast/decisions/chances.h"
+#include "core/forecast/grade/grade_forecast.h"
+#include "core/forecast/words.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+constexpr double never = std::numeric_limits<double>::infinity();
+constexpr double as_likely_as_not = 0.5;
+constexpr double close_behind = 1.2;
+constexpr double longest_date_years = 200;  // a date further out says nothing
+
+/// Of limits that fall on one day, the one that hurts most is named.
+int rank(Limit limit) {
+  switch (limit) {
+    case Limit::wall_limit:
+      return 0;
+    case Limit::grade_5:
+    case Limit::grade_4:
+    case Limit::grade_3:
+    case Limit::grade_2:
+      return 1;
+    case Limit::torque_minimum:
+      return 2;
+    case Limit::coating_exhausted:
+      return 3;
+    case Limit::coating_first_maintenance:
+      return 4;
+  }
+  return 4;
+}
+
+/// The grade rows of a part are two where its owner replaces before grade 5; the owner's counts.
+bool structural(const Portfolio& portfolio, const LimitForecast& row) {
+  if (row.limit == Limit::wall_limit || row.limit == Limit::torque_minimum) return true;
+  if (rank(row.limit) != 1) return false;
+  const Part& part = portfolio.parts[static_cast<std::size_t>(row.part)];
+  const int grade = static_cast<int>(row.limit) - static_cast<int>(Limit::grade_2) + 2;
+  return grade == replace_grade(portfolio, part.site);
+}
+
+double median_years(const LimitForecast& row) {
+  constexpr std::size_t median = 3;
+  if (!row.answered) return never;
+  return row.has_years ? row.years[median] : years_to_chance(row, as_likely_as_not);
+}
+
+std::optional<double> owners_chance(const Portfolio& portfolio, const Part& part) {
+  const auto limits = std::find_if(portfolio.limits.begin(), portfolio.limits.end(),
+                                   [&](const SiteLimits& own) { return own.site == part.site; });
+  if (limits == portfolio.limits.end()) return std::nullopt;
+  const auto& chance = limits->chance[static_cast<std::size_t>(std::clamp(part.consequence, 0, 3))];
+  return part.consequence > 0 && chance && *chance > 0 && *chance < 1 ? chance : std::nullopt;
+}
+
+class Reader {
+ public:
+  Reader(const Portfolio& portfolio, const std::vector<LimitForecast>& rows)
+      : portfolio_(portfolio), rows_(rows) {}
+
+  [[nodiscard]] PartOutlook outlook(std::int32_t part, std::vector<std::size_t> own) const {
+    PartOutlook made;
+    made.part = part;
+    std::sort(own.begin(), own.end(), [&](std::size_t a, std::size_t b) {
+      return std::tuple(median_years(rows_[a]), rank(rows_[a].limit)) <
+             std::tuple(median_years(rows_[b]), rank(rows_[b].limit));
+    });
+    find_governing(own, made);
+    find_structural(own, made);
+    const auto chance = owners_chance(portfolio_, portfolio_.parts[static_cast<std::size_t>(part)]);
+    if (chance) find_due(own, *chance, made);
+    made.words = words(made, chance);
+    return made;
+  }
+
+ private:
+  void find_governing(const std::vector<std::size_t>& own, PartOutlook& made) const {
+    made.governing_years = median_years(rows_[own.front()]);
+    if (!std::isfinite(made.governing_years)) return;
+    made.governing = own.front();
+    for (const std::size_t row : own) {
+      if (row == *made.governing || rank(rows_[row].limit) == rank(rows_[*made.governing].limit))
+        continue;
+      if (median_years(rows_[row]) <= std::max(0.0, made.governing_years) * close_behind)
+        made.runner_up = row;
+      return;
+    }
+  }
+
+  void find_structural(const std::vector<std::size_t>& own, PartOutlook& made) const {
+    for (const std::size_t row : own) {
+      if (!structural(portfolio_, rows_[row])) continue;
+      const double chance = chance_within(rows_[row], portfolio_.settings.horizon_years);
+      if (made.structural && chance <= made.structural_chance) continue;
+      made.structural_chance = chance;
+      made.structural = row;
+    }
+  }
+
+  void find_due(const std::vector<std::size_t>& own, double chance, PartOutlook& made) const {
+    double first = never;
+    for (const std::size_t row : own) {
+      const double years = years_to_chance(rows_[row], chance);
+      if (years >= first || years > longest_date_years) continue;
+      first = years;
+      made.due_row = row;
+    }
+    if (!made.due_row) return;
+    made.due = Date{portfolio_.as_of.days + static_cast<std::int32_t>(first * days_per_year)};
+  }
+
+  [[nodiscard]] std::string words(const PartOutlook& made, std::optional<double> chance) const {
+    std::string said;
+    if (made.governing) {
+      said =
+          "governed by " + limit_name(rows_[*made.governing].limit) + ", as likely as not " +
+          (made.governing_years <= 0 ? "by now" : "in about " + life_words(made.governing_years));
+      if (made.runner_up) said += "; " + limit_name(rows_[*made.runner_up].limit) + " close behind";
+    } else {
+      said = "no limit is as likely as not reached in the time that can be said";
+    }
+    if (!chance) return said + "; no chance is set, so no date";
+    if (!made.due)
+      return said + "; no figure gets to the owner's chance of " + chance_words(*chance);
+    return said + "; due " + to_text(*made.due) + " for " + limit_name(rows_[*made.due_row].limit) +
+           " by the owner's chance of " + chance_words(*chance);
+  }
+
+  const Portfolio& portfolio_;
+  const std::vector<LimitForecast>& rows_;
+};
+
+}  // namespace
+
+std::string limit_name(Limit limit) {
+  switch (limit) {
+    case Limit::coating_exhausted:
+      return "coating gone";
+    case Limit::coating_first_maintenance:
+      return "first maintenance of the coating";
+    case Limit::wall_limit:
+      return "wall";
+    case Limit::torque_minimum:
+      return "set screws";
+    case Limit::grade_2:
+      return "condition grade 2";
+    case Limit::grade_3:
+      return "condition grade 3";
+    case Limit::grade_4:
+      return "condition grade 4";
+    case Limit::grade_5:
+      return "condition grade 5";
+  }
+  return {};
+}
+
+std::vector<PartOutlook> part_outlooks(const Portfolio& portfolio,
+                                       const std::vector<LimitForecast>& rows) {
+  std::set<Limit> read;
+  for (const LimitForecast& row : rows)
+    if (row.readings_used > 0) read.insert(row.limit);
+  std::map<std::int32_t, std::vector<std::size_t>> by_part;
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    if (rows[i].answered && read.contains(rows[i].limit)) by_part[rows[i].part].push_back(i);
+  const Reader reader(portfolio, rows);
+  std::vector<PartOutlook> outlooks;
+  for (auto& [part, own] : by_part) outlooks.push_back(reader.outlook(part, std::move(own)));
+  std::sort(outlooks.begin(), outlooks.end(), [&](const PartOutlook& a, const PartOutlook& b) {
+    const auto& one = portfolio.parts[static_cast<std::size_t>(a.part)].id;
+    const auto& other = portfolio.parts[static_cast<std::size_t>(b.part)].id;
+    return std::tuple(-a.structural_chance, a.governing_years, std::string_view(one)) <
+           std::tuple(-b.structural_chance, b.governing_years, std::string_view(other));
+  });
+  return outlooks;
+}
+
+}  // namespace kneerail::forecast

@@ -185,8 +185,9 @@ void add_outputs(CLI::App& command, ForecastOptions& options) {
 }  // namespace
 
 void add_forecast(CLI::App& app, Chosen& chosen) {
-  CLI::App* command =
-      app.add_subcommand("forecast", "Remaining life of every zinc coating, the worst parts first");
+  CLI::App* command = app.add_subcommand(
+      "forecast",
+      "Remaining life of zinc coatings, chances of loose screws and bad grades, worst first");
   auto options = std::make_shared<ForecastOptions>();
   add_data_option(*command, options->folder);
   command->add_option("--as-of", options->as_of, "Forecast from this day on; today if not given")

@@ -91,6 +91,8 @@ LimitForecast answered(const PartView& view, LimitForecast row, double limit_um)
   return row;
 }
 
+}  // namespace
+
 PartView view_of(const ReportContext& context, int index) {
   const CoatingModel& model = *context.model;
   const CoatingPart& own = model.data.parts[static_cast<std::size_t>(index)];
@@ -105,8 +107,6 @@ PartView view_of(const ReportContext& context, int index) {
                             model.back_dated.spread_scale);
   return view;
 }
-
-}  // namespace
 
 double zinc_gone_um(const Portfolio& portfolio, const std::string& site) {
   for (const SiteLimits& limits : portfolio.limits)

@@ -16,6 +16,12 @@ struct ReportContext {
   const std::vector<SessionReport>* sessions;
 };
 
+struct PartView;
+
+/// A part the model serves with its current segment, its posterior stretched by the scale of the
+/// back-dated forecast; `index` is its place in CoatingData::parts.
+PartView view_of(const ReportContext& context, int index);
+
 /// Two rows (coating exhausted, first maintenance) of a part the model serves; `index` is its place
 /// in CoatingData::parts. A row that cannot be answered keeps its words.
 std::vector<LimitForecast> limit_rows(const ReportContext& context, int index);

@@ -6,6 +6,7 @@
 
 #include "core/forecast/grade/grade_forecast.h"
 #include "core/forecast/screws/screw_forecast.h"
+#include "core/forecast/wall/wall_forecast.h"
 #include "mobile/commands/cautions.h"
 #include "mobile/commands/commands.h"
 #include "mobile/commands/forecast_output.h"
@@ -111,7 +112,9 @@ void add_what_is_said(const Report& report, forecast::CoatingForecast& all) {
 }
 
 Result<Reckoned> reckon(const forecast::Portfolio& portfolio, int threads) {
-  auto coating = forecast::forecast_coating(portfolio, {.threads = threads});
+  const auto model = forecast::fit_coating_model(portfolio, {.threads = threads});
+  auto coating = model ? forecast::report_coating(*model, portfolio, {.threads = threads})
+                       : Result<forecast::CoatingForecast>(fail(model.error()));
   auto grades = forecast::forecast_grades(portfolio, {.workers = {.threads = threads}});
   if (!coating) {
     // Where no part has a coating the model serves, grades still speak.
@@ -127,6 +130,11 @@ Result<Reckoned> reckon(const forecast::Portfolio& portfolio, int threads) {
   screw_options.threads = threads;
   const auto screws = forecast::forecast_screws(portfolio, screw_options);
   if (!screws) return fail(screws.error());
+  const auto walls =
+      forecast::report_walls(model ? &*model : nullptr, portfolio, {.threads = threads});
+  if (!walls) return fail(walls.error());
+  for (const auto& tube : walls->tubes) made.all.limits.push_back(limit_row(tube));
+  made.all.left_out.insert(made.all.left_out.end(), walls->left_out.begin(), walls->left_out.end());
   for (const auto& fitting : screws->fittings) made.all.limits.push_back(limit_row(fitting));
   for (const auto& row : grades->rows) made.all.limits.push_back(limit_row(row));
   add_what_is_said(*screws, made.all);

@@ -45,10 +45,15 @@ bool shown(const ForecastView& view, const forecast::LimitForecast& limit) {
   return view.site.empty() || part_of(view, limit).site == view.site;
 }
 
+bool is_of_coating(const forecast::LimitForecast& limit) {
+  return limit.limit == forecast::Limit::coating_exhausted ||
+         limit.limit == forecast::Limit::coating_first_maintenance;
+}
+
 /// Rates and thicknesses of a coating; nothing in the columns of another limit.
 std::string coating_figures(const forecast::LimitForecast& limit) {
   constexpr int figures_of_a_coating = 5;
-  if (!limit.has_years || limit.grades_now) return std::string(figures_of_a_coating, ',');
+  if (!is_of_coating(limit)) return std::string(figures_of_a_coating, ',');
   std::string line;
   for (const double rate : limit.rate_um_per_year) line += "," + fixed(rate, um_decimals);
   return line + "," + fixed(limit.start_um, um_decimals) + "," +
@@ -98,6 +103,7 @@ nlohmann::json row_of(const ForecastView& view, const forecast::LimitForecast& l
     row["grades_now"] = *limit.grades_now;
     return row;
   }
+  if (!is_of_coating(limit)) return row;
   for (std::size_t i = 0; i < limit.rate_um_per_year.size(); ++i) {
     row[rates[i]] = number(limit.rate_um_per_year[i]);
   }

@@ -50,7 +50,7 @@ void print_head(const ForecastView& view, std::size_t answered, std::ostream& ou
       << ", " << counted(parts, "part", "parts") << ", of which "
       << with_commas(static_cast<std::int64_t>(answered)) << " have a coating forecast.\n"
       << "Limits answered: coating gone, first maintenance of the coating, set screws under their\n"
-         "lowest torque, condition grades. Wall is not forecast by this version.\n\n";
+         "lowest torque, condition grades, walls of tubes.\n\n";
 }
 
 const forecast::LimitForecast* first_maintenance(const ForecastView& view, std::size_t gone) {
@@ -115,6 +115,21 @@ void print_screws(const ForecastView& view, std::ostream& out) {
   out << "\nSet screws, worst first: " << listed << " of "
       << counted(static_cast<std::int64_t>(order.size()), "fitting", "fittings")
       << ", by the chance of being under the lowest torque within 5 years\n";
+  for (std::size_t i = 0; i < listed; ++i) {
+    const forecast::LimitForecast& row = view.forecast.limits[order[i]];
+    print_place(view, order[i], i + 1, out);
+    print_wrapped(with_names(row.sentence + " (" + row.words + ")", view.places), "     ", out);
+  }
+}
+
+void print_walls(const ForecastView& view, std::ostream& out) {
+  constexpr std::size_t most_listed = 5;
+  const auto order = worst_first(view, forecast::Limit::wall_limit);
+  if (order.empty()) return;
+  const std::size_t listed = std::min({view.worst, order.size(), most_listed});
+  out << "\nWalls of tubes, worst first: " << listed << " of "
+      << counted(static_cast<std::int64_t>(order.size()), "tube", "tubes")
+      << ", by the chance of being down to the limit within 5 years\n";
   for (std::size_t i = 0; i < listed; ++i) {
     const forecast::LimitForecast& row = view.forecast.limits[order[i]];
     print_place(view, order[i], i + 1, out);
@@ -241,6 +256,7 @@ void print_text(const ForecastView& view, std::ostream& out) {
   for (std::size_t i = 0; i < listed; ++i) print_part(view, order[i], i + 1, out);
   print_screws(view, out);
   print_grades(view, out);
+  print_walls(view, out);
   print_inspectors(view, out);
   print_notes(view, out);
   print_track_record(view, out);
@@ -249,6 +265,7 @@ void print_text(const ForecastView& view, std::ostream& out) {
                      out);
   print_not_answered(view, forecast::Limit::torque_minimum, "Parts without a set-screw forecast",
                      out);
+  print_not_answered(view, forecast::Limit::wall_limit, "Tubes without a wall forecast", out);
   out << "\n" << model_in_a_sentence() << "\n" << cautions();
 }
 

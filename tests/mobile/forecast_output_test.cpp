@@ -178,12 +178,35 @@ TEST_CASE("the forecast in words says where, how long, how sure, and the caution
   CHECK(text.find("gone within 5 years: over 99 %") != std::string::npos);
   CHECK(text.find("North: gauge g1 drifting") != std::string::npos);
   CHECK(text.find("not_zinc: 2") != std::string::npos);
-  CHECK(text.find("Wall is not forecast") != std::string::npos);
+  CHECK(text.find("walls of tubes.") != std::string::npos);
+  CHECK(text.find("Walls of tubes, worst first") == std::string::npos);  // none is answered
   CHECK(text.find("it does not certify") != std::string::npos);
   const std::size_t first = text.find("  1. c4");
   const std::size_t second = text.find("  2. c3");
   CHECK(first < second);
   CHECK(second != std::string::npos);
+}
+
+TEST_CASE("a wall has years but no rate and thickness of a coating", "[mobile]") {
+  Shown shown;
+  forecast::LimitForecast wall = answered(0, forecast::Limit::wall_limit, 30, 0.125);
+  wall.sentence = "Wall down to 2.56 mm in about 30 years.";
+  shown.forecast.limits.insert(shown.forecast.limits.begin() + 2, wall);
+  std::ostringstream out;
+  print_csv(shown.view(), out);
+  CHECK(lines_of(out.str())[3] ==
+        "c1,wall_limit,27.00000,28.00000,29.00000,30.00000,31.00000,32.00000,inf,0.000000,"
+        "0.100000,0.200000,0.125000,3,0.0000,,,,,,,,,,,own readings and zone,"
+        "Wall down to 2.56 mm in about 30 years.,");
+  std::ostringstream text;
+  print_text(shown.view(), text);
+  CHECK(text.str().find("Walls of tubes, worst first: 1 of 1 tube") != std::string::npos);
+  CHECK(text.str().find("Wall down to 2.56 mm in about 30 years.") != std::string::npos);
+  std::ostringstream json;
+  print_json(shown.view(), json);
+  const auto row = nlohmann::json::parse(json.str())["limits"][2];
+  CHECK(row["p50"] == 30);
+  CHECK_FALSE(row.contains("start_um"));
 }
 
 TEST_CASE("a grade stands in its own columns, and its worst come first", "[mobile]") {

@@ -1,0 +1,191 @@
+#include "core/forecast/wall/wall_data.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "core/corrosion/attack.h"
+#include "core/forecast/coating_readings.h"
+#include "core/forecast/preparation.h"
+#include "core/forecast/wall/constants.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+bool is_tube(const Part& part) {
+  return part.kind == PartKind::post_tube || part.kind == PartKind::rail_tube;
+}
+
+bool is_positive(const std::optional<double>& value) {
+  return value && *value > 0 && std::isfinite(*value);
+}
+
+std::string why_no_wall(const Part& part) {
+  if (part.material == Material::painted_steel) return "steel under paint: measure the wall";
+  if (part.material == Material::aluminium || part.material == Material::stainless)
+    return "no loss rate for this metal";
+  if (!is_positive(part.wall_limit_mm)) return "no wall limit is set";
+  if (!is_positive(part.zinc_rate_um_per_year) && !part.category &&
+      !is_positive(part.steel_rate_um_per_year))
+    return "no corrosivity class and no rate of its zone is known";
+  return {};
+}
+
+/// How fast zinc and steel go by what the zone says, and which of its words won.
+void set_rates(const Portfolio& portfolio, const Part& part, WallTube& tube) {
+  const corrosion::AttackPath path(portfolio.settings.zinc_path_exponent);
+  const auto ln_zinc = ln_prior_rate(part, path);
+  const bool own_steel = is_positive(part.steel_rate_um_per_year);
+  tube.steel_over_zinc = portfolio.settings.steel_over_zinc;
+  if (own_steel && ln_zinc) {
+    tube.steel_over_zinc = *part.steel_rate_um_per_year / std::exp(*ln_zinc);
+    tube.ratio_from = RatioFrom::zone;
+  }
+  if (own_steel)
+    tube.class_steel_um_per_year = *part.steel_rate_um_per_year;
+  else if (ln_zinc)
+    tube.class_steel_um_per_year = tube.steel_over_zinc * std::exp(*ln_zinc);
+  if (own_steel) tube.ratio_from = RatioFrom::zone;
+}
+
+/// Days from which the tube, its zinc and its hollow count.
+struct Starts {
+  std::optional<Date> tube;  ///< put up, or replaced
+  std::optional<Date> zinc;  ///< or dipped again
+};
+
+std::vector<Starts> starts_of(const Portfolio& portfolio) {
+  std::vector<Starts> starts(portfolio.parts.size());
+  for (std::size_t i = 0; i < starts.size(); ++i)
+    starts[i] = {portfolio.parts[i].installed, portfolio.parts[i].installed};
+  for (const Work& work : portfolio.works) {
+    if (work.day > portfolio.as_of) continue;
+    Starts& own = starts[static_cast<std::size_t>(work.part)];
+    const auto later = [&](std::optional<Date>& day) {
+      if (!day || *day < work.day) day = work.day;
+    };
+    if (work.action == Action::replace) later(own.tube);
+    if (work.action == Action::replace || work.action == Action::regalvanise) later(own.zinc);
+  }
+  return starts;
+}
+
+void set_start(const Part& part, const Starts& starts, WallTube& tube) {
+  const bool used = starts.zinc && (!starts.tube || *starts.tube < *starts.zinc);
+  tube.stands_since = starts.zinc;
+  tube.hollow_since = starts.zinc;
+  if (!is_positive(part.wall_nominal_mm)) return;
+  const double nominal = *part.wall_nominal_mm;
+  tube.start_mm = wall_constant::start_ratio * nominal;
+  tube.start_sd_mm =
+      nominal * (used ? wall_constant::used_start_ratio_sd : wall_constant::start_ratio_sd);
+}
+
+/// Why a wall reading is no number for the model; null when it is one.
+const char* unusable(const Portfolio& portfolio, const Reading& reading, const Starts& starts) {
+  const Part& part = portfolio.parts[static_cast<std::size_t>(reading.part)];
+  if (!is_tube(part)) return "no_wall_model";
+  if (part.material != Material::zinc_coated_steel && part.material != Material::bare_steel)
+    return "no_wall_model";
+  if (!std::isfinite(reading.value) || reading.value <= 0) return "no_thickness";
+  if (reading.censoring == Censoring::at_least || reading.censoring == Censoring::at_most)
+    return "bound";
+  const Date day = day_of(portfolio, reading);
+  if (day > portfolio.as_of) return "after_as_of";
+  if (part.installed && day < *part.installed) return "before_installed";
+  if (starts.zinc && day < *starts.zinc) return "before_renewed";
+  if (is_positive(part.wall_nominal_mm) &&
+      (reading.value < wall_constant::odd_low * *part.wall_nominal_mm ||
+       reading.value > wall_constant::odd_high * *part.wall_nominal_mm))
+    return "out_of_range";
+  return nullptr;
+}
+
+/// Readings of a part by day and gauge, then place on the tube.
+using Sessions =
+    std::map<std::pair<Date, std::string>, std::map<std::int16_t, std::vector<double>>>;
+
+std::vector<WallMean> means_of(const Sessions& sessions) {
+  std::vector<WallMean> means;
+  for (const auto& [key, places] : sessions) {
+    WallMean mean;
+    mean.day = key.first;
+    for (const auto& [place, values] : places)
+      mean.wall_mm += median(values) / static_cast<double>(places.size());
+    mean.variance_mm2 = wall_constant::reading_sd_mm * wall_constant::reading_sd_mm /
+                            static_cast<double>(places.size()) +
+                        wall_constant::session_sd_mm * wall_constant::session_sd_mm;
+    means.push_back(mean);
+  }
+  return means;
+}
+
+std::string gauge_of(const Visit& visit) {
+  return visit.wall_gauge.empty() ? "inspector " + visit.inspector : visit.wall_gauge;
+}
+
+/// By place in Portfolio::parts.
+std::vector<Sessions> sessions_of(const Portfolio& portfolio, const std::vector<Starts>& starts,
+                                  std::vector<LeftOut>& left_out) {
+  std::vector<Sessions> sessions(portfolio.parts.size());
+  for (const Reading& reading : portfolio.readings) {
+    if (reading.quantity != Quantity::wall_mm) continue;
+    const auto part = static_cast<std::size_t>(reading.part);
+    if (const char* reason = unusable(portfolio, reading, starts[part])) {
+      left_out.push_back({reading.id, portfolio.parts[part].id, reason});
+      continue;
+    }
+    const Visit& visit = portfolio.visits[static_cast<std::size_t>(reading.visit)];
+    sessions[part][{day_of(portfolio, reading), gauge_of(visit)}][reading.spot].push_back(
+        reading.value);
+  }
+  return sessions;
+}
+
+WallTube tube_of(const Portfolio& portfolio, std::int32_t place, const Starts& starts) {
+  const Part& part = portfolio.parts[static_cast<std::size_t>(place)];
+  WallTube tube;
+  tube.place = place;
+  tube.why_not = why_no_wall(part);
+  tube.bare = part.material == Material::bare_steel;
+  tube.limit_mm = part.wall_limit_mm.value_or(0);
+  tube.open_chance = part.kind == PartKind::post_tube ? wall_constant::open_chance_post
+                                                      : wall_constant::open_chance_rail;
+  set_rates(portfolio, part, tube);
+  set_start(part, starts, tube);
+  return tube;
+}
+
+}  // namespace
+
+WallData prepare_walls(const Portfolio& portfolio) {
+  WallData data;
+  data.as_of = portfolio.as_of;
+  const auto starts = starts_of(portfolio);
+  const auto sessions = sessions_of(portfolio, starts, data.left_out);
+  for (std::size_t i = 0; i < portfolio.parts.size(); ++i) {
+    if (!is_tube(portfolio.parts[i])) continue;
+    data.tubes.push_back(tube_of(portfolio, static_cast<std::int32_t>(i), starts[i]));
+    WallTube& tube = data.tubes.back();
+    tube.readings = means_of(sessions[i]);
+    if (tube.start_mm > 0 || !tube.why_not.empty()) continue;
+    if (tube.readings.empty()) {
+      tube.why_not = "no nominal wall and no wall reading";
+      continue;
+    }
+    tube.start_mm = tube.readings.front().wall_mm;
+    tube.start_sd_mm = wall_constant::unknown_start_sd_mm;
+  }
+  std::sort(data.tubes.begin(), data.tubes.end(), [&](const WallTube& a, const WallTube& b) {
+    return portfolio.parts[static_cast<std::size_t>(a.place)].id <
+           portfolio.parts[static_cast<std::size_t>(b.place)].id;
+  });
+  std::sort(data.left_out.begin(), data.left_out.end(), [](const LeftOut& a, const LeftOut& b) {
+    return std::tie(a.reading, a.part, a.reason) < std::tie(b.reading, b.part, b.reason);
+  });
+  return data;
+}
+
+}  // namespace kneerail::forecast

@@ -1,0 +1,50 @@
+#pragma once
+
+// From a portfolio to what the wall model sees: its tubes, their wall when new, their limit, how
+// fast steel goes in their zone, and the wall readings of the tube that stands there now. A reading
+// that is not used keeps its reason.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/forecast/portfolio.h"
+
+namespace kneerail::forecast {
+
+/// The mean of a part's wall readings with one gauge on one day.
+struct WallMean {
+  Date day;
+  double wall_mm = 0;
+  double variance_mm2 = 0;  ///< 0.06^2 / (places read) + 0.03^2
+};
+
+/// Where the ratio of steel's loss to zinc's comes from.
+enum class RatioFrom { zone, setting };
+
+struct WallTube {
+  std::int32_t place = 0;  ///< in Portfolio::parts
+  std::string why_not;     ///< no model serves its wall, in words; empty: served
+  bool bare = false;       ///< no zinc: steel from the first day
+  double limit_mm = 0;
+  double start_mm = 0;  ///< mean and sd of the wall when new, before any reading
+  double start_sd_mm = 0;
+  double steel_over_zinc = 0;
+  RatioFrom ratio_from = RatioFrom::setting;
+  double class_steel_um_per_year = 0;  ///< 20-year mean, before any reading
+  double open_chance = 0;              ///< that its hollow rusts
+  std::optional<Date> stands_since;    ///< installed, or replaced, or dipped again
+  std::optional<Date> hollow_since;    ///< when the inside began to rust
+  std::vector<WallMean> readings;      ///< by day, then gauge
+};
+
+struct WallData {
+  Date as_of;
+  std::vector<WallTube> tubes;  ///< of post_tube and rail_tube, by part id
+  std::vector<LeftOut> left_out;
+};
+
+/// Takes every tube of the portfolio; a wall reading of anything else is left out.
+WallData prepare_walls(const Portfolio& portfolio);
+
+}  // namespace kneerail::forecast

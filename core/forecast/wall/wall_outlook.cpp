@@ -1,0 +1,144 @@
+#include "core/forecast/wall/wall_outlook.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+#include "core/forecast/wall/constants.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+struct Known {
+  double years;
+  double chance;
+};
+
+/// Chances already worked out, ascending in years: what brackets one quantile serves the next.
+class KnownChances {
+ public:
+  explicit KnownChances(const WallOutlook& outlook) : outlook_(outlook) {}
+
+  const Known& add(double years) {
+    const auto at =
+        std::lower_bound(known_.begin(), known_.end(), years,
+                         [](const Known& known, double wanted) { return known.years < wanted; });
+    return *known_.insert(at, {years, outlook_.chance_by(years)});
+  }
+
+  /// Where the chance reaches `level`, between its first and last years, which hold it.
+  double solve(double level) {
+    for (int i = 0; i < steps_most; ++i) {
+      const auto high = std::find_if(known_.begin(), known_.end(),
+                                     [&](const Known& known) { return known.chance >= level; });
+      const Known b = *high;
+      const Known a = *std::prev(high);
+      if (b.years - a.years < wall_constant::years_tolerance) return b.years;
+      double share = (level - a.chance) / (b.chance - a.chance);
+      share = i % 3 == 2 ? 0.5 : std::clamp(share, 0.02, 0.98);
+      const Known middle = add(a.years + share * (b.years - a.years));
+      if (std::abs(middle.chance - level) < wall_constant::chance_tolerance) return middle.years;
+    }
+    return std::find_if(known_.begin(), known_.end(),
+                        [&](const Known& known) { return known.chance >= level; })
+        ->years;
+  }
+
+ private:
+  static constexpr int steps_most = 80;
+  const WallOutlook& outlook_;
+  std::vector<Known> known_;
+};
+
+}  // namespace
+
+WallOutlook::WallOutlook(const WallQuestion& question)
+    : question_(question), ways_(wall_ways(question)) {
+  const double sd = std::sqrt(ways_.wall_variance_mm2);
+  for (std::size_t i = 0; i < off_mm_.size(); ++i) off_mm_[i] = wall_constant::three_nodes[i] * sd;
+}
+
+double WallOutlook::chance_by(double years) const {
+  const PathTable& steel = *question_.steel_path;
+  const double age = question_.clock.age_now + years;
+  const double hollow = steel.effective_age(std::max(0.0, question_.hollow_age_now + years));
+  double chance = 0;
+  for (const WallWay& way : ways_.ways) {
+    const double reserve_um =
+        1000 * (way.wall_mm - question_.tube->limit_mm) - way.inside_um_per_year * hollow;
+    for (std::size_t i = 0; i < off_mm_.size(); ++i) {
+      const double left_um = reserve_um + 1000 * off_mm_[i];
+      const double weight = way.weight * wall_constant::three_weights[i];
+      if (left_um <= 0) {
+        chance += weight;
+        continue;
+      }
+      const double bare_years = steel.age(left_um / way.steel_um_per_year);
+      chance += weight * zinc_gone_chance(question_, way, age - bare_years);
+    }
+  }
+  return std::clamp(chance, 0.0, 1.0);
+}
+
+std::array<double, 7> WallOutlook::quantiles() const {
+  const double earliest =
+      -question_.clock.age_now - (question_.clock.start_known ? 0 : constant::earliest_years);
+  KnownChances known(*this);
+  const double chance_early = known.add(earliest).chance;
+  for (const double years : {1.0, 10.0, 25.0, 50.0, 100.0}) known.add(years);
+  const double chance_late = known.add(wall_constant::longest_years).chance;
+  std::array<double, 7> years{};
+  for (std::size_t i = 0; i < years.size(); ++i) {
+    const double level = quantile_levels[i];
+    if (chance_late < level)
+      years[i] = std::numeric_limits<double>::infinity();
+    else
+      years[i] = chance_early >= level ? earliest : known.solve(level);
+    if (i > 0) years[i] = std::max(years[i], years[i - 1]);
+  }
+  return years;
+}
+
+double WallOutlook::wall_now_mm() const {
+  double wall_mm = 0;
+  for (const WallWay& way : ways_.ways)
+    wall_mm += way.weight * (way.wall_mm - lost_um(question_, way, 0) / 1000);
+  return std::max(0.0, wall_mm);
+}
+
+double WallOutlook::zinc_gone_now() const {
+  double chance = 0;
+  for (const WallWay& way : ways_.ways)
+    chance += way.weight * zinc_gone_chance(question_, way, question_.clock.age_now);
+  return std::clamp(chance, 0.0, 1.0);
+}
+
+double WallOutlook::open_chance() const {
+  double chance = 0;
+  for (const WallWay& way : ways_.ways)
+    if (way.open) chance += way.weight;
+  return std::clamp(chance, 0.0, 1.0);
+}
+
+std::array<double, 3> WallOutlook::steel_um_per_year() const {
+  std::vector<std::pair<double, double>> rates;
+  for (const WallWay& way : ways_.ways) rates.emplace_back(way.steel_um_per_year, way.weight);
+  std::sort(rates.begin(), rates.end());
+  constexpr std::array<double, 3> levels{0.1, 0.5, 0.9};
+  std::array<double, 3> out{};
+  for (std::size_t i = 0; i < levels.size(); ++i) {
+    double sum = 0;
+    out[i] = rates.back().first;
+    for (const auto& [rate, weight] : rates) {
+      sum += weight;
+      if (sum < levels[i]) continue;
+      out[i] = rate;
+      break;
+    }
+  }
+  return out;
+}
+
+}  // namespace kneerail::forecast

@@ -1,0 +1,44 @@
+#pragma once
+
+// When a tube's wall is down to its limit: a mixture over the ways of wall_law.h and 3 nodes of the
+// wall when new,
+//
+//   P(T <= t) = sum w P(zinc gone by t - a),   a = age at which the way's outside loss makes up
+//                                              1000 (W - limit) less what is lost inside by t
+//
+// 1 where the inside alone has brought it there. No simulation, so no seed. Rises with time.
+
+#include <array>
+
+#include "core/forecast/wall/wall_law.h"
+
+namespace kneerail::forecast {
+
+class WallOutlook {
+ public:
+  /// Keeps the question; what it points to outlives this.
+  explicit WallOutlook(const WallQuestion& question);
+
+  /// Chance that the wall is at or under its limit so many years after the as-of date or before.
+  [[nodiscard]] double chance_by(double years) const;
+
+  /// 5, 10, 25, 50, 75, 90, 95 % of the years from the as-of date; inf where the chance within 300
+  /// years stays below. Never falling. To 0.001 year or 0.0001 of chance.
+  [[nodiscard]] std::array<double, 7> quantiles() const;
+
+  /// Mean wall on the as-of date, mm, at least 0.
+  [[nodiscard]] double wall_now_mm() const;
+  /// Chance that the zinc is gone outside by the as-of date.
+  [[nodiscard]] double zinc_gone_now() const;
+  /// Chance that the hollow rusts, after the readings.
+  [[nodiscard]] double open_chance() const;
+  /// 10, 50, 90 % of the steel's loss outside once its zinc is gone, um/yr, mean of 20 years.
+  [[nodiscard]] std::array<double, 3> steel_um_per_year() const;
+
+ private:
+  WallQuestion question_;
+  WallWays ways_;
+  std::array<double, 3> off_mm_{};  ///< nodes of the wall when new about its mean
+};
+
+}  // namespace kneerail::forecast

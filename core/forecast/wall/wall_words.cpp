@@ -1,0 +1,82 @@
+#include "core/forecast/wall/wall_words.h"
+
+#include "core/base/text.h"
+#include "core/forecast/wall/constants.h"
+#include "core/forecast/words.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+std::string founded_on(const WallForecast& row) {
+  switch (row.readings_used) {
+    case 0:
+      return "wall not measured; reckoned from its nominal";
+    case 1:
+      return "one wall reading";
+    case 2:
+      return "two wall readings";
+    default:
+      return concat({std::to_string(row.readings_used), " wall readings"});
+  }
+}
+
+std::string steel_from(const WallTube& tube) {
+  if (tube.ratio_from == RatioFrom::zone) return "steel from the zone's own loss";
+  return concat({"steel reckoned as ", fixed(tube.steel_over_zinc, 0), " times zinc"});
+}
+
+std::string limit_mm(const WallTube& tube) {
+  return fixed(tube.limit_mm, 2);
+}
+
+}  // namespace
+
+std::string wall_words(const WallTube& tube, const WallForecast& row, bool painted) {
+  std::string words = founded_on(row);
+  if (!row.has_years) words += "; age not known: chances at dates only";
+  words += concat({"; ", steel_from(tube), "; the inside leans on how such tubes usually go"});
+  if (painted) words += "; reckoned as bare zinc, on the safe side";
+  return words;
+}
+
+std::string wall_sentence(const WallTube& tube, const WallForecast& row) {
+  std::string sentence;
+  if (row.has_years)
+    sentence = concat({"Wall down to ", limit_mm(tube), " mm ", life_with_band(row.years), ". "});
+  else
+    sentence = concat({"Chance that the wall is down to ", limit_mm(tube),
+                       " mm: ", chance_words(row.p_by[0]), " now, ", chance_words(row.p_by[3]),
+                       " within 5 years. "});
+  if (!tube.bare)
+    sentence += concat(
+        {"Chance that its zinc is gone by now ", chance_words(row.zinc_gone_now), "; then steel"});
+  else
+    sentence += "Steel";
+  sentence +=
+      concat({" loses about ", fixed(row.steel_um_per_year[1], 0),
+              " um a year (80 %: ", fixed(row.steel_um_per_year[0], 0), " to ",
+              fixed(row.steel_um_per_year[2], 0), ") from outside. Chance that it rusts ",
+              "inside too ", chance_words(row.open_chance), ". Wall now about ",
+              fixed(row.wall_now_mm, 1), " mm", row.readings_used == 0 ? ", not measured." : "."});
+  for (const std::string& flag : row.flags) sentence += concat({" Note: ", flag, "."});
+  return sentence;
+}
+
+std::vector<std::string> wall_flags(const WallTube& tube, const WallForecast& row) {
+  std::vector<std::string> flags;
+  if (tube.ratio_from == RatioFrom::zone && tube.steel_over_zinc > 0 && !tube.bare &&
+      (tube.steel_over_zinc < wall_constant::plain_ratio_least ||
+       tube.steel_over_zinc > wall_constant::plain_ratio_most))
+    flags.push_back(
+        concat({"steel loss is ", fixed(tube.steel_over_zinc, 0), " times the zinc loss: check"}));
+  if (!tube.readings.empty() && tube.readings.back().wall_mm <= tube.limit_mm)
+    flags.push_back(
+        concat({"the wall read on ", to_text(tube.readings.back().day), " (",
+                fixed(tube.readings.back().wall_mm, 2), " mm) is at or under its limit"}));
+  if (row.readings_used > 0 && row.open_chance > wall_constant::open_words_chance)
+    flags.push_back("likely rusts from inside: look into the hollow and clear its drain");
+  return flags;
+}
+
+}  // namespace kneerail::forecast

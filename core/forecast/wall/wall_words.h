@@ -1,0 +1,24 @@
+#pragma once
+
+// The words of one tube's row: how well founded it is, its reason, what is flagged.
+
+#include <string>
+#include <vector>
+
+#include "core/forecast/wall/wall_data.h"
+#include "core/forecast/wall/wall_forecast.h"
+
+namespace kneerail::forecast {
+
+/// "two wall readings; steel from the zone's own loss; the inside leans on how such tubes usually
+/// go".
+std::string wall_words(const WallTube& tube, const WallForecast& row, bool painted);
+
+std::string wall_sentence(const WallTube& tube, const WallForecast& row);
+
+std::vector<std::string> wall_flags(const WallTube& tube, const WallForecast& row);
+
+/// A new tube at or under its limit has nothing to lose.
+inline constexpr const char* no_reserve_words = "no reserve; refer to an engineer";
+
+}  // namespace kneerail::forecast

@@ -136,7 +136,7 @@ Result<Reckoned> reckon(const forecast::Portfolio& portfolio, int threads) {
   for (const auto& tube : walls->tubes) made.all.limits.push_back(limit_row(tube));
   made.all.left_out.insert(made.all.left_out.end(), walls->left_out.begin(), walls->left_out.end());
   for (const auto& fitting : screws->fittings) made.all.limits.push_back(limit_row(fitting));
-  for (const auto& row : grades->rows) made.all.limits.push_back(limit_row(row));
+  for (auto& row : grades->rows) made.all.limits.push_back(limit_row(std::move(row)));
   add_what_is_said(*screws, made.all);
   add_what_is_said(*grades, made.all);
   sort_rows(portfolio, made.all.limits);

@@ -28,23 +28,29 @@ bool is_fresh(const Reading& reading) {
   return !reading.carried && reading.how != How::afar && reading.how != How::picture;
 }
 
-std::vector<std::string> inspectors_of(const Portfolio& portfolio) {
-  std::vector<std::string> names;
-  for (const Reading& reading : portfolio.readings)
-    if (reading.quantity == Quantity::grade)
-      names.push_back(portfolio.visits[static_cast<std::size_t>(reading.visit)].inspector);
-  std::sort(names.begin(), names.end());
-  names.erase(std::unique(names.begin(), names.end()), names.end());
-  return names;
-}
-
 std::int32_t place_of(const std::vector<std::string>& names, const std::string& name) {
   return static_cast<std::int32_t>(std::lower_bound(names.begin(), names.end(), name) -
                                    names.begin());
 }
 
+/// The inspector of each visit, as a place among the names of those who graded.
+std::vector<std::int32_t> inspectors_of(const Portfolio& portfolio,
+                                        std::vector<std::string>& names) {
+  std::vector<char> graded(portfolio.visits.size(), 0);
+  for (const Reading& reading : portfolio.readings)
+    if (reading.quantity == Quantity::grade) graded[static_cast<std::size_t>(reading.visit)] = 1;
+  for (std::size_t i = 0; i < graded.size(); ++i)
+    if (graded[i] != 0) names.push_back(portfolio.visits[i].inspector);
+  std::sort(names.begin(), names.end());
+  names.erase(std::unique(names.begin(), names.end()), names.end());
+  std::vector<std::int32_t> of_visit;
+  for (const Visit& visit : portfolio.visits) of_visit.push_back(place_of(names, visit.inspector));
+  return of_visit;
+}
+
 /// Every grade by part, day and inspector; of several of one visit the worst, a fresh one first.
 std::vector<Said> said_grades(const Portfolio& portfolio, GradeData& data) {
+  const std::vector<std::int32_t> inspectors = inspectors_of(portfolio, data.inspectors);
   std::vector<Said> said;
   for (const Reading& reading : portfolio.readings) {
     if (reading.quantity != Quantity::grade) continue;
@@ -56,7 +62,7 @@ std::vector<Said> said_grades(const Portfolio& portfolio, GradeData& data) {
           {reading.id, portfolio.parts[static_cast<std::size_t>(reading.part)].id, reason});
       continue;
     }
-    said.push_back({reading.part, day, place_of(data.inspectors, visit.inspector),
+    said.push_back({reading.part, day, inspectors[static_cast<std::size_t>(reading.visit)],
                     static_cast<std::int8_t>(reading.value), is_fresh(reading)});
   }
   std::sort(said.begin(), said.end(), [](const Said& a, const Said& b) {
@@ -209,7 +215,6 @@ double ln_years(Date from, Date to) {
 GradeData prepare_grades(const Portfolio& portfolio, const InstalledDates& installed) {
   GradeData data;
   data.as_of = portfolio.as_of;
-  data.inspectors = inspectors_of(portfolio);
   Builder(portfolio, installed, data).build();
   std::sort(data.left_out.begin(), data.left_out.end(), [](const LeftOut& a, const LeftOut& b) {
     return std::tie(a.part, a.reading) < std::tie(b.part, b.reading);

@@ -20,10 +20,16 @@ Limit limit_of(int grade) {
   return static_cast<Limit>(static_cast<int>(Limit::grade_2) + grade - 2);
 }
 
-const SiteLimits* limits_of(const Portfolio& portfolio, const std::string& site) {
+struct OwnersGrade {
+  int grade = grade_worst;
+  bool set = false;
+};
+
+OwnersGrade owners_grade(const Portfolio& portfolio, const std::string& site) {
   for (const SiteLimits& limits : portfolio.limits)
-    if (limits.site == site) return &limits;
-  return nullptr;
+    if (limits.site == site && limits.replace_grade)
+      return {std::clamp(*limits.replace_grade, 2, grade_worst), true};
+  return {};
 }
 
 std::span<const GradeLook> current_looks(const GradeData& data, const GradeSegment& segment) {
@@ -35,14 +41,14 @@ struct Context {
   const GradeModel& model;
   const GradeData& data;
   const GradeLikelihood& likelihood;
-  const Portfolio& portfolio;
   std::optional<Date> by;
 };
 
-/// A part's place in the data that speak, and its site's in the fit.
+/// A part's place in the data that speak; its site's in the fit; the owner's grade there.
 struct Which {
   int index;
   int site;
+  OwnersGrade owners;
 };
 
 /// What both rows of a part have in common.
@@ -60,7 +66,8 @@ GradeForecast common_row(const Context& context, const GradePart& part, const Gr
     row.seen_on = looks.back().day;
   }
   row.own_share = nodes.own_share;
-  row.words = grade_basis_words(looks, segment.start_known);
+  row.words =
+      grade_basis_words(looks, {.start = segment.start_known, .earlier = part.segments > 1});
   row.flags = grade_flags(looks, part);
   return row;
 }
@@ -71,14 +78,10 @@ std::vector<GradeForecast> rows_of(const Context& context, const RateLayout& lay
   const RateNodes nodes = rate_nodes(layout, context.model.fit, context.likelihood,
                                      context.model.settings, which.site, which.index);
   const GradeFuture future(context.data, context.likelihood, nodes, which.index);
-  const std::string& site = context.portfolio.parts[static_cast<std::size_t>(part.place)].site;
-  const SiteLimits* limits = limits_of(context.portfolio, site);
-  const bool set = limits != nullptr && limits->replace_grade.has_value();
   const GradeForecast common = common_row(context, part, future, nodes);
   std::vector<GradeForecast> rows;
-  const int owners = replace_grade(context.portfolio, site);
-  for (const int grade : {owners, grade_worst}) {
-    if (!rows.empty() && grade == owners) continue;
+  for (const int grade : {which.owners.grade, grade_worst}) {
+    if (!rows.empty() && grade == which.owners.grade) continue;
     GradeForecast row = common;
     row.limit = limit_of(grade);
     row.years = future.years_to(grade);
@@ -86,7 +89,7 @@ std::vector<GradeForecast> rows_of(const Context& context, const RateLayout& lay
       row.p_by[i] = future.reached(grade, years_ahead[i]);
     if (context.by)
       row.p_on_date = future.reached(grade, years_between(context.data.as_of, *context.by));
-    row.sentence = grade_sentence(row, set);
+    row.sentence = grade_sentence(row, which.owners.set);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -106,7 +109,7 @@ std::vector<InspectorHabit> habits_of(const GradeModel& model) {
 
 }  // namespace
 
-LimitForecast limit_row(const GradeForecast& grade) {
+LimitForecast limit_row(GradeForecast grade) {
   LimitForecast row;
   row.part = grade.part;
   row.limit = grade.limit;
@@ -116,28 +119,27 @@ LimitForecast limit_row(const GradeForecast& grade) {
   row.grades_now = grade.now;
   row.readings_used = grade.looks;
   row.own_share = grade.own_share;
-  row.words = grade.words;
-  row.sentence = grade.sentence;
-  row.flags = grade.flags;
+  row.words = std::move(grade.words);
+  row.sentence = std::move(grade.sentence);
+  row.flags = std::move(grade.flags);
   return row;
 }
 
 int replace_grade(const Portfolio& portfolio, const std::string& site) {
-  const SiteLimits* limits = limits_of(portfolio, site);
-  if (limits == nullptr || !limits->replace_grade) return grade_worst;
-  return std::clamp(*limits->replace_grade, 2, grade_worst);
+  return owners_grade(portfolio, site).grade;
 }
 
 Result<GradeReport> report_grades(const GradeModel& model, const Portfolio& portfolio,
                                   const GradeQuestion& question) {
   const GradeLikelihood likelihood(model.data, model.errors, *model.table);
-  const Context context{model, model.data, likelihood, portfolio, question.by};
+  const Context context{model, model.data, likelihood, question.by};
   std::vector<std::vector<GradeForecast>> by_part(model.data.parts.size());
   for_each_unit(static_cast<int>(model.data.sites.size()), question.workers, [&](int s) {
     const GradeSite& site = model.data.sites[static_cast<std::size_t>(s)];
+    const OwnersGrade owners = owners_grade(portfolio, site.name);
     for (int i = site.first_part; i < site.first_part + site.parts && !question.workers.stopped();
          ++i)
-      by_part[static_cast<std::size_t>(i)] = rows_of(context, model.layout, {i, s});
+      by_part[static_cast<std::size_t>(i)] = rows_of(context, model.layout, {i, s, owners});
   });
   if (question.workers.stopped())
     return fail(
@@ -199,7 +201,7 @@ Result<std::vector<GradeForecast>> grades_of_one_part(const GradeModel& model, c
   // The part alone among the sites of the fit.
   const RateLayout layout{model.layout.globals, model.layout.sites, grade_layout(data).parts};
   const int s = static_cast<int>(site - model.data.sites.begin());
-  return rows_of({model, data, likelihood, one, by}, layout, {0, s});
+  return rows_of({model, data, likelihood, by}, layout, {0, s, owners_grade(one, site->name)});
 }
 
 }  // namespace kneerail::forecast

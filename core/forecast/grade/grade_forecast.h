@@ -72,7 +72,7 @@ Result<std::vector<GradeForecast>> grades_of_one_part(const GradeModel& model, c
                                                       std::optional<Date> by = std::nullopt);
 
 /// The same as a row among those of the other limits.
-LimitForecast limit_row(const GradeForecast& grade);
+LimitForecast limit_row(GradeForecast grade);
 
 /// The grade the owner replaces at on that site, 2 to 5: limit 6, else 5.
 int replace_grade(const Portfolio& portfolio, const std::string& site);

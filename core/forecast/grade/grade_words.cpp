@@ -74,13 +74,17 @@ std::string one_in(double share) {
 
 }  // namespace
 
-std::string grade_basis_words(std::span<const GradeLook> looks, bool start_known) {
+std::string grade_basis_words(std::span<const GradeLook> looks, const GradeKnown& known) {
+  if (looks.empty() && known.earlier)
+    return "not graded since it was renewed; judged by its earlier grades and its age";
   if (looks.empty())
-    return start_known ? "never graded; judged by its zone and age"
+    return known.start ? "never graded; judged by its zone and age"
                        : "never graded, age unknown; judged by its site";
   const std::vector<GradeLook> fresh = fresh_looks(looks);
   if (fresh.empty()) return "graded from afar or as last time only; speed from its zone";
-  if (fresh.size() == 1) return "one grade; speed from its zone";
+  if (fresh.size() == 1)
+    return known.earlier ? "one grade; speed from its zone and its earlier grades"
+                         : "one grade; speed from its zone";
   const bool same = std::ranges::all_of(
       fresh, [&](const GradeLook& look) { return look.seen == fresh.front().seen; });
   if (same)

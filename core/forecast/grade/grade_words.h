@@ -11,8 +11,14 @@
 
 namespace kneerail::forecast {
 
-/// How well founded: from the looks of the current segment and whether its start is known.
-std::string grade_basis_words(std::span<const GradeLook> looks, bool start_known);
+/// What is known of the part beside the looks of its current segment.
+struct GradeKnown {
+  bool start = true;     ///< its start
+  bool earlier = false;  ///< grades from before it was renewed
+};
+
+/// How well founded.
+std::string grade_basis_words(std::span<const GradeLook> looks, const GradeKnown& known);
 
 /// "seen 3 on 2025-05-22; likely 3 (71 %), 4 (22 %)": the likeliest, and the next where it has a
 /// tenth or more.

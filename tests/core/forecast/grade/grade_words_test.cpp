@@ -68,7 +68,12 @@ TEST_CASE("each state of knowledge about a grade has its words", "[core][grade]"
        "own grades and zone; graded 3 then 2: one of them is likely off"},
   };
   for (const Row& row : table)
-    CHECK(grade_basis_words(looks(row.seen), row.start_known) == row.words);
+    CHECK(grade_basis_words(looks(row.seen), {.start = row.start_known, .earlier = false}) ==
+          row.words);
+  CHECK(grade_basis_words({}, {.start = true, .earlier = true}) ==
+        "not graded since it was renewed; judged by its earlier grades and its age");
+  CHECK(grade_basis_words(looks({{2, 2020}}), {.start = true, .earlier = true}) ==
+        "one grade; speed from its zone and its earlier grades");
 }
 
 TEST_CASE("what was seen stands beside what is likely now", "[core][grade]") {

@@ -47,22 +47,6 @@ Ended run_kneerail(const std::vector<std::string>& words) {
   return ended;
 }
 
-Folder::Folder() {
-  std::string pattern = (std::filesystem::temp_directory_path() / "kneerail-XXXXXX").string();
-  const char* made = ::mkdtemp(pattern.data());
-  path_ = made != nullptr ? made : "";
-}
-
-Folder::~Folder() {
-  std::error_code ignored;
-  if (!path_.empty()) std::filesystem::remove_all(path_, ignored);
-}
-
-void Folder::write(const std::string& name, const std::string& text) const {
-  std::filesystem::create_directories((path_ / name).parent_path());
-  std::ofstream(path_ / name, std::ios::binary) << text;
-}
-
 std::string file_text(const std::filesystem::path& path) {
   std::ostringstream text;
   text << std::ifstream(path, std::ios::binary).rdbuf();

@@ -1,10 +1,12 @@
 #pragma once
 
-// Runs build/bin/kneerail as a person would, and a folder that is gone when the test is.
+// Runs build/bin/kneerail as a person would, and reads what it wrote.
 
 #include <filesystem>
 #include <string>
 #include <vector>
+
+#include "tests/support/folder.h"
 
 namespace kneerail::test {
 
@@ -16,23 +18,6 @@ struct Ended {
 
 /// Runs the program with these words, standard output and error into files.
 Ended run_kneerail(const std::vector<std::string>& words);
-
-class Folder {
- public:
-  Folder();
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  ~Folder();
-
-  [[nodiscard]] const std::filesystem::path& path() const { return path_; }
-  [[nodiscard]] std::string operator/(const std::string& name) const {
-    return (path_ / name).string();
-  }
-  void write(const std::string& name, const std::string& text) const;
-
- private:
-  std::filesystem::path path_;
-};
 
 std::string file_text(const std::filesystem::path& path);
 std::vector<std::string> lines_of(const std::string& text);

@@ -11,6 +11,7 @@
 #include "core/base/world.h"
 #include "schema/journal/files.h"
 #include "schema/store/register.h"
+#include "tests/support/folder.h"
 
 namespace kneerail::tests {
 
@@ -26,25 +27,7 @@ class SteadyClock final : public Clock {
   std::int64_t since_boot_ms = 60'000;
 };
 
-/// A folder that is removed with all in it.
-class Folder {
- public:
-  Folder() {
-    std::string name = (std::filesystem::temp_directory_path() / "kneerail-XXXXXX").string();
-    REQUIRE(::mkdtemp(name.data()) != nullptr);
-    path_ = name;
-  }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  ~Folder() {
-    std::error_code ignored;
-    std::filesystem::remove_all(path_, ignored);
-  }
-  [[nodiscard]] const std::filesystem::path& path() const { return path_; }
-
- private:
-  std::filesystem::path path_;
-};
+using test::Folder;
 
 /// The world a register is opened in.
 struct World {

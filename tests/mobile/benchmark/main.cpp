@@ -1,6 +1,6 @@
 // screen-benchmark --data DIR [SECTION...]
-// How long the screens take: start, walk, frames. DIR is a register that `kneerail demo` made; it
-// is copied and left as it is.
+// How long the screens take: start, walk, large, frames. DIR is a register that `kneerail demo`
+// made; it is copied and left as it is.
 
 #include <QCommandLineParser>
 #include <QGuiApplication>
@@ -8,6 +8,7 @@
 #include <QTemporaryDir>
 #include <iostream>
 
+#include "mobile/screens/memory.h"
 #include "mobile/theme/language.h"
 #include "tests/mobile/benchmark/sections.h"
 
@@ -26,24 +27,29 @@ Result<std::filesystem::path> copied(const std::string& data, const QTemporaryDi
   return copy;
 }
 
-Result<> measured(const QStringList& wanted, const std::filesystem::path& folder, int frames) {
+Result<> measured(const QStringList& wanted, const std::filesystem::path& folder,
+                  const benchmark::Times& times) {
   const auto asked = [&wanted](const char* name) {
     return wanted.isEmpty() || wanted.contains(QLatin1String(name));
   };
   // The walk comes before the start, which stands where the walker was.
   if (asked("walk") || asked("start")) {
-    if (auto done = benchmark::measure_walk(folder); !done) return done;
+    if (auto done = benchmark::measure_walk(folder, times); !done) return done;
   }
   if (asked("start")) {
-    if (auto done = benchmark::measure_start(folder); !done) return done;
+    if (auto done = benchmark::measure_start(folder, times); !done) return done;
   }
-  if (asked("frames")) benchmark::measure_frames(frames);
+  if (asked("large")) {
+    if (auto done = benchmark::measure_large(folder.parent_path(), times); !done) return done;
+  }
+  if (asked("frames")) benchmark::measure_frames(times.frames);
   return Done{};
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
+  give_memory_back();  // as the program does
   if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM") && qEnvironmentVariableIsEmpty("DISPLAY"))
     qputenv("QT_QPA_PLATFORM", "offscreen");
   QGuiApplication app(argc, argv);
@@ -54,19 +60,24 @@ int main(int argc, char** argv) {
   line.addHelpOption();
   line.addOptions({{"data", "A register that `kneerail demo` made.", "DIR"},
                    {"frames", "Frames of each panned run.", "N", "600"},
+                   {"quick",
+                    "Each thing once or twice: whether it can be measured, not how long it "
+                    "takes."},
                    {"empty", "Shows an empty window: the peer of the start."}});
-  line.addPositionalArgument("section", "start, walk or frames; all when none is named");
+  line.addPositionalArgument("section", "start, walk, large or frames; all when none is named");
   line.process(app);
   if (line.isSet("empty")) return benchmark::show_empty_window();
   if (!line.isSet("data")) {
     std::cerr << "Which register? Name its folder with --data DIR.\n";
     return 2;
   }
+  benchmark::Times times;
+  if (line.isSet("quick")) times = {1, 1, 3, 10, 1000, false};
+  if (line.isSet("frames")) times.frames = line.value("frames").toInt();
   const QTemporaryDir below;
   const auto folder = copied(line.value("data").toStdString(), below);
-  const auto done =
-      folder ? measured(line.positionalArguments(), *folder, line.value("frames").toInt())
-             : Result<>(fail(folder.error()));
+  const auto done = folder ? measured(line.positionalArguments(), *folder, times)
+                           : Result<>(fail(folder.error()));
   if (!done) std::cerr << "screen-benchmark: " << done.error().message << "\n";
   return done ? 0 : 3;
 }

@@ -11,7 +11,6 @@ namespace kneerail::benchmark {
 
 namespace {
 
-constexpr int rounds = 9;
 constexpr int longest_start_ms = 60'000;
 constexpr const char* empty_window =
     "import QtQuick\nWindow { visible: true; width: Screen.width; height: Screen.height }";
@@ -52,13 +51,13 @@ int show_empty_window() {
   return QGuiApplication::exec();
 }
 
-Result<> measure_start(const std::filesystem::path& register_folder) {
+Result<> measure_start(const std::filesystem::path& register_folder, const Times& times) {
   const QString data = QString::fromStdString(register_folder.string());
   std::vector<double> ours;
   std::vector<double> peers;
   double our_memory = 0;
   double peer_memory = 0;
-  for (int round = 0; round < rounds; ++round) {
+  for (int round = 0; round < times.starts; ++round) {
     const auto peer = start(QCoreApplication::applicationFilePath(), {"--empty"});
     if (!peer) return fail(peer.error());
     const auto own = start(KNEERAIL_BIN_DIR "/kneerail", {"open", "--data", data});
@@ -68,7 +67,7 @@ Result<> measure_start(const std::filesystem::path& register_folder) {
     peer_memory = std::max(peer_memory, peer->memory_mb);
     our_memory = std::max(our_memory, own->memory_mb);
   }
-  std::cout << "Start to the first frame of the walk, " << rounds << " times, in turn\n";
+  std::cout << "Start to the first frame of the walk, " << times.starts << " times, in turn\n";
   print({"start, p50", share_below(ours, 0.5), "empty window", share_below(peers, 0.5), "ms"});
   print({"memory at the first frame", our_memory, "empty window", peer_memory, "MB"});
   return Done{};

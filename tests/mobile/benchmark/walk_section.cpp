@@ -18,8 +18,6 @@ namespace {
 using Steady = std::chrono::steady_clock;
 using namespace std::chrono_literals;
 
-constexpr int sets = 30;  // of five readings
-constexpr int bare_touches = 300;
 constexpr auto idle_time = 5s;
 constexpr const char* bare_window =
     "import QtQuick\nWindow { visible: true; width: 1280; height: 800\n"
@@ -52,7 +50,7 @@ QPoint middle(const QQuickItem& item) {
   return item.mapToScene({item.width() / 2, item.height() / 2}).toPoint();
 }
 
-std::vector<double> touches_of_a_bare_window() {
+std::vector<double> touches_of_a_bare_window(int touches) {
   QQmlApplicationEngine engine;
   engine.loadData(bare_window);
   auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().value(0));
@@ -60,7 +58,7 @@ std::vector<double> touches_of_a_bare_window() {
   (void)QTest::qWaitForWindowExposed(window);
   Finger finger(*window);
   std::vector<double> times;
-  for (int touch = 0; touch < bare_touches; ++touch) {
+  for (int touch = 0; touch < touches; ++touch) {
     if (const auto ms = finger.down({100, 100})) times.push_back(*ms);
     finger.up({100, 100});
   }
@@ -138,7 +136,7 @@ Result<> open_longest_run(Rooms& rooms) {
   return Done{};
 }
 
-Result<> enter_sets(Rooms& rooms, Entering& entering) {
+Result<> enter_sets(Rooms& rooms, Entering& entering, int sets) {
   WalkModel& walk = rooms.walk();
   const std::shared_ptr<const RunSheet> sheet = walk.run()->sheet();  // it is read again meanwhile
   int entered = 0;
@@ -153,10 +151,19 @@ Result<> enter_sets(Rooms& rooms, Entering& entering) {
   return Done{};
 }
 
+void watch_nothing(FrameWatch& watch) {
+  watch.quiet();
+  FrameWatch::wait(12s);  // the bar that takes an act back has run out
+  const int before = watch.frames();
+  FrameWatch::wait(idle_time);
+  std::cout << "  frames in " << std::chrono::seconds(idle_time).count()
+            << " s of a walk nobody touches: " << watch.frames() - before << "\n";
+}
+
 }  // namespace
 
-Result<> measure_walk(const std::filesystem::path& register_folder) {
-  auto bare = touches_of_a_bare_window();
+Result<> measure_walk(const std::filesystem::path& register_folder, const Times& times) {
+  auto bare = touches_of_a_bare_window(times.bare_touches);
   auto rooms = Rooms::open({.folder = register_folder});
   if (!rooms) return fail(rooms.error());
   QQmlApplicationEngine engine;
@@ -172,7 +179,7 @@ Result<> measure_walk(const std::filesystem::path& register_folder) {
                 "There is no run to walk. Name a register that `kneerail demo` made.");
   }
   Entering entering(*window, **rooms, hand);
-  if (auto done = enter_sets(**rooms, entering); !done) return done;
+  if (auto done = enter_sets(**rooms, entering, times.sets); !done) return done;
   auto& touched = entering.touched();
   auto& kept = entering.kept();
   std::cout << "Walk, " << touched.size() << " touches and " << kept.size() << " readings\n";
@@ -185,13 +192,8 @@ Result<> measure_walk(const std::filesystem::path& register_folder) {
   print({"reading to drawn as kept, p99", share_below(kept, 0.99), "bare rectangle",
          share_below(bare, 0.99), "ms"});
   hand.settle();
-  entering.watch().quiet();
-  FrameWatch::wait(12s);  // the bar that takes an act back has run out
-  const int before = entering.watch().frames();
-  FrameWatch::wait(idle_time);
-  std::cout << "  frames in " << std::chrono::seconds(idle_time).count()
-            << " s of a walk nobody touches: " << entering.watch().frames() - before << "\n"
-            << "  most memory of this process: " << std::lround(memory_peak_mb()) << " MB"
+  if (times.idle) watch_nothing(entering.watch());
+  std::cout << "  most memory of this process: " << std::lround(memory_peak_mb()) << " MB"
             << std::endl;
   return Done{};
 }

@@ -28,6 +28,7 @@ struct ForecastOptions {
   std::size_t worst = 20;
   bool track_record = false;
   bool inspectors = false;
+  std::optional<double> measure_first;
   int threads = 0;
 };
 
@@ -167,6 +168,7 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   if (console.err_is_terminal) console.err << "\r             \r" << std::flush;
   if (!made) return report(made.error(), console);
   ForecastView view{*portfolio, made->all, *places, *site, options.worst, options.track_record};
+  view.years_between_visits = options.measure_first;
   if (options.inspectors) view.inspectors = made->inspectors;
   return print(options, view, console);
 }
@@ -186,6 +188,11 @@ void add_outputs(CLI::App& command, ForecastOptions& options) {
       ->type_name("N");
   command.add_flag("--track-record", options.track_record,
                    "The whole table of hidden readings against what had been said of them");
+  command
+      .add_option("--measure-first", options.measure_first,
+                  "Which parts to measure first, where a visit comes every so many years")
+      ->check(CLI::Range(0.25, 25.0))
+      ->type_name("YEARS");
   command.add_flag("--inspectors", options.inspectors,
                    "How each inspector's grades lie against everybody's; for who leads them");
 }

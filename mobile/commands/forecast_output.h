@@ -3,6 +3,7 @@
 // The forecast as a person reads it and as a program reads it. Years count from the as-of date.
 
 #include <cstddef>
+#include <optional>
 #include <ostream>
 #include <string>
 #include <vector>
@@ -23,6 +24,7 @@ struct ForecastView {
   std::size_t worst = 20;                                 ///< how many parts the text lists
   bool track_record = false;                              ///< the whole table, not only its line
   std::vector<forecast::InspectorHabit> inspectors = {};  ///< where who leads them asks
+  std::optional<double> years_between_visits = {};        ///< where what to measure first is asked
 };
 
 /// The text with each identifier of a thing that has a name replaced by that name.

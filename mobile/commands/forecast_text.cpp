@@ -3,6 +3,7 @@
 
 #include "core/base/id.h"
 #include "core/base/text.h"
+#include "core/forecast/decisions/measure_first.h"
 #include "core/forecast/decisions/part_outlook.h"
 #include "core/forecast/words.h"
 #include "mobile/commands/cautions.h"
@@ -62,12 +63,16 @@ const forecast::LimitForecast* first_maintenance(const ForecastView& view, std::
   return nullptr;
 }
 
+void print_ranked(std::size_t rank, const std::string& words, std::ostream& out) {
+  const std::string number = std::to_string(rank) + ".";
+  out << std::string(number.size() < 4 ? 4 - number.size() : 0, ' ') << number << " " << words
+      << "\n";
+}
+
 void print_place(const ForecastView& view, std::size_t place, std::size_t rank, std::ostream& out) {
   const forecast::LimitForecast& row = view.forecast.limits[place];
   const std::string& id = view.portfolio.parts[static_cast<std::size_t>(row.part)].id;
-  const std::string number = std::to_string(rank) + ".";
-  out << std::string(number.size() < 4 ? 4 - number.size() : 0, ' ') << number << " "
-      << place_words(view, id) << "\n";
+  print_ranked(rank, place_words(view, id), out);
 }
 
 void print_part(const ForecastView& view, std::size_t place, std::size_t rank, std::ostream& out) {
@@ -105,6 +110,25 @@ void print_first(const ForecastView& view, std::ostream& out) {
                   "     ", out);
   }
   out << "\n";
+}
+
+void print_measure_first(const ForecastView& view, std::ostream& out) {
+  if (!view.years_between_visits) return;
+  for (const auto& [site, name] : view.places.sites) {
+    if (!view.site.empty() && view.site != site) continue;
+    const auto chosen = forecast::measure_first(
+        view.portfolio, view.forecast.limits,
+        {.site = site, .years_of_two_visits = 2 * *view.years_between_visits});
+    if (chosen.empty()) continue;
+    const std::size_t listed = std::min(view.worst, chosen.size());
+    out << "\nMeasure first at " << name << ", where the time does not do for all: " << listed
+        << " of " << counted(static_cast<std::int64_t>(chosen.size()), "part", "parts") << "\n";
+    for (std::size_t i = 0; i < listed; ++i) {
+      const std::string& id = view.portfolio.parts[static_cast<std::size_t>(chosen[i].part)].id;
+      print_ranked(i + 1, place_words(view, id), out);
+      print_wrapped(with_names(chosen[i].words, view.places), "     ", out);
+    }
+  }
 }
 
 void print_screws(const ForecastView& view, std::ostream& out) {
@@ -257,6 +281,7 @@ void print_text(const ForecastView& view, std::ostream& out) {
   print_screws(view, out);
   print_grades(view, out);
   print_walls(view, out);
+  print_measure_first(view, out);
   print_inspectors(view, out);
   print_notes(view, out);
   print_track_record(view, out);

@@ -151,6 +151,23 @@ TEST_CASE("what goes first is said before the coatings, by what holds people", "
   CHECK(text.find("40 % for set screws; governed by coating gone") != std::string::npos);
 }
 
+TEST_CASE("what to measure first is said where it is asked, by site", "[mobile]") {
+  Shown shown;
+  for (auto& row : shown.forecast.limits) row.own_share = 0.5;
+  ForecastView view = shown.view();
+  std::ostringstream silent;
+  print_text(view, silent);
+  CHECK(silent.str().find("Measure first") == std::string::npos);
+  view.years_between_visits = 2.5;
+  std::ostringstream out;
+  print_text(view, out);
+  const std::string text = out.str();
+  CHECK(text.find("Measure first at North, where the time does not do for all: 1 of 1 part") !=
+        std::string::npos);
+  CHECK(text.find("75 % to reach a coating limit in two visits, and 50 % of its rate still open") !=
+        std::string::npos);
+}
+
 TEST_CASE("the forecast as JSON reads back, the unbounded as text", "[mobile]") {
   const Shown shown;
   std::ostringstream out;
@@ -196,7 +213,7 @@ TEST_CASE("a wall has years but no rate and thickness of a coating", "[mobile]")
   print_csv(shown.view(), out);
   CHECK(lines_of(out.str())[3] ==
         "c1,wall_limit,27.00000,28.00000,29.00000,30.00000,31.00000,32.00000,inf,0.000000,"
-        "0.100000,0.200000,0.125000,3,0.0000,,,,,,,,,,,own readings and zone,"
+        "0.100000,0.200000,0.125000,3,0.0000,,,,,,,,,,,,,own readings and zone,"
         "Wall down to 2.56 mm in about 30 years.,");
   std::ostringstream text;
   print_text(shown.view(), text);

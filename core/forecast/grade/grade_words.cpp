@@ -76,7 +76,8 @@ std::string one_in(double share) {
 
 std::string grade_basis_words(std::span<const GradeLook> looks, const GradeKnown& known) {
   if (looks.empty() && known.earlier)
-    return "not graded since it was renewed; judged by its earlier grades and its age";
+    return known.start ? "not graded since it was renewed; judged by its earlier grades and its age"
+                       : "not graded since it came back; judged by its earlier grades and its site";
   if (looks.empty())
     return known.start ? "never graded; judged by its zone and age"
                        : "never graded, age unknown; judged by its site";

@@ -72,6 +72,8 @@ TEST_CASE("each state of knowledge about a grade has its words", "[core][grade]"
           row.words);
   CHECK(grade_basis_words({}, {.start = true, .earlier = true}) ==
         "not graded since it was renewed; judged by its earlier grades and its age");
+  CHECK(grade_basis_words({}, {.start = false, .earlier = true}) ==
+        "not graded since it came back; judged by its earlier grades and its site");
   CHECK(grade_basis_words(looks({{2, 2020}}), {.start = true, .earlier = true}) ==
         "one grade; speed from its zone and its earlier grades");
 }

@@ -1,6 +1,7 @@
 #include "core/forecast/coating_readings.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <set>
@@ -32,30 +33,64 @@ SeenSurface seen_surface(const Reading& reading) {
   return reading.surface == Surface::zinc ? SeenSurface::zinc : SeenSurface::nothing;
 }
 
+bool can_be_foil(double true_um, double read_um) {
+  return thickness_um(true_um) &&
+         std::abs(read_um - true_um) <=
+             std::max(constant::foil_off_most_um, constant::foil_off_share * true_um);
+}
+
+std::string odd_foil(const Visit& visit) {
+  return "site " + visit.site + ": the check foil of gauge " + gauge_name(visit) + " on " +
+         to_text(visit.day) + " is too far off to be one; not used";
+}
+
 /// Numbers sessions in the order of site, day and gauge, whatever order readings come in.
 class SessionIndex {
  public:
   SessionIndex(const Portfolio& portfolio, const CoatingData& data)
-      : portfolio_(portfolio), data_(data) {}
+      : portfolio_(portfolio), data_(data), grain_(data.sites.size(), 0) {}
 
   void note(std::int32_t part, const Reading& reading) {
     const std::string& inspector =
         portfolio_.visits[static_cast<std::size_t>(reading.visit)].inspector;
-    const auto [at, is_new] = sessions_.try_emplace(key(part, reading), Entry{0, &inspector});
+    const Date day = day_of(portfolio_, reading);
+    const auto [at, is_new] = sessions_.try_emplace(key(part, reading), Entry{0, &inspector, day});
     Entry& entry = at->second;
+    entry.first_day = std::min(entry.first_day, day);
     if (!is_new && entry.inspector != nullptr && *entry.inspector != inspector)
       entry.inspector = nullptr;
   }
 
+  /// Takes together the days of a site that has more sessions than can be reckoned. Whether any
+  /// was: then everything is to be noted again.
+  bool coarsen() {
+    std::vector<int> counts(grain_.size(), 0);
+    for (const auto& [key, entry] : sessions_) ++counts[static_cast<std::size_t>(std::get<0>(key))];
+    bool any = false;
+    for (std::size_t s = 0; s < counts.size(); ++s)
+      if (counts[s] > constant::site_sessions_most && grain_[s] + 1 < grains.size()) {
+        ++grain_[s];
+        any = true;
+      }
+    if (any) sessions_.clear();
+    return any;
+  }
+
   void number(CoatingData& data) {
     name_inspectors(data);
+    for (std::size_t s = 0; s < grain_.size(); ++s)
+      if (grain_[s] > 0)
+        data.notes.push_back("site " + data.sites[s].name + ": more days of readings than can be " +
+                             "reckoned one by one; those of one " + grains[grain_[s]].name +
+                             " count as one visit");
     for (auto& [key, entry] : sessions_) {
-      const auto& [site, day, gauge] = key;
+      const std::int32_t site = std::get<0>(key);
+      const std::string& gauge = std::get<2>(key);
       CoatingSite& home = data.sites[static_cast<std::size_t>(site)];
       entry.place = static_cast<std::int32_t>(data.sessions.size());
       if (home.sessions++ == 0) home.first_session = entry.place;
       data.sessions.push_back({site,
-                               day,
+                               entry.first_day,
                                gauge,
                                {},
                                entry.inspector != nullptr ? *entry.inspector : std::string(),
@@ -68,18 +103,24 @@ class SessionIndex {
   }
 
   void add_foils(CoatingData& data) const {
+    const std::size_t first_note = data.notes.size();
     std::map<std::string, std::int32_t> sites;
     for (std::size_t i = 0; i < data.sites.size(); ++i)
       sites.emplace(data.sites[i].name, static_cast<std::int32_t>(i));
     for (const Visit& visit : portfolio_.visits) {
       if (!visit.foil_true_um || !visit.foil_read_um) continue;
+      if (!can_be_foil(*visit.foil_true_um, *visit.foil_read_um)) {
+        data.notes.push_back(odd_foil(visit));
+        continue;
+      }
       const auto site = sites.find(visit.site);
       if (site == sites.end()) continue;
-      const auto session = sessions_.find({site->second, visit.day, gauge_name(visit)});
+      const auto session = sessions_.find(key(site->second, visit.day, visit));
       if (session != sessions_.end())
         data.sessions[static_cast<std::size_t>(session->second.place)].foils.push_back(
             {*visit.foil_true_um, *visit.foil_read_um});
     }
+    std::sort(data.notes.begin() + static_cast<std::ptrdiff_t>(first_note), data.notes.end());
     for (Session& session : data.sessions)
       std::sort(session.foils.begin(), session.foils.end(), [](const Foil& a, const Foil& b) {
         return std::tie(a.true_um, a.read_um) < std::tie(b.true_um, b.read_um);
@@ -91,7 +132,18 @@ class SessionIndex {
   struct Entry {
     std::int32_t place;
     const std::string* inspector;  ///< null: several
+    Date first_day;
   };
+  /// What counts as one session.
+  struct Grain {
+    int days;
+    bool by_gauge;
+    const char* name;
+  };
+  static constexpr std::array<Grain, 4> grains{{{1, true, "day"},
+                                                {30, true, "gauge and month"},
+                                                {365, true, "gauge and year"},
+                                                {365, false, "year"}}};
 
   /// Habits are looked for where few enough inspectors, and more than one, are named.
   void name_inspectors(CoatingData& data) const {
@@ -113,12 +165,18 @@ class SessionIndex {
 
   [[nodiscard]] Key key(std::int32_t part, const Reading& reading) const {
     const Visit& visit = portfolio_.visits[static_cast<std::size_t>(reading.visit)];
-    return {data_.parts[static_cast<std::size_t>(part)].site, day_of(portfolio_, reading),
-            gauge_name(visit)};
+    return key(data_.parts[static_cast<std::size_t>(part)].site, day_of(portfolio_, reading),
+               visit);
+  }
+  [[nodiscard]] Key key(std::int32_t site, Date day, const Visit& visit) const {
+    const Grain& grain = grains[grain_[static_cast<std::size_t>(site)]];
+    return {site, Date{day.days - (day.days % grain.days + grain.days) % grain.days},
+            grain.by_gauge ? gauge_name(visit) : std::string("all gauges")};
   }
 
   const Portfolio& portfolio_;
   const CoatingData& data_;
+  std::vector<std::size_t> grain_;  ///< by site, place in grains
   std::map<Key, Entry> sessions_;
 };
 
@@ -170,9 +228,11 @@ std::vector<UsedReading> used_readings(const Portfolio& portfolio, CoatingData& 
   const auto served = served_index(portfolio, data);
   note_unusable(portfolio, served, data);
   SessionIndex sessions(portfolio, data);
-  each_usable(portfolio, served, [&](std::int32_t, std::int32_t part, const Reading& reading) {
-    sessions.note(part, reading);
-  });
+  do {
+    each_usable(portfolio, served, [&](std::int32_t, std::int32_t part, const Reading& reading) {
+      sessions.note(part, reading);
+    });
+  } while (sessions.coarsen());
   sessions.number(data);
   sessions.add_foils(data);
   std::vector<UsedReading> used;

@@ -52,6 +52,9 @@ std::vector<UsedReading> used_readings(const Portfolio& portfolio, CoatingData& 
 void hold_wrong_units(const Portfolio& portfolio, CoatingData& data,
                       std::vector<UsedReading>& readings);
 
+/// Asks about a unit that most of the readings seem to be in, once they are in segments.
+void note_odd_file(const Portfolio& portfolio, CoatingData& data);
+
 /// Takes out single readings in millimetres and those thicker than any coating.
 void leave_out_slips(const Portfolio& portfolio, CoatingData& data,
                      std::vector<UsedReading>& readings);

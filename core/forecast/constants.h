@@ -10,13 +10,15 @@
 namespace kneerail::forecast::constant {
 
 // Readings.
-inline constexpr double slip_largest_mm = 0.3;     ///< smaller: a thickness may be typed in mm
-inline constexpr double slip_smallest_um = 10;     ///< what the mm would be, lower end
-inline constexpr double largest_coating_um = 300;  ///< no hot-dip coating is thicker
-inline constexpr double gone_below_um = 7;         ///< a gauge reads oxide here, not zinc
-inline constexpr double not_gone_above_um = 25;    ///< after "gone", zinc again: a swap
-inline constexpr double replicate_sd_um = 3;       ///< where nothing tells
-inline constexpr double area_sd_um = 3;            ///< where nothing tells
+inline constexpr double slip_largest_mm = 0.3;      ///< smaller: a thickness may be typed in mm
+inline constexpr double slip_smallest_um = 10;      ///< what the mm would be, lower end
+inline constexpr double largest_coating_um = 300;   ///< no hot-dip coating is thicker
+inline constexpr double smallest_nominal_um = 1;    ///< less is a slip of the unit
+inline constexpr double largest_nominal_um = 1000;  ///< sprayed zinc at the most
+inline constexpr double gone_below_um = 7;          ///< a gauge reads oxide here, not zinc
+inline constexpr double not_gone_above_um = 25;     ///< after "gone", zinc again: a swap
+inline constexpr double replicate_sd_um = 3;        ///< where nothing tells
+inline constexpr double area_sd_um = 3;             ///< where nothing tells
 inline constexpr double area_sd_least_um = 0.7;
 inline constexpr double replicate_sd_most_um = 15;  ///< an estimate over this is a mix-up
 inline constexpr double area_gap_most_um = 30;      ///< two areas further apart are not like
@@ -25,10 +27,18 @@ inline constexpr std::array<double, 3> mean_range{1.693, 2.059, 2.326};
 
 inline constexpr double path_exponent_least = 0.5;
 
+/// A rate outside is no rate of a metal and not taken; one outside every class (ISO 9223, C1 to CX,
+/// as a mean over 20 years) is taken and asked about. um a year.
+inline constexpr double rate_least = 1e-3;
+inline constexpr double rate_most = 1e4;
+inline constexpr double rate_of_class_least = 0.01;
+inline constexpr double rate_of_class_most = 30;
+
 // A session in a wrong unit.
 inline constexpr int unit_parts_least = 6;
 inline constexpr double unit_distance_ln = 0.45;
 inline constexpr double unit_spread_ln = 0.6;
+inline constexpr double unit_expected_share = 0.4;  ///< of nominal: thinner tells no unit
 inline constexpr std::array<double, 4> unit_factors{1 / 25.4, 25.4, 1e-3, 1 / 25400.0};
 
 // Start of a coating.
@@ -51,6 +61,10 @@ inline constexpr double start_ratio_mean = 1.12;
 inline constexpr double start_ratio_sd = 0.14;
 inline constexpr double start_ratio_first = 1.1;  ///< where the passes begin
 inline constexpr double foil_sd_um = 0.9;
+inline constexpr double foil_off_most_um =
+    10;  ///< or that share of the foil: further off is a slip
+inline constexpr double foil_off_share = 0.3;
+inline constexpr int site_sessions_most = 600;  ///< more are taken together by month, by year
 inline constexpr double lone_session_sd_most_um = 1.0;
 inline constexpr double gain_thickness_most_um = 200;
 

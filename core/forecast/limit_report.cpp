@@ -108,9 +108,14 @@ PartView view_of(const ReportContext& context, int index) {
   return view;
 }
 
+std::optional<double> set_limit_um(std::optional<double> given) {
+  if (given && *given >= 0 && *given <= constant::largest_nominal_um) return given;
+  return std::nullopt;
+}
+
 double zinc_gone_um(const Portfolio& portfolio, const std::string& site) {
   for (const SiteLimits& limits : portfolio.limits)
-    if (limits.site == site) return limits.zinc_gone_um.value_or(0);
+    if (limits.site == site) return set_limit_um(limits.zinc_gone_um).value_or(0);
   return 0;
 }
 
@@ -122,8 +127,8 @@ std::vector<LimitForecast> limit_rows(const ReportContext& context, int index) {
   if (view.posterior) {
     exhausted =
         answered(view, std::move(exhausted), zinc_gone_um(*context.portfolio, view.part->site));
-    if (view.part->first_maintenance_um)
-      maintenance = answered(view, std::move(maintenance), *view.part->first_maintenance_um);
+    if (const auto limit_um = set_limit_um(view.part->first_maintenance_um))
+      maintenance = answered(view, std::move(maintenance), *limit_um);
   }
   exhausted.words = words_of(context, view, Limit::coating_exhausted);
   maintenance.words = words_of(context, view, Limit::coating_first_maintenance);

@@ -2,6 +2,7 @@
 
 // One part's row for each limit: quantiles, chances by date, and the reason in words.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,9 @@ PartView view_of(const ReportContext& context, int index);
 /// Two rows (coating exhausted, first maintenance) of a part the model serves; `index` is its place
 /// in CoatingData::parts. A row that cannot be answered keeps its words.
 std::vector<LimitForecast> limit_rows(const ReportContext& context, int index);
+
+/// A limit the owner set, um; nothing where none is set or what is set is no thickness.
+std::optional<double> set_limit_um(std::optional<double> given);
 
 /// The coating at which a part of that site counts as gone, um: the owner's, else 0.
 double zinc_gone_um(const Portfolio& portfolio, const std::string& site);

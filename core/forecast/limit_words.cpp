@@ -51,7 +51,7 @@ bool does_not_fit(const PartView& view, const VisitMean& mean, bool on_rust) {
 
 bool owner_set_gone(const Portfolio& portfolio, const std::string& site) {
   for (const SiteLimits& limits : portfolio.limits)
-    if (limits.site == site) return limits.zinc_gone_um.has_value();
+    if (limits.site == site) return set_limit_um(limits.zinc_gone_um).has_value();
   return false;
 }
 
@@ -67,6 +67,8 @@ std::string reached(const PartView& view, const LimitForecast& row, double limit
 std::string words_of(const ReportContext& context, const PartView& view, Limit limit) {
   if (limit == Limit::coating_first_maintenance && !view.part->first_maintenance_um)
     return "no first-maintenance limit is set";
+  if (limit == Limit::coating_first_maintenance && !set_limit_um(view.part->first_maintenance_um))
+    return "the first-maintenance limit that is set is no thickness";
   std::string words = founded_on(context, view);
   if (!view.posterior) return words;
   const CoatingSite& site = context.model->data.sites[static_cast<std::size_t>(view.own->site)];

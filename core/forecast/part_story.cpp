@@ -51,7 +51,7 @@ class StoryTeller {
     for (LimitForecast& row : limit_rows(context_, index_)) {
       const double limit_um = row.limit == Limit::coating_exhausted
                                   ? zinc_gone_um(*context_.portfolio, part.site)
-                                  : part.first_maintenance_um.value_or(0);
+                                  : set_limit_um(part.first_maintenance_um).value_or(0);
       story_.limits.push_back({limit_um, std::move(row)});
     }
   }

@@ -77,6 +77,49 @@ void count_zone_sessions(CoatingData& data) {
   }
 }
 
+/// A rate given for the part that is one.
+std::optional<double> own_rate(const Part& part) {
+  const auto& rate = part.zinc_rate_um_per_year;
+  return rate && *rate >= constant::rate_least && *rate <= constant::rate_most ? rate
+                                                                               : std::nullopt;
+}
+
+/// "3 parts have WHAT (c17 first): THEN", of the served parts that are odd; nothing without one.
+template <class Odd>
+void note_odd(const Portfolio& portfolio, const char* what, const char* then, const Odd& odd,
+              CoatingData& data) {
+  const std::string* first = nullptr;
+  int count = 0;
+  for (const CoatingPart& own : data.parts) {
+    const Part& part = portfolio.parts[static_cast<std::size_t>(own.place)];
+    if (!odd(part)) continue;
+    if (count++ == 0) first = &part.id;
+  }
+  if (count > 0)
+    data.notes.push_back(std::to_string(count) + (count == 1 ? " part has " : " parts have ") +
+                         what + " (" + *first + (count == 1 ? "): " : " first): ") + then);
+}
+
+void note_odd_parts(const Portfolio& portfolio, CoatingData& data) {
+  note_odd(
+      portfolio, "a nominal coating that is no thickness", "the usual one of its kind is taken",
+      [](const Part& part) {
+        return part.nominal_coating_um && !thickness_um(part.nominal_coating_um);
+      },
+      data);
+  note_odd(
+      portfolio, "a rate that is none", "the middle of its class is taken",
+      [](const Part& part) { return part.zinc_rate_um_per_year && !own_rate(part); }, data);
+  note_odd(
+      portfolio, "a rate that no class of air has", "are class, unit and dates right?",
+      [](const Part& part) {
+        const auto rate = own_rate(part);
+        return rate &&
+               (*rate < constant::rate_of_class_least || *rate > constant::rate_of_class_most);
+      },
+      data);
+}
+
 /// Mean of the sds that the parts' rates are given with, over the usual one.
 double class_ratio(const Portfolio& portfolio, const CoatingData& data) {
   double sum = 0;
@@ -94,6 +137,12 @@ double class_ratio(const Portfolio& portfolio, const CoatingData& data) {
 
 }  // namespace
 
+std::optional<double> thickness_um(std::optional<double> given) {
+  if (given && *given >= constant::smallest_nominal_um && *given <= constant::largest_nominal_um)
+    return given;
+  return std::nullopt;
+}
+
 LearntBefore learnt_from(const CoatingData& data) {
   return {data.replicate_sd_um, data.area_sd_um, data.class_ratio, data.rust_chance};
 }
@@ -103,7 +152,7 @@ std::string why_not_served(const Part& part) {
   if (part.material == Material::painted_steel) return "paint is judged by its grade";
   if (part.material == Material::bare_steel) return "bare steel has no coating to lose";
   if (part.material != Material::zinc_coated_steel) return "no loss rate for this metal";
-  if (!part.category && !part.zinc_rate_um_per_year)
+  if (!part.category && !own_rate(part))
     return "no corrosivity class and no rate of its zone is known";
   return {};
 }
@@ -125,8 +174,7 @@ std::string to_text(Category category) {
 }
 
 std::optional<double> ln_prior_rate(const Part& part, const corrosion::AttackPath& path) {
-  if (part.zinc_rate_um_per_year && *part.zinc_rate_um_per_year > 0)
-    return std::log(*part.zinc_rate_um_per_year);
+  if (const auto rate = own_rate(part)) return std::log(*rate);
   if (!part.category) return std::nullopt;
   const corrosion::RateBand bounds = class_bounds(*part.category);
   return std::log(std::sqrt(bounds.low_um * bounds.high_um) * path.first_year_to_mean());
@@ -195,6 +243,7 @@ Result<CoatingData> prepare_coating(const Portfolio& portfolio, std::optional<Le
   auto readings = used_readings(portfolio, data);
   hold_wrong_units(portfolio, data, readings);
   leave_out_slips(portfolio, data, readings);
+  note_odd_parts(portfolio, data);
   const auto means = visit_means(readings, data);
   data.class_ratio = known ? known->class_ratio : class_ratio(portfolio, data);
   if (known) {
@@ -204,6 +253,7 @@ Result<CoatingData> prepare_coating(const Portfolio& portfolio, std::optional<Le
   build_segments(portfolio, means, day_grades(portfolio, data), data);
   data.rust_chance = known ? known->rust_chance : rust_chance(data);
   note_rust_odds(data);
+  note_odd_file(portfolio, data);
   count_zone_sessions(data);
   std::sort(data.left_out.begin(), data.left_out.end(), [](const LeftOut& a, const LeftOut& b) {
     return std::tie(a.part, a.reading, a.reason) < std::tie(b.part, b.reading, b.reason);

@@ -16,6 +16,9 @@ namespace kneerail::forecast {
 /// Why the coating model has no number for a part, as a sentence; empty when it serves the part.
 std::string why_not_served(const Part& part);
 
+/// The thickness a given number says; nothing for what is no thickness of a coating.
+std::optional<double> thickness_um(std::optional<double> given);
+
 /// The code under which such a part's coating readings are left out.
 std::string left_out_reason(const Part& part);
 

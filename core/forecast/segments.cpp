@@ -6,13 +6,14 @@
 
 #include "core/forecast/coating_readings.h"
 #include "core/forecast/constants.h"
+#include "core/forecast/preparation.h"
 
 namespace kneerail::forecast {
 
 namespace {
 
 double usual_nominal_um(const Part& part) {
-  if (part.nominal_coating_um) return *part.nominal_coating_um;
+  if (const auto nominal = thickness_um(part.nominal_coating_um)) return *nominal;
   switch (part.kind) {
     case PartKind::fitting:
       return constant::nominal_fitting_um;
@@ -54,7 +55,7 @@ Segment first_segment(const Part& part) {
 
 Segment segment_after(const Work& work, const Part& part) {
   Segment segment;
-  segment.nominal_um = work.new_nominal_coating_um.value_or(usual_nominal_um(part));
+  segment.nominal_um = thickness_um(work.new_nominal_coating_um).value_or(usual_nominal_um(part));
   segment.start = work.day;
   if (work.action == Action::touch_up) segment.start_kind = StartKind::touched_up;
   if (work.action == Action::re_erect) segment.start_kind = StartKind::unknown;

@@ -4,9 +4,12 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <string_view>
 
 #include "core/forecast/coating_readings.h"
 #include "core/forecast/constants.h"
+#include "core/forecast/preparation.h"
+#include "core/forecast/words.h"
 
 namespace kneerail::forecast {
 
@@ -25,8 +28,7 @@ struct PartVisit {
 };
 
 double usual_um(const Part& part) {
-  if (part.nominal_coating_um) return *part.nominal_coating_um;
-  return constant::nominal_fitting_um;
+  return thickness_um(part.nominal_coating_um).value_or(constant::nominal_fitting_um);
 }
 
 void add_part(const std::vector<PartVisit>& visits, double nominal_um, std::vector<Ratios>& all) {
@@ -80,6 +82,35 @@ bool wrong_unit(const Ratios& ratios) {
          median(ratios.own_oddness) > median(ratios.other_oddness);
 }
 
+/// Most of the readings kept back as slips of the unit: a slip of the whole file, not of a hand.
+void note_slips(std::string_view reason, std::string_view looks, std::size_t readings,
+                CoatingData& data) {
+  const auto slips = std::count_if(data.left_out.begin(), data.left_out.end(),
+                                   [&](const LeftOut& left) { return left.reason == reason; });
+  if (2 * static_cast<std::size_t>(slips) <= readings) return;
+  data.notes.push_back(
+      concat({std::to_string(slips), " of ", std::to_string(readings), " coating readings look ",
+              looks, "; kept back, none corrected. Which unit is the file in?"}));
+}
+
+/// ln of each segment's first reading over what its class and age lead to expect, where that is
+/// thick enough to tell.
+std::vector<double> first_over_expected(const CoatingData& data) {
+  std::vector<double> out;
+  for (const Segment& segment : data.segments) {
+    if (segment.count == 0 || segment.start_kind == StartKind::touched_up) continue;
+    const VisitMean& first = data.means[static_cast<std::size_t>(segment.first)];
+    const CoatingPart& part = data.parts[static_cast<std::size_t>(segment.part)];
+    const double expected =
+        segment.start_kind == StartKind::unknown
+            ? constant::unknown_start_ratio * segment.nominal_um
+            : segment.nominal_um - std::exp(part.ln_prior) * first.effective_age;
+    if (first.thickness_um > 0 && expected > constant::unit_expected_share * segment.nominal_um)
+      out.push_back(std::log(first.thickness_um / expected));
+  }
+  return out;
+}
+
 }  // namespace
 
 void hold_wrong_units(const Portfolio& portfolio, CoatingData& data,
@@ -100,6 +131,23 @@ void hold_wrong_units(const Portfolio& portfolio, CoatingData& data,
     if (out) leave_out(portfolio, reading.place, "session_unit", data);
     return out;
   });
+}
+
+void note_odd_file(const Portfolio& portfolio, CoatingData& data) {
+  const auto readings = static_cast<std::size_t>(std::count_if(
+      portfolio.readings.begin(), portfolio.readings.end(),
+      [](const Reading& reading) { return reading.quantity == Quantity::coating_um; }));
+  note_slips("unit_mm", "like millimetres", readings, data);
+  note_slips("too_large", "thicker than any coating", readings, data);
+  std::vector<double> ratios = first_over_expected(data);
+  if (ratios.size() < constant::unit_parts_least) return;
+  const double middle = median(ratios);
+  if (std::abs(middle - std::log(1 / 25.4)) >= constant::unit_distance_ln) return;
+  for (double& ratio : ratios) ratio = std::abs(ratio - middle);
+  if (median(std::move(ratios)) < constant::unit_spread_ln)
+    data.notes.push_back(
+        "all coating readings look like thousandths of an inch; reckoned as they are written, none "
+        "corrected. Which unit is the file in?");
 }
 
 }  // namespace kneerail::forecast

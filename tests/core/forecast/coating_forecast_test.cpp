@@ -88,7 +88,16 @@ TEST_CASE("a forecast is the same to the last bit with any threads and any order
           "[core][property]") {
   const auto seed = GENERATE(11u, 12u, 13u);
   INFO("seed " << seed);
-  const Made made = made_portfolio({.seed = seed, .sites = 3, .drift_um = 6, .swaps = 3});
+  Made made = made_portfolio({.seed = seed, .sites = 3, .drift_um = 6, .swaps = 3, .grades = true});
+  for (std::size_t i = 0; i < made.portfolio.visits.size(); i += 2)
+    made.portfolio.visits[i].inspector = "i2";
+  for (const std::int32_t part : {3, 40, 41}) {
+    Work work;
+    work.part = part;
+    work.day = Date{made.portfolio.as_of.days - 1000};
+    work.action = Action::touch_up;
+    made.portfolio.works.push_back(work);
+  }
   const auto expected = all_of(made.portfolio, computed(made.portfolio, {.threads = 1}));
   CHECK(all_of(made.portfolio, computed(made.portfolio, {.threads = 2})) == expected);
   CHECK(all_of(made.portfolio, computed(made.portfolio, {.threads = 5})) == expected);

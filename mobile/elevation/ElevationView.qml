@@ -9,6 +9,7 @@ ElevationItem {
 
     Accessible.role: Accessible.Graphic
     Accessible.name: qsTr("drawing of the run, arrow keys go from part to part")
+    Accessible.description: view.waterWords
 
     Text {
         id: scaleWords

@@ -51,6 +51,8 @@ class ElevationItem : public DrawingItem {
   Q_PROPERTY(QString shortScaleText READ short_scale_text NOTIFY scaleTextChanged)
   /// "seen from the sea, about 1:25": about, because glass differs from what it says of itself.
   Q_PROPERTY(QString scaleText READ scale_text NOTIFY scaleTextChanged)
+  /// How high water stood, for a screen reader; empty: no mark of it is on record.
+  Q_PROPERTY(QString waterWords READ water_words NOTIFY scaleTextChanged)
   /// A crowded joint is drawn at 1:10 in place, for the second touch.
   Q_PROPERTY(bool jointEnlarged READ joint_enlarged NOTIFY jointEnlargedChanged)
   Q_PROPERTY(bool moving READ moving NOTIFY movingChanged)
@@ -79,6 +81,7 @@ class ElevationItem : public DrawingItem {
   [[nodiscard]] QPointF chosen_point() const;
   [[nodiscard]] QString scale_text() const;
   [[nodiscard]] QString short_scale_text() const;
+  [[nodiscard]] QString water_words() const;
   [[nodiscard]] qreal bay_width() const;
   [[nodiscard]] bool joint_enlarged() const { return lens_.has_value(); }
   [[nodiscard]] bool moving() const;

@@ -3,6 +3,7 @@
 #include <array>
 
 #include "mobile/elevation/elevation_item.h"
+#include "mobile/elevation/water_shapes.h"
 
 namespace elevation = kneerail::elevation;
 using elevation::Point;
@@ -74,4 +75,10 @@ QString ElevationItem::scale_text() const {
   const QString scale = short_scale_text();
   if (sheet_->looked_at.empty()) return scale;
   return tr("seen %1 · %2").arg(QString::fromStdString(sheet_->looked_at), scale);
+}
+
+QString ElevationItem::water_words() const {
+  QStringList words;
+  for (const kneerail::SheetWaterMark& mark : sheet_->water) words << elevation::spoken_water(mark);
+  return words.join(QStringLiteral("; "));
 }

@@ -10,6 +10,7 @@
 #include "mobile/elevation/mark_shapes.h"
 #include "mobile/elevation/part_place.h"
 #include "mobile/elevation/tube_shapes.h"
+#include "mobile/elevation/water_shapes.h"
 
 namespace kneerail::elevation {
 
@@ -33,6 +34,7 @@ class Piece {
 
   RunPiece make() {
     ground();
+    for (const SheetWaterMark& mark : sheet_.water) water(mark);
     for (const SheetBay& bay : sheet_.bays) {
       if (mine(bay.from) && bay.kind == BayKind::mesh_infill && !bay.struck) {
         add_infill(piece_.body, pen_, frame(bay));
@@ -88,6 +90,20 @@ class Piece {
     if (stretch_.first_post == 0) left -= beyond;
     if (end_post_ == static_cast<int>(sheet_.posts.size())) right += beyond;
     add_ground(piece_.body, pen_, left, right);
+  }
+
+  /// Behind the rails; the day stands in every second bay, or fourth where they are small.
+  void water(const SheetWaterMark& mark) {
+    const bool last = end_post_ == static_cast<int>(sheet_.posts.size());
+    const WaterReach reach{post_x(stretch_.first_post), post_x(last ? end_post_ - 1 : end_post_),
+                           stretch_.origin_mm * pen_.scale()};
+    add_water_line(piece_.body, pen_, reach, y(mark.up_mm));
+    if (pen_.far()) return;
+    const int every = pen_.crowded() ? 4 : 2;
+    for (int post = stretch_.first_post; post < end_post_; ++post) {
+      if (post % every != 0 || (last && post + 1 == end_post_)) continue;
+      add_water_words(piece_.marks, pen_, mark, {post_x(post) + pen_.px(40), y(mark.up_mm)});
+    }
   }
 
   void toe_board(const SheetPart& part) {

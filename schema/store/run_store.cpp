@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "core/records/made_safe.h"
+#include "schema/store/organisation_days.h"
 #include "schema/store/run_layout.h"
 #include "schema/store/run_state.h"
 
@@ -23,7 +24,7 @@ class RunReader {
     using Step = Result<> (RunReader::*)();
     for (const Step step :
          {&RunReader::read_grades, &RunReader::read_strikes, &RunReader::read_findings,
-          &RunReader::read_closures, &RunReader::read_visit}) {
+          &RunReader::read_closures, &RunReader::read_water, &RunReader::read_visit}) {
       if (auto done = (this->*step)(); !done) return fail(done.error());
     }
     for (int post = 0; post < std::ssize(work_.sheet.posts); ++post)
@@ -169,6 +170,36 @@ class RunReader {
             if (bay.id == subject || subject == work_.sheet.id) bay.closed_off = true;
           return Done{};
         });
+  }
+
+  /// Of this run; of its site where that has no other run, for decks differ.
+  Result<> read_water() {
+    auto done = each_row(
+        tables_,
+        "SELECT what, from_ms, rest FROM event WHERE what IN (1, 2) AND (subject = ?1 OR (subject "
+        "= ?2 AND (SELECT count(*) FROM entity WHERE type = 4 AND feed = ?2) = 1)) AND "
+        "from_ms IS NOT NULL AND voided_by IS NULL AND held = 0 ORDER BY from_ms DESC, record DESC",
+        {work_.sheet.id, work_.sheet.site},
+        [&](const Statement& row) -> Result<> { return add_water(row); });
+    return done;
+  }
+
+  Result<> add_water(const Statement& row) {
+    constexpr int mark_key = 6;
+    auto& water = work_.sheet.water;
+    const auto what = static_cast<EventKind>(row.number(0));
+    for (const SheetWaterMark& newer : water)
+      if (newer.what == what) return Done{};
+    const auto rest = map_in(row, 2);
+    if (!rest) return fail(rest.error());
+    const auto* mark = rest->find(mark_key);
+    if (mark == nullptr || mark->array() == nullptr || mark->array()->size() != 2) return Done{};
+    const auto* up_mm = (*mark->array())[1].number();
+    if (up_mm == nullptr) return Done{};
+    const auto days = organisation_days(tables_);
+    if (!days) return fail(days.error());
+    water.push_back({what, *up_mm, days->zone.day({row.number(1)})});
+    return Done{};
   }
 
   Result<> read_visit() {

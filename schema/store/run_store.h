@@ -10,12 +10,14 @@
 #include <string>
 #include <vector>
 
+#include "core/base/date.h"
 #include "core/base/id.h"
 #include "core/base/result.h"
 #include "core/records/codes.h"
 #include "core/records/condition_grade.h"
 #include "core/records/entities.h"
 #include "core/records/finding.h"
+#include "core/records/visit.h"
 #include "schema/database.h"
 
 namespace kneerail {
@@ -102,6 +104,14 @@ struct SheetFinding {
   bool operator==(const SheetFinding&) const = default;
 };
 
+/// How high a flood or the ice stood, all along the run.
+struct SheetWaterMark {
+  EventKind what = EventKind::flood;
+  std::int64_t up_mm = 0;  ///< from the deck; below it under 0
+  Date day;                ///< the event's first, in the organisation's time zone
+  bool operator==(const SheetWaterMark&) const = default;
+};
+
 struct RunSheet {
   Uuid id;
   Uuid site;  ///< also its feed
@@ -115,6 +125,7 @@ struct RunSheet {
   std::vector<SheetBay> bays;          ///< by the post they begin at
   std::vector<SheetPart> parts;        ///< by post; a post's own bottom up, then its bay's
   std::vector<SheetFinding> findings;  ///< not ended
+  std::vector<SheetWaterMark> water;   ///< the last flood's and the last ice's
   bool operator==(const RunSheet&) const = default;
 };
 

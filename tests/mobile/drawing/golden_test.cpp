@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 
+#include "core/base/date.h"
 #include "mobile/elevation/run_shapes.h"
 #include "mobile/elevation/sign_shapes.h"
 #include "tests/mobile/drawing/sign_sheet.h"
@@ -88,6 +89,17 @@ TEST_CASE("a welded run with a bent bar looks as it did", "[golden]") {
   sheet.findings.push_back(bent);
   for (const theme::Theme theme : themes) {
     check_golden(named("welded", theme), run_picture(sheet, {.posts = 3}, theme));
+  }
+}
+
+TEST_CASE("how high the water stood looks as it did", "[golden]") {
+  RunSheet sheet = made_run({.posts = 20});
+  sheet.findings.clear();
+  sheet.water = {{EventKind::flood, 340, date_from_civil(2030, 2, 9)},
+                 {EventKind::ice, -60, date_from_civil(2029, 1, 14)}};
+  for (const theme::Theme theme : themes) {
+    // From the middle of a stretch: the wave goes on in the next one.
+    check_golden(named("water", theme), run_picture(sheet, {.first_post = 6, .posts = 3}, theme));
   }
 }
 

@@ -119,6 +119,20 @@ Result<> enter_grade(const Screen& screen, std::vector<Entered>& entered) {
   return screen.hand.touch(QStringLiteral("grade%1").arg(grade_given));
 }
 
+/// Before the first set of the day: the gauge on the bare plate.
+Result<> zero_gauge(const Screen& screen, std::vector<Entered>& entered) {
+  Hand& hand = screen.hand;
+  if (auto done = hand.touch(QStringLiteral("gaugeCell")); !done) return done;
+  if (auto done = picture(screen, "walk-gauge"); !done) return done;
+  for (const char* name : {"zeroGauge", "digit0"})
+    if (auto done = hand.touch(QLatin1String(name)); !done) return done;
+  if (auto done = picture(screen, "walk-zero"); !done) return done;
+  const auto* gauge = screen.rooms.walk().pen().instrument(InstrumentKind::coating_gauge);
+  if (gauge == nullptr) return fail(Fault::not_found, "This register has no coating gauge.");
+  entered.push_back({fold::kind::instrument_check, gauge->id, "Gauge " + gauge->serial, {0}});
+  return hand.touch(QStringLiteral("mainAct"));
+}
+
 Result<> begin_coating(const Screen& screen) {
   if (auto done = screen.hand.touch(QStringLiteral("coatingPad")); !done) return done;
   for (std::size_t i = 0; i < before_it_goes_off; ++i)
@@ -199,6 +213,7 @@ Result<std::vector<Entered>> forenoon(const Screen& screen) {
   if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
   if (auto done = picture(screen, "walk-post"); !done) return fail(done.error());
   if (auto done = enter_grade(screen, entered); !done) return fail(done.error());
+  if (auto done = zero_gauge(screen, entered); !done) return fail(done.error());
   if (auto done = begin_coating(screen); !done) return fail(done.error());
   return entered;
 }

@@ -18,11 +18,11 @@ namespace kneerail::day {
 
 /// One reading, as it was entered.
 struct Entered {
-  int kind = 0;  ///< of the record
-  Uuid part;
+  int kind = 0;       ///< of the record
+  Uuid part;          ///< the gauge, of its zero
   std::string title;  ///< "118 · top-rail tee"
   std::vector<std::int64_t>
-      values;  ///< the grade; the thicknesses, µm; nothing for a screw that held
+      values;  ///< the grade; the thicknesses, µm; what a zero read; nothing for a screw that held
 };
 
 /// What the day touches.

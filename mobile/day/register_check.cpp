@@ -1,6 +1,7 @@
 #include "mobile/day/register_check.h"
 
 #include "core/fold/rules.h"
+#include "core/records/instrument.h"
 
 namespace kneerail::day {
 
@@ -22,15 +23,31 @@ Result<std::vector<std::int64_t>> values_in(const Statement& row, int kind) {
   if (kind == fold::kind::torque) return values;
   const auto list = cbor::decode(row.bytes(1));
   if (!list || list->array() == nullptr) {
-    return fail(Fault::corrupt, "A coating reading in the register has no list of thicknesses.");
+    return fail(Fault::corrupt, "A reading in the register has no list of numbers.");
   }
   for (const cbor::Value& one : *list->array()) values.push_back(*one.number() / 10);
   return values;
 }
 
+/// The gauge's last check is a zero, read as it was entered.
+Result<bool> zero_is_there(Register& store, const Entered& entered) {
+  auto rows = store.tables().prepare(
+      "SELECT what, readings FROM instrument_check WHERE subject = ? AND held = 0 AND voided_by "
+      "IS NULL ORDER BY t DESC, record DESC LIMIT 1");
+  if (!rows) return fail(rows.error());
+  rows->bind(1, entered.part);
+  const auto any = rows->step();
+  if (!any) return fail(any.error());
+  if (!*any || rows->number(0) != static_cast<int>(CheckKind::zero)) return false;
+  const auto values = values_in(*rows, entered.kind);
+  if (!values) return fail(values.error());
+  return *values == entered.values;
+}
+
 }  // namespace
 
 Result<bool> is_there(Register& store, const Entered& entered) {
+  if (entered.kind == fold::kind::instrument_check) return zero_is_there(store, entered);
   constexpr auto held = static_cast<std::int64_t>(Censoring::at_least);
   auto rows = store.tables().prepare(
       "SELECT v1, replicates, censoring FROM reading WHERE subject = ? AND kind = ? AND held = 0 "
@@ -56,6 +73,8 @@ std::string words(const Entered& entered) {
       return "grade " + joined(entered.values);
     case fold::kind::coating:
       return "coating " + joined(entered.values) + " µm";
+    case fold::kind::instrument_check:
+      return "zero " + joined(entered.values) + " µm";
     default:
       return "torque: the wrench clicked, the screw held";
   }

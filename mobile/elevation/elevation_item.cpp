@@ -247,7 +247,8 @@ void ElevationItem::chosen_changed() {
     view.deck_px += std::max(edge_px - y_px, 0.0);
     view.deck_px -= std::max(y_px - (view_.height_px - deck_margin()), 0.0);
   }
-  glide_to(clamped(view), tokens().post_glide_time());
+  glide_to(clamped(view),
+           picture_->taking_back() ? tokens().undo_time() : tokens().post_glide_time());
   update();
 }
 
@@ -299,7 +300,8 @@ void ElevationItem::move_brackets(const std::optional<Brackets>& to) {
   bracket_glide_.stop();
   const bool same_kind = to && brackets_ && (to->half_up_mm > 0) == (brackets_->half_up_mm > 0) &&
                          (to->half_along_mm > 0) == (brackets_->half_along_mm > 0);
-  const int time_ms = tokens().part_glide_time();
+  const bool back = picture_ != nullptr && picture_->taking_back();
+  const int time_ms = back ? tokens().undo_time() : tokens().part_glide_time();
   if (same_kind && time_ms > 0 && window() != nullptr && isVisible()) {
     brackets_from_ = *brackets_;
     brackets_to_ = *to;

@@ -182,7 +182,7 @@ std::vector<std::int64_t> CoatingSet::put_right(std::vector<std::int64_t> read) 
 }
 
 void CoatingSet::digit(int digit) {
-  if (on_its_way_ || digit < 0 || digit > 9) return;
+  if (on_its_way_ || digit < 0 || digit > 9 || !pen_.writable()) return;
   if (recorded_) {
     if (has_not_kept()) return;  // first that set, again
     clear();                     // another set at the same spot
@@ -197,7 +197,7 @@ void CoatingSet::digit(int digit) {
 }
 
 void CoatingSet::backspace() {
-  if (current_ < 0) return;
+  if (current_ < 0 || !pen_.writable()) return;
   Slot& slot = slots_[static_cast<std::size_t>(current_)];
   if (slot.digits.isEmpty() && slot.tenth_um) {
     const QString digits = QString::number(*slot.tenth_um / resolution());

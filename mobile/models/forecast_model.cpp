@@ -99,7 +99,7 @@ void ForecastModel::show(const Uuid& run, const Uuid& component) {
 }
 
 void ForecastModel::show_run(const Uuid& run) {
-  auto sheet = read_run(reader_.tables(), run);
+  auto sheet = read_run(reader_.tables(), run, visit_);
   if (!sheet) return say(QString::fromStdString(sheet.error().message));
   run_.show(std::make_shared<const RunSheet>(std::move(*sheet)));
 }

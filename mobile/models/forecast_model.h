@@ -54,6 +54,8 @@ class ForecastModel : public QObject {
   [[nodiscard]] QString worst_words() const;
   [[nodiscard]] const kneerail::TrendPicture& trend() const { return trend_; }
 
+  /// The visit that goes on: the grades given in it stand on the drawing.
+  void walked_in(const kneerail::Uuid& visit) { visit_ = visit; }
   /// The part of another room: its run and itself. The run is read again.
   void show(const kneerail::Uuid& run, const kneerail::Uuid& component);
   /// Something was entered about this part: hollow until it is reckoned again.
@@ -89,6 +91,7 @@ class ForecastModel : public QObject {
 
   kneerail::Register& reader_;
   ForecastWorker& worker_;
+  kneerail::Uuid visit_;  ///< zero: none
   RunPicture run_;
   TimeLeftModel time_left_;
   kneerail::Things instruments_;

@@ -35,6 +35,10 @@ class RunPicture : public QObject {
   void choose_part(int part);
   void choose_bay(int bay);
 
+  /// While Undo or Redo is at it: what moves takes the way back, which is quicker.
+  [[nodiscard]] bool taking_back() const { return taking_back_; }
+  void set_taking_back(bool taking_back) { taking_back_ = taking_back; }
+
  signals:
   void changed();  ///< the sheet is another one
   void chosenChanged();
@@ -46,4 +50,5 @@ class RunPicture : public QObject {
   int post_ = -1;
   int part_ = -1;
   int bay_ = -1;
+  bool taking_back_ = false;
 };

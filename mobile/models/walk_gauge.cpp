@@ -21,11 +21,25 @@ std::string waiting_at(std::int64_t place) {
 
 }  // namespace
 
+void WalkModel::listen_to_check() {
+  connect(&check_, &GaugeCheck::changed, this, &WalkModel::undoChanged);
+  connect(&check_, &GaugeCheck::changed, this, &WalkModel::messageChanged);
+  connect(&check_, &GaugeCheck::readingKept, this, [this] {
+    emit felt(QStringLiteral("kept"));
+    emit titleChanged();
+  });
+  connect(&check_, &GaugeCheck::notInOrder, this, [this] {
+    say(tr("That is kept as not in order. Zero it again, or take another gauge."));
+  });
+}
+
 void WalkModel::typed(const QString& number) {
   if (!writable()) return say(tr("Read only: %1 µm is not kept.").arg(number));
+  if (shown_ && check_.typed(number)) return;
   if (!CoatingSet::tenth_um_of(number))
     return say(tr("%1 µm cannot be kept: a coating is 0 to 2,000 µm.").arg(number));
-  const bool nobodys = was_full_ && pen_.monotonic_ms() - full_at_ms_ < nobodys_ms;
+  const bool nobodys = check_.what() != GaugeCheck::Nothing ||
+                       (was_full_ && pen_.monotonic_ms() - full_at_ms_ < nobodys_ms);
   if (!nobodys && shown_ && pad_ == CoatingPad && coating_.typed(number)) return;
   waiting_.append(number);
   keep_waiting();
@@ -34,10 +48,32 @@ void WalkModel::typed(const QString& number) {
 }
 
 void WalkModel::takeWaiting() {
-  if (waiting_.isEmpty() || !part_chosen()) return;
+  if (waiting_.isEmpty()) return;
+  if (!part_chosen()) return say(tr("First touch the part it was read on."));
   openPad(CoatingPad);
   if (!coating_.typed(waiting_.front())) return;
   waiting_.removeFirst();
+  keep_waiting();
+  if (waiting_.isEmpty()) say({});
+  emit titleChanged();
+}
+
+void WalkModel::throwAwayWaiting() {
+  if (waiting_.isEmpty()) return;
+  const QString number = waiting_.front();
+  const QString words = tr("%1 µm").arg(number);
+  const auto put_back = [this, number] {
+    waiting_.prepend(number);
+    keep_waiting();
+    emit titleChanged();
+  };
+  throw_away(number);
+  pen_.remember({&waiting_, words, {}, put_back, [this, number] { throw_away(number); }});
+  emit thrownAway(words);
+}
+
+void WalkModel::throw_away(const QString& number) {
+  waiting_.removeOne(number);
   keep_waiting();
   if (waiting_.isEmpty()) say({});
   emit titleChanged();

@@ -14,7 +14,12 @@ using kneerail::Uuid;
 
 WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random& random,
                      QObject* parent)
-    : QObject(parent), store_(store), pen_(store, clock, random), coating_(pen_), torque_(pen_) {
+    : QObject(parent),
+      store_(store),
+      pen_(store, clock, random),
+      coating_(pen_),
+      torque_(pen_),
+      check_(pen_) {
   connect(&run_, &RunPicture::chosenChanged, this, &WalkModel::chosen);
   connect(&pen_, &WalkPen::kept, this, &WalkModel::on_kept);
   connect(&pen_, &WalkPen::undoChanged, this, &WalkModel::undoChanged);
@@ -44,6 +49,25 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
     nextPart();
   });
   connect(&torque_, &TorqueCheck::lastScrewDone, this, &WalkModel::nextPart);
+  listen_to_check();
+  connect(&store_, &StoreLink::checked, this, &WalkModel::checks_done);
+}
+
+/// Whether it can be written is known now. Where it cannot, keys go and what is typed stays.
+void WalkModel::checks_done() {
+  if (!writable() && holds_typed())
+    say(tr("Read only: %1 What was typed stays on this screen, and nowhere else.")
+            .arg(QString::fromStdString(store_.why_read_only())));
+  emit writableChanged();
+  emit whereChanged();
+  emit titleChanged();
+  emit padChanged();
+  check_.refresh();
+}
+
+bool WalkModel::holds_typed() const {
+  return not_kept() || torque_.moving() || !coating_.pending().isEmpty() ||
+         !check_.pending().isEmpty();
 }
 
 void WalkModel::open(const Uuid& run, const Uuid& component) {
@@ -189,6 +213,7 @@ void WalkModel::on_kept(const Uuid& component, const std::vector<kneerail::Entry
 void WalkModel::leave() {
   coating_.close();
   torque_.close();
+  check_.close();
 }
 
 /// What was taken back or put back is what the hand is at again.
@@ -278,8 +303,9 @@ void WalkModel::askForecast() {
 }
 
 QString WalkModel::undo_words() const {
-  const QString pending = coating_.pending();
-  return pending.isEmpty() ? pen_.undo_words() : pending;
+  for (const QString& pending : {check_.pending(), coating_.pending()})
+    if (!pending.isEmpty()) return pending;
+  return pen_.undo_words();
 }
 
 void WalkModel::undo() {
@@ -287,21 +313,28 @@ void WalkModel::undo() {
   const QString words = undo_words();
   if (words.isEmpty()) return;
   bool in_log = false;
-  if (coating_.pending().isEmpty())
-    in_log = pen_.undo();
-  else
+  run_.set_taking_back(true);
+  if (!check_.pending().isEmpty())
+    check_.take_back_pending();
+  else if (!coating_.pending().isEmpty())
     coating_.take_back_pending();
+  else
+    in_log = pen_.undo();
+  run_.set_taking_back(false);
   emit felt(QStringLiteral("undone"));
   emit takenBack(words, in_log);
 }
 
 void WalkModel::redo() {
+  run_.set_taking_back(true);
   pen_.redo();
+  run_.set_taking_back(false);
 }
 
 void WalkModel::tryAgain() {
   pen_.try_again();
   coating_.try_again();
+  check_.try_again();
   emit messageChanged();
 }
 

@@ -12,6 +12,7 @@
 #include <optional>
 
 #include "mobile/models/coating_set.h"
+#include "mobile/models/gauge_check.h"
 #include "mobile/models/run_picture.h"
 #include "mobile/models/store_link.h"
 #include "mobile/models/torque_check.h"
@@ -25,6 +26,7 @@ class WalkModel : public QObject {
   Q_PROPERTY(RunPicture* run READ run CONSTANT)
   Q_PROPERTY(CoatingSet* coating READ coating CONSTANT)
   Q_PROPERTY(TorqueCheck* torque READ torque CONSTANT)
+  Q_PROPERTY(GaugeCheck* check READ check CONSTANT)
   Q_PROPERTY(bool opened READ opened NOTIFY whereChanged)
   Q_PROPERTY(QString siteName READ site_name NOTIFY whereChanged)
   Q_PROPERTY(QString runName READ run_name NOTIFY whereChanged)
@@ -73,7 +75,8 @@ class WalkModel : public QObject {
   // What is said; what could not be written waits for tryAgain().
   Q_PROPERTY(QString message READ message NOTIFY messageChanged)
   Q_PROPERTY(bool notKept READ not_kept NOTIFY messageChanged)
-  Q_PROPERTY(bool writable READ writable CONSTANT)
+  /// False as soon as it is found out; what is typed then stays where it is.
+  Q_PROPERTY(bool writable READ writable NOTIFY writableChanged)
   // Undo says what it takes back; empty: nothing.
   Q_PROPERTY(QString undoWords READ undo_words NOTIFY undoChanged)
   Q_PROPERTY(QString redoWords READ redo_words NOTIFY undoChanged)
@@ -107,6 +110,7 @@ class WalkModel : public QObject {
   [[nodiscard]] RunPicture* run() { return &run_; }
   [[nodiscard]] CoatingSet* coating() { return &coating_; }
   [[nodiscard]] TorqueCheck* torque() { return &torque_; }
+  [[nodiscard]] GaugeCheck* check() { return &check_; }
   [[nodiscard]] WalkPen& pen() { return pen_; }
   [[nodiscard]] bool opened() const { return run_.posts() > 0; }
   [[nodiscard]] QString site_name() const;
@@ -137,8 +141,12 @@ class WalkModel : public QObject {
   [[nodiscard]] QList<QString> wrenches() const;
   [[nodiscard]] int wrench_now() const;
   [[nodiscard]] QString message() const;
-  [[nodiscard]] bool not_kept() const { return pen_.waits() || coating_.has_not_kept(); }
+  [[nodiscard]] bool not_kept() const {
+    return pen_.waits() || coating_.has_not_kept() || check_.has_not_kept();
+  }
   [[nodiscard]] bool writable() const { return store_.writable(); }
+  /// Something typed is on the screen alone: unkept, or digits and a slide that are not finished.
+  [[nodiscard]] bool holds_typed() const;
   [[nodiscard]] QString undo_words() const;
   [[nodiscard]] QString redo_words() const { return pen_.redo_words(); }
   [[nodiscard]] bool shown() const { return shown_; }
@@ -199,8 +207,9 @@ class WalkModel : public QObject {
   Q_INVOKABLE void undo();
   Q_INVOKABLE void redo();
   Q_INVOKABLE void tryAgain();
-  Q_INVOKABLE void dismissMessage();  ///< a sentence was read; what is not kept stays said
-  Q_INVOKABLE void takeWaiting();     ///< the number that waits, to the slot that waits now
+  Q_INVOKABLE void dismissMessage();    ///< a sentence was read; what is not kept stays said
+  Q_INVOKABLE void takeWaiting();       ///< the number that waits, to the slot that waits now
+  Q_INVOKABLE void throwAwayWaiting();  ///< it was nobody's; Undo puts it back
 
  signals:
   void whereChanged();
@@ -208,11 +217,14 @@ class WalkModel : public QObject {
   void messageChanged();
   void undoChanged();
   void padChanged();
+  void writableChanged();
   /// What a hand feels and an ear hears: "kept", "far", "partDone", "postDone", "notKept",
   /// "undone".
   void felt(const QString& what);
   /// Undo took this back. In the log: a record, so that both stay there.
   void takenBack(const QString& words, bool inLog);
+  /// A number that waited is gone; nothing of it is in the log.
+  void thrownAway(const QString& words);
   void forecastWanted(kneerail::Uuid run, kneerail::Uuid component);
   /// A record about this part is on the disk.
   void entered(kneerail::Uuid component);
@@ -232,8 +244,11 @@ class WalkModel : public QObject {
   void chosen();
   void choose_instrument(kneerail::InstrumentKind kind, int place);
   void another_hand();
+  void listen_to_check();
+  void checks_done();
   void keep_waiting();
   void find_waiting();
+  void throw_away(const QString& number);
   [[nodiscard]] bool offers(Pad pad) const;
   [[nodiscard]] int first_part_with(Pad pad) const;
   void go_to(const kneerail::Uuid& component);
@@ -247,6 +262,7 @@ class WalkModel : public QObject {
   WalkPen pen_;
   CoatingSet coating_;
   TorqueCheck torque_;
+  GaugeCheck check_;
   Pad pad_ = PostPad;
   bool shown_ = true;
   std::map<kneerail::Role, Pad> pads_used_;  ///< the pad used last on that kind of part

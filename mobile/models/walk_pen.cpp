@@ -174,6 +174,8 @@ void WalkPen::answered(const Act& act, const Result<>& saved) {
   if (act.ended) draft_failed_ = false;
   clear_trouble();
   count(act);
+  const auto is_of_act = [&](const KnownInstrument& one) { return one.id == act.component; };
+  if (std::any_of(instruments_.begin(), instruments_.end(), is_of_act)) read_instruments();
   if (act.told) act.told(true);
   emit kept(act.component, act.entries);
 }
@@ -183,6 +185,12 @@ void WalkPen::count(const Act& act) {
   if (act.visit != visit_) return;
   for (const Entry& entered : act.entries)
     entries_kept_ += entered.kind == kneerail::Voided::kind ? -1 : 1;
+}
+
+/// One of them was checked. Where they cannot be read, they stay as they were.
+void WalkPen::read_instruments() {
+  if (auto known = instruments_in_service(store_.reader().tables()))
+    instruments_ = std::move(*known);
 }
 
 /// A draft becomes a record of its visit at the next start, whatever happens: the visit is first.

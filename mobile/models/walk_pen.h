@@ -135,6 +135,7 @@ class WalkPen : public QObject {
   void answered(const Act& act, const kneerail::Result<>& saved);
   void answered_draft(const Told& told, const kneerail::Result<>& saved);
   void count(const Act& act);
+  void read_instruments();
   void open_visit_first();
   void say(const kneerail::Error& error);
   void clear_trouble();

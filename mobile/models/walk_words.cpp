@@ -6,14 +6,6 @@
 #include "mobile/models/part_words.h"
 #include "mobile/models/walk_model.h"
 
-namespace {
-
-constexpr std::int64_t minute_ms = 60'000;
-constexpr std::int64_t hour_ms = 60 * minute_ms;
-constexpr std::int64_t shown_hours = 14;  // older than this is another day
-
-}  // namespace
-
 QString WalkModel::site_name() const {
   return QString::fromStdString(sheet().site_name);
 }
@@ -102,31 +94,13 @@ QString WalkModel::pushed_means() const {
 }
 
 QString WalkModel::gauge_caption() const {
-  const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
-  if (gauge == nullptr) return tr("No coating gauge");
-  const QString serial = QString::fromStdString(gauge->serial);
-  return gauge_old() ? tr("Gauge %1").arg(serial) : tr("Gauge %1 · zeroed").arg(serial);
+  return check_.caption();
 }
-
 QString WalkModel::gauge_words() const {
-  const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
-  if (gauge == nullptr) return {};
-  if (gauge_old()) return tr("zero it soon");
-  const std::int64_t age = pen_.now().ms - gauge->zeroed->ms;
-  const auto hours = static_cast<int>(age / hour_ms);
-  const auto minutes = static_cast<int>(age % hour_ms / minute_ms);
-  return hours > 0 ? tr("%1 h %2 min ago").arg(hours).arg(minutes) : tr("%1 min ago").arg(minutes);
+  return check_.cell_words();
 }
-
-/// Past the instrument's own hours, else the rule set's, else a working day's.
 bool WalkModel::gauge_old() const {
-  const auto* gauge = pen_.instrument(kneerail::InstrumentKind::coating_gauge);
-  if (gauge == nullptr) return false;
-  if (!gauge->zeroed) return true;
-  const std::int64_t hours =
-      gauge->zero_good_for_hours.value_or(pen_.rules().check_good_for_hours.value_or(shown_hours));
-  const std::int64_t age = pen_.now().ms - gauge->zeroed->ms;
-  return age < 0 || age > hours * hour_ms;
+  return check_.old();
 }
 
 QString WalkModel::kept_caption() const {

@@ -10,7 +10,11 @@ Grid {
     readonly property real keyWidth: (width - spacing * 2) / 3
     readonly property real keyHeight: (height - spacing * 3) / 4
 
+    /// A reading may be under zero: the sign takes the place of the next slot.
+    property bool signs: false
+
     signal digit(digit: int)
+    signal signed
     signal nextSlot
     signal erase
 
@@ -32,7 +36,20 @@ Grid {
     }
 
     OctagonKey {
+        objectName: "sign"
+        visible: pad.signs
+        width: pad.keyWidth
+        height: pad.keyHeight
+        look: OctagonKey.Soft
+        text: "\u2212"
+        textSize: Tokens.digitText
+        spoken: qsTr("Under zero, or over it")
+        onClicked: pad.signed()
+    }
+
+    OctagonKey {
         objectName: "nextSlot"
+        visible: !pad.signs
         width: pad.keyWidth
         height: pad.keyHeight
         look: OctagonKey.Soft

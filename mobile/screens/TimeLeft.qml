@@ -24,6 +24,7 @@ Column {
         Item {
             id: row
 
+            required property int index
             required property string name
             required property string figure
             required property string band
@@ -71,6 +72,7 @@ Column {
                 Rectangle {
                     id: bar
 
+                    objectName: "timeBar" + row.index
                     y: name.height + Tokens.smallGap * 2
                     visible: row.figure !== ""
                     width: Tokens.timeBarWidth
@@ -80,6 +82,7 @@ Column {
                     border.width: Tokens.hairStroke
 
                     Rectangle {
+                        objectName: "timeFill" + row.index
                         width: parent.width * row.share
                         height: parent.height
                         color: row.stale ? Tokens.sheet : row.ink
@@ -91,6 +94,7 @@ Column {
                 InkText {
                     id: band
 
+                    objectName: "timeBand" + row.index
                     anchors.right: parent.right
                     y: row.figure === "" ? name.height : figure.height
                     width: row.figure === "" ? parent.width : parent.width - bar.width - Tokens.gap

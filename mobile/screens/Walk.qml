@@ -8,7 +8,19 @@ Room {
     required property WalkModel walk
     property bool skipping: false
     property bool hands: false
+    property bool gauge: false
     property int skipTo: -1
+
+    function openGauge() {
+        room.leaveSkip();
+        room.hands = false;
+        room.gauge = true;
+    }
+
+    function leaveGauge() {
+        room.walk.check.keep();
+        room.gauge = false;
+    }
 
     function leaveSkip() {
         room.skipping = false;
@@ -20,11 +32,17 @@ Room {
     cells: WalkCells {
         walk: room.walk
         portrait: room.portrait
-        onHandsWanted: room.hands = !room.hands
+        onHandsWanted: {
+            room.leaveGauge();
+            room.hands = !room.hands;
+        }
+        onGaugeWanted: room.gauge ? room.leaveGauge() : room.openGauge()
     }
 
     Keys.onPressed: event => {
-        if (!room.skipping)
+        if (event.key === Qt.Key_Escape && room.gauge)
+            room.leaveGauge();
+        else if (!room.skipping)
             event.accepted = keyboard.take(event.key, event.text, event.modifiers);
         else if (event.key === Qt.Key_Escape)
             room.leaveSkip();
@@ -36,6 +54,14 @@ Room {
         function onPadChanged() {
             if (!room.walk.shown)
                 room.leaveSkip();
+        }
+    }
+
+    Connections {
+        target: room.walk.check
+
+        function onClosed() {
+            room.gauge = false;
         }
     }
 
@@ -84,6 +110,12 @@ Room {
         skipping: room.skipping
         skipTo: room.skipTo
         hands: room.hands
+        gauge: room.gauge
+        onGaugeLeft: room.leaveGauge()
+        onHandsWanted: {
+            room.leaveGauge();
+            room.hands = true;
+        }
         onHandsLeft: room.hands = false
         onSkipWanted: room.skipping = true
         onSkipLeft: room.leaveSkip()

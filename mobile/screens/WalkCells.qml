@@ -10,6 +10,7 @@ Row {
     readonly property bool waits: walk.waitingWords !== ""
 
     signal handsWanted
+    signal gaugeWanted
 
     height: parent ? parent.height : implicitHeight
 
@@ -30,13 +31,21 @@ Row {
             if (cells.waits)
                 cells.walk.takeWaiting();
             else
-                cells.handsWanted();
+                cells.gaugeWanted();
         }
     }
 
     TitleCell {
+        objectName: "throwCell"
+        visible: cells.waits
+        caption: qsTr("It was nobody's")
+        text: qsTr("throw it away")
+        onClicked: cells.walk.throwAwayWaiting()
+    }
+
+    TitleCell {
         objectName: "keptCell"
-        visible: !cells.portrait
+        visible: !cells.portrait && !cells.waits
         tells: true
         caption: cells.walk.keptCaption
         text: cells.walk.keptWords

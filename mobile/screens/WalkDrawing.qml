@@ -91,7 +91,7 @@ Item {
     }
 
     Leader {
-        visible: note.visible && view.hasChosen
+        visible: note.visible && !note.checking && view.hasChosen
         from: Qt.point(note.x + note.width * 0.375, note.y + note.height)
         to: Qt.point(view.x + view.chosenPoint.x, view.y + view.chosenPoint.y)
         ink: Tokens.chalk
@@ -101,13 +101,14 @@ Item {
     Item {
         id: note
 
-        readonly property bool coating: drawing.walk.pad === WalkModel.CoatingPad
+        readonly property bool checking: drawing.walk.check.what !== GaugeCheck.Nothing
+        readonly property bool coating: drawing.walk.pad === WalkModel.CoatingPad && !checking
 
-        visible: drawing.walk.pad !== WalkModel.PostPad && !drawing.skipping
+        visible: checking || (drawing.walk.pad !== WalkModel.PostPad && !drawing.skipping)
         x: Tokens.inset
         y: tape.height + Tokens.smallGap
         width: parent.width - Tokens.inset * 2
-        height: coating ? coatingNote.height : partNote.height
+        height: checking ? checkNote.height : coating ? coatingNote.height : partNote.height
 
         // What is under the note is not touched through it.
         MouseArea {
@@ -126,9 +127,17 @@ Item {
         PartNote {
             id: partNote
 
-            visible: !note.coating
+            visible: !note.coating && !note.checking
             width: parent.width
             walk: drawing.walk
+        }
+
+        CheckNote {
+            id: checkNote
+
+            visible: note.checking
+            width: parent.width
+            check: drawing.walk.check
         }
     }
 
@@ -191,10 +200,25 @@ Item {
         onPutsChanged: takenBack.hide()
     }
 
+    InkBar {
+        id: thrown
+
+        anchors.bottom: takenBack.visible ? takenBack.top : message.visible ? message.top : line.top
+        anchors.bottomMargin: Tokens.gap
+        x: Tokens.inset
+        width: Math.min(parent.width - Tokens.inset * 2, Tokens.padWidth)
+        onUndone: drawing.walk.undo()
+    }
+
     Connections {
         target: drawing.walk
 
+        function onThrownAway(words: string) {
+            thrown.show(qsTr("%1 thrown away").arg(words), "");
+        }
+
         function onTakenBack(words: string, inLog: bool) {
+            thrown.hide();
             takenBack.show(qsTr("%1 taken back").arg(words), inLog ? qsTr("both stay in the log") : "");
         }
     }

@@ -7,14 +7,29 @@ QtObject {
 
     required property WalkModel walk
     readonly property bool types: walk.pad === WalkModel.CoatingPad
+    readonly property bool checks: walk.check.what !== GaugeCheck.Nothing
     readonly property bool grades: walk.pad === WalkModel.GradePad
 
     function take(key: int, text: string, modifiers: int): bool {
         if (modifiers & Qt.ControlModifier)
             return keyboard.takeBack(key, modifiers);
+        if (keyboard.checks)
+            return keyboard.check(key);
         if (key >= Qt.Key_0 && key <= Qt.Key_9)
             return keyboard.number(key - Qt.Key_0);
         return keyboard.step(key) || keyboard.act(key);
+    }
+
+    function check(key: int): bool {
+        if (key >= Qt.Key_0 && key <= Qt.Key_9)
+            keyboard.walk.check.digit(key - Qt.Key_0);
+        else if (key === Qt.Key_Minus)
+            keyboard.walk.check.sign();
+        else if (key === Qt.Key_Backspace)
+            keyboard.walk.check.backspace();
+        else if (key === Qt.Key_Return || key === Qt.Key_Enter)
+            keyboard.walk.check.nextSlot();
+        return true;
     }
 
     function takeBack(key: int, modifiers: int): bool {

@@ -9,7 +9,8 @@ Rectangle {
     property bool portrait: false
     property bool skipping: false
     property bool hands: false
-    readonly property bool aside: skipping || hands
+    property bool gauge: false
+    readonly property bool aside: skipping || hands || gauge
     property int skipTo: -1
     readonly property bool nextIsScrew: walk.pad === WalkModel.TorquePad && walk.torque.nextScrewWords !== ""
     readonly property bool leftHanded: Tokens.leftHanded
@@ -23,6 +24,8 @@ Rectangle {
     readonly property real topSpace: Tokens.inset
 
     signal handsLeft
+    signal handsWanted
+    signal gaugeLeft
     signal skipWanted
     signal skipLeft
     signal skipBecause(reason: int)
@@ -99,6 +102,18 @@ Rectangle {
         walk: pad.walk
         wide: pad.portrait
         onLeave: pad.handsLeft()
+    }
+
+    GaugeKeys {
+        visible: pad.gauge
+        x: pad.side
+        y: pad.topSpace
+        width: pad.inner
+        height: pad.height - pad.topSpace - Tokens.margin
+        walk: pad.walk
+        wide: pad.portrait
+        onLeave: pad.gaugeLeft()
+        onHandsWanted: pad.handsWanted()
     }
 
     PadChoices {

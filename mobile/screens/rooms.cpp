@@ -46,7 +46,11 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
 void Rooms::lead_from_room_to_room() {
   QObject::connect(sites_.get(), &SitesModel::runOpened, walk_.get(),
                    [this](const Uuid& run) { walk_->open(run); });
-  QObject::connect(walk_.get(), &WalkModel::forecastWanted, forecast_.get(), &ForecastModel::show);
+  QObject::connect(walk_.get(), &WalkModel::forecastWanted, forecast_.get(),
+                   [this](const Uuid& run, const Uuid& component) {
+                     forecast_->walked_in(walk_->pen().visit());
+                     forecast_->show(run, component);
+                   });
   QObject::connect(walk_.get(), &WalkModel::entered, forecast_.get(), &ForecastModel::entered);
   QObject::connect(forecast_.get(), &ForecastModel::walkWanted, walk_.get(),
                    [this](const Uuid& run, const Uuid& component) { walk_->open(run, component); });
@@ -75,13 +79,14 @@ void Rooms::show(QQmlApplicationEngine& engine) {
                                {QStringLiteral("walked"), walked}});
   engine.load(file_of("Main.qml"));
   // The module that knows the tokens is there only when a file of it was loaded.
-  if (auto* tokens = engine.singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens")))
-    look_ = std::make_unique<LookKept>(*store_, *tokens);
+  auto* tokens = engine.singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens"));
+  if (tokens != nullptr) look_ = std::make_unique<LookKept>(*store_, *tokens);
   auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().value(0));
   if (window == nullptr) return;
   to_begin_ = true;
   QObject::connect(
-      window, &QQuickWindow::frameSwapped, sites_.get(), [this] { begin(); },
+      window, &QQuickWindow::frameSwapped, sites_.get(),
+      [this] { begin(); },
       static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
 }
 

@@ -35,9 +35,11 @@ class Rooms {
   void show(QQmlApplicationEngine& engine);
 
   /// The checks behind found the register other than it is shown. False: nobody can write it, and
-  /// something that was typed meanwhile stands unkept on the screen; it stays there, with the
+  /// something that was typed meanwhile stands on the screen alone; it stays there, with the
   /// reason.
-  [[nodiscard]] bool may_be_made_again() const { return store_->writable() || !walk_->not_kept(); }
+  [[nodiscard]] bool may_be_made_again() const {
+    return store_->writable() || !walk_->holds_typed();
+  }
   /// Whether something that was asked of the register or of the forecast is still on its way.
   [[nodiscard]] bool reckons() const { return to_begin_ || worker_->busy() || sites_->busy(); }
   [[nodiscard]] StoreLink& store() { return *store_; }

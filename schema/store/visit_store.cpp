@@ -1,6 +1,7 @@
 #include "schema/store/visit_store.h"
 
 #include <algorithm>
+#include <numeric>
 #include <tuple>
 #include <utility>
 
@@ -24,11 +25,31 @@ Result<> read_zeros(Database& tables, std::vector<KnownInstrument>& instruments)
     auto done =
         each_row(tables,
                  "SELECT max(t) FROM instrument_check WHERE subject = ?1 AND what IN (1, 2) "
-                 "AND voided_by IS NULL AND held = 0",
+                 "AND in_order = 1 AND voided_by IS NULL AND held = 0",
                  {instrument.id}, [&](const Statement& row) -> Result<> {
                    if (!row.is_null(0)) instrument.zeroed = Instant{row.number(0)};
                    return Done{};
                  });
+    if (!done) return done;
+  }
+  return Done{};
+}
+
+Result<> read_foils(Database& tables, std::vector<KnownInstrument>& instruments) {
+  for (KnownInstrument& instrument : instruments) {
+    auto done = each_row(
+        tables,
+        "SELECT t, reference, readings FROM instrument_check WHERE subject = ?1 AND what = 2 "
+        "AND reference IS NOT NULL AND voided_by IS NULL AND held = 0 "
+        "ORDER BY t DESC, record DESC LIMIT 1",
+        {instrument.id}, [&](const Statement& row) -> Result<> {
+          const auto read = numbers_of(row, 2);
+          if (read.empty()) return Done{};
+          const auto sum = std::accumulate(read.begin(), read.end(), std::int64_t{0});
+          instrument.foil = {Instant{row.number(0)}, row.number(1),
+                             static_cast<double>(sum) / static_cast<double>(read.size())};
+          return Done{};
+        });
     if (!done) return done;
   }
   return Done{};
@@ -94,6 +115,7 @@ Result<std::vector<KnownInstrument>> instruments_in_service(Database& tables) {
     instrument.serial = thing.code;
     instrument.resolution =
         std::max<std::int64_t>(thing.number(instrument_field::resolution).value_or(1), 1);
+    instrument.stated_error = thing.number(instrument_field::stated_error);
     instrument.zero_good_for_hours = thing.number(instrument_field::zero_good_for);
     if (const auto* range = thing.rest.find(instrument_field::range);
         range != nullptr && range->array() != nullptr && range->array()->size() == 2) {
@@ -104,6 +126,7 @@ Result<std::vector<KnownInstrument>> instruments_in_service(Database& tables) {
   }
   if (auto done = drop_doubted(tables, known); !done) return fail(done.error());
   if (auto done = read_zeros(tables, known); !done) return fail(done.error());
+  if (auto done = read_foils(tables, known); !done) return fail(done.error());
   std::sort(known.begin(), known.end(), [](const KnownInstrument& a, const KnownInstrument& b) {
     return std::tie(a.serial, a.id) < std::tie(b.serial, b.id);
   });

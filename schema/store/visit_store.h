@@ -29,6 +29,13 @@ Result<std::optional<Uuid>> open_visit(Database& tables, const Uuid& site, const
 /// Records of a visit that count, the opening of it apart.
 Result<std::int64_t> entries_of_visit(Database& tables, const Uuid& visit);
 
+/// A foil of known thickness, as the gauge last read it.
+struct LastFoil {
+  Instant at;
+  std::int64_t reference = 0;
+  double mean_read = 0;
+};
+
 struct KnownInstrument {
   Uuid id;
   InstrumentKind kind = InstrumentKind::coating_gauge;
@@ -37,7 +44,9 @@ struct KnownInstrument {
   std::optional<std::int64_t> low;
   std::optional<std::int64_t> high;
   std::optional<std::int64_t> zero_good_for_hours;
-  std::optional<Instant> zeroed;  ///< the last zero or check foil
+  std::optional<std::int64_t> stated_error;
+  std::optional<Instant> zeroed;  ///< the last zero or check foil that was in order
+  std::optional<LastFoil> foil;   ///< in order or not
 };
 /// In service and not in doubt, by serial.
 Result<std::vector<KnownInstrument>> instruments_in_service(Database& tables);

@@ -177,3 +177,47 @@ TEST_CASE("an empty register opens on a page that says how to begin", "[rooms]")
   app.touch("walkTag");
   CHECK(app.stands("walkRoom"));
 }
+
+TEST_CASE("the forecast's piece of rail shows the grade just given", "[rooms]") {
+  const Opened app(walked_site());
+  app.touch("run");
+  WalkModel& walk = app.rooms->walk();
+  const int part = 2;
+  walk.choosePart(part);
+  walk.chooseGrade(4);
+  app.settle();
+  app.touch("forecastTag");
+  const auto sheet = app.rooms->forecast().run()->sheet();
+  const SheetPart& shown = sheet->parts.at(part);
+  REQUIRE(shown.now);
+  CHECK(shown.now->grade == 4);
+  REQUIRE(shown.last);
+  CHECK(shown.last->grade == 1);
+  app.touch("walkTag");
+  walk.undo();
+  app.settle();
+  app.touch("forecastTag");
+  CHECK_FALSE(app.rooms->forecast().run()->sheet()->parts.at(part).now);
+}
+
+TEST_CASE("more sites than the screen holds are said to be below, until the last is seen",
+          "[rooms]") {
+  std::vector<Entry> entries = walked_site();
+  const WalkedSite first(4);
+  constexpr std::uint32_t more = 8;
+  for (std::uint32_t i = 2; i < 2 + more; ++i)
+    entries.push_back(created(first.organisation, id_of(2, i), 2, first.organisation,
+                              {{1, "Quay " + std::to_string(i)}}));
+  const Opened app(entries);
+  CHECK(app.stands("moreBelow"));
+  QQuickItem* bands = app.item("bands");
+  REQUIRE(bands != nullptr);
+  QMetaObject::invokeMethod(bands, "positionViewAtEnd");
+  app.settle();
+  CHECK_FALSE(app.stands("moreBelow"));
+  QMetaObject::invokeMethod(bands, "positionViewAtBeginning");
+  app.settle();
+  CHECK(app.stands("moreBelow"));
+  const Opened few(walked_site());
+  CHECK_FALSE(few.stands("moreBelow"));
+}

@@ -92,6 +92,27 @@ TEST_CASE("what was typed into a register in use elsewhere stays on the screen",
   CHECK_FALSE(rooms->may_be_made_again());
 }
 
+TEST_CASE("digits of a number that is not finished stay on the screen too", "[mobile][models]") {
+  SiteFolder folder(true);
+  const auto elsewhere = taken(Register::open(folder.options()));
+  const auto rooms = taken(Rooms::open(folder.options(), StoreLink::Checks::behind));
+  WalkModel& walk = rooms->walk();
+  walk.open(folder.site().run, folder.site().tees.front());
+  walk.openPad(WalkModel::CoatingPad);
+  walk.coating()->digit(7);
+  REQUIRE(walk.writable());
+  const QSignalSpy told(&walk, &WalkModel::writableChanged);
+  rooms->store().settle();
+  QCoreApplication::processEvents();
+  CHECK_FALSE(walk.writable());
+  CHECK(told.size() == 1);
+  CHECK_FALSE(rooms->may_be_made_again());
+  CHECK(walk.message().contains("stays on this screen"));
+  walk.coating()->digit(4);  // the keys are gone
+  walk.coating()->backspace();
+  CHECK(walk.coating()->pending() == "7");
+}
+
 TEST_CASE("a draft that waits is closed before anything is read", "[mobile][models]") {
   SiteFolder folder(false);
   {

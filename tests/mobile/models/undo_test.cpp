@@ -164,3 +164,21 @@ TEST_CASE("undo goes back to where it changes something", "[mobile][undo]") {
   CHECK(walking.walk().run()->part() == walking.tee(0));
   CHECK(walking.slot(0) == "74");
 }
+
+TEST_CASE("undo and redo take the quick way back", "[mobile][undo]") {
+  Walking walking;
+  QList<bool> quick;
+  RunPicture* run = walking.walk().run();
+  QObject::connect(run, &RunPicture::chosenChanged, run, [&] { quick << run->taking_back(); });
+  walking.walk().asLastTime(true);
+  walking.settle();
+  CHECK(quick == QList<bool>{false});
+  walking.walk().undo();
+  walking.settle();
+  walking.walk().redo();
+  walking.settle();
+  walking.walk().choosePost(2);
+  REQUIRE(quick.size() >= 3);
+  CHECK(quick[1]);
+  CHECK_FALSE(quick.last());
+}

@@ -1,6 +1,7 @@
 // Each room on a small site, upright and across, beside the picture somebody was content with. At
 // half its size: that is enough to see what has moved, and keeps the letters' edges out of it.
 
+#include "core/base/date.h"
 #include "tests/mobile/drawing/golden.h"
 #include "tests/mobile/window/shown_window.h"
 
@@ -44,6 +45,16 @@ TEST_CASE("each room looks as it did", "[mobile][window][golden]") {
   for (const char* reading : {"74", "71", "76"}) shown.type(reading);
   pictures.check("room-walk-coating");
 
+  CHECK(shown.touch("under3"));
+  pictures.check("room-walk-rust");
+
+  CHECK(shown.touch("gaugeCell"));
+  pictures.check("room-gauge");
+  CHECK(shown.touch("checkFoil"));
+  for (const char* reading : {"500", "51"}) shown.type(reading);
+  pictures.check("room-gauge-foil");
+  CHECK(shown.touch("mainAct"));
+
   CHECK(shown.touch("torquePad"));
   CHECK(shown.touch("wrenchSet"));
   CHECK(shown.touch("moved"));
@@ -55,4 +66,22 @@ TEST_CASE("each room looks as it did", "[mobile][window][golden]") {
 
   CHECK(shown.touch("sitesTag"));
   pictures.check("room-sites");
+}
+
+TEST_CASE("a run that was under water shows how high", "[mobile][window][golden]") {
+  const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
+  ShownWindow shown(4);
+  const WalkedSite& site = shown.site();
+  constexpr int flood = 2;
+  const cbor::Array place{515'000'000, -21'000'000};
+  const std::int64_t from_ms = date_from_civil(2030, 2, 9).days * 86'400'000LL;
+  const cbor::Map body{{1, flood}, {2, from_ms}, {6, cbor::Array{place, 340}}};
+  shown.rooms().store().save({{site.site, 9, site.run, site.person, body, {}}}, {},
+                             [](const Result<>& saved) { REQUIRE(saved); });
+  shown.settle();
+  shown.switch_off();
+  shown.switch_on();
+  Pictures(shown, size).check("room-walk-flood");
+  CHECK(shown.find("elevation")->property("waterWords").toString() ==
+        "flood mark 9 Feb 2030, 0.34 m above the deck");
 }

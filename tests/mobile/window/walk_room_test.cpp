@@ -148,6 +148,28 @@ TEST_CASE("a burst while no slot waits is said and waits for a touch", "[mobile]
   CHECK(shown.count(drafts) == 1);
 }
 
+TEST_CASE("rust under the probe is said, kept, and counts as at most", "[mobile][window]") {
+  const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
+  ShownWindow shown(posts);
+  shown.resize(size);
+  at_coating(shown);
+  const auto chosen = [&](const char* key) {
+    const QQuickItem* item = shown.find(key);
+    REQUIRE(item != nullptr);
+    return item->property("look").toInt() == 3;  // OctagonKey.Chosen
+  };
+  CHECK(chosen("under1"));  // last visit's grade says bright
+  CHECK(shown.touch("under3"));
+  CHECK(chosen("under3"));
+  CHECK_FALSE(chosen("under1"));
+  CHECK(shown.find("under3")->property("secondLine").toString() == "at most this");
+  CHECK(shown.walk().coating()->under_probe_words() ==
+        "A gauge on rust reads rust: counted as at most this");
+  shown.type("74");
+  CHECK(shown.touch("mainAct"));  // the next part: the set is a record
+  CHECK(shown.count("SELECT count(*) FROM reading WHERE kind = 21 AND under_probe = 3") == 1);
+}
+
 TEST_CASE("digits of a hand are keys, not a gauge", "[mobile][window]") {
   ShownWindow shown(posts);
   at_coating(shown);
@@ -333,6 +355,7 @@ TEST_CASE("a place that could not be remembered is said, and remembered later",
 TEST_CASE("a dark screen for the left hand is one again after a restart", "[mobile][window]") {
   ShownWindow shown(posts);
   CHECK(shown.touch("gaugeCell"));
+  CHECK(shown.touch("handsKey"));
   CHECK(shown.touch("theme1"));
   CHECK(shown.touch("hand0"));
   CHECK(shown.find("leaveHands")->mapToScene({}).x() < 640);
@@ -354,7 +377,7 @@ TEST_CASE("one part is a part, two are parts", "[mobile][window]") {
 
 TEST_CASE("another person and another gauge are chosen at the title block", "[mobile][window]") {
   ShownWindow shown(posts);
-  CHECK(shown.touch("gaugeCell"));
+  CHECK(shown.touch("runCell"));
   CHECK(shown.text_of("person0") == "MO");
   CHECK(shown.text_of("gauge0") == "A2");
   CHECK(shown.text_of("wrench0") == "W7");

@@ -5,6 +5,7 @@ screens_packages="qt6-base-dev qt6-declarative-dev qt6-declarative-dev-tools qt6
   qml6-module-qtquick qml6-module-qtquick-window qml6-module-qtquick-controls qml6-module-qtquick-templates \
   qml6-module-qtquick-layouts qml6-module-qtqml qml6-module-qtqml-models qml6-module-qtqml-workerscript \
   qt6-qpa-plugins libgl1-mesa-dri fonts-b612 fonts-noto-core"
+# Left out: qt6-multimedia-dev, with which the screens have sounds. It brings seventy others along.
 test_packages="qml6-module-qttest xvfb xauth poppler-utils catch2 librapidcheck-dev python3 git clang-format"
 reference_packages="r-base-core r-cran-lme4 r-cran-msm"
 

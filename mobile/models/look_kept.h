@@ -1,7 +1,7 @@
 #pragma once
 
-// How this screen looks, as its person chose it: dark or light, left or right hand. Remembered by
-// this device, in no record.
+// How this screen looks and sounds, as its person chose it: dark or light, left or right hand, less
+// motion, no sounds. Remembered by this device, in no record.
 
 #include <QObject>
 #include <QPointer>

@@ -55,24 +55,55 @@ Item {
                 onChosen: place => pad.walk.chooseWrench(place)
             }
 
-            NamedKeys {
-                width: parent.width
-                caption: qsTr("This screen")
-                named: "theme"
-                names: [qsTr("Light"), qsTr("Dark")]
-                now: Tokens.dark ? 1 : 0
-                columns: pad.wide ? 4 : 2
-                onChosen: place => Tokens.dark = place === 1
-            }
+            Grid {
+                id: own
 
-            NamedKeys {
+                readonly property real half: (width - spacing) / 2
+
                 width: parent.width
-                caption: qsTr("The hand on the keys")
-                named: "hand"
-                names: [qsTr("Left hand"), qsTr("Right hand")]
-                now: Tokens.leftHanded ? 0 : 1
-                columns: pad.wide ? 4 : 2
-                onChosen: place => Tokens.leftHanded = place === 0
+                columns: 2
+                spacing: Tokens.margin
+
+                NamedKeys {
+                    width: own.half
+                    caption: qsTr("This screen")
+                    named: "theme"
+                    names: [qsTr("Light"), qsTr("Dark")]
+                    now: Tokens.dark ? 1 : 0
+                    columns: 2
+                    onChosen: place => Tokens.dark = place === 1
+                }
+
+                NamedKeys {
+                    width: own.half
+                    caption: qsTr("Hand on the keys")
+                    named: "hand"
+                    names: [qsTr("Left"), qsTr("Right")]
+                    now: Tokens.leftHanded ? 0 : 1
+                    columns: 2
+                    onChosen: place => Tokens.leftHanded = place === 0
+                }
+
+                NamedKeys {
+                    width: own.half
+                    caption: qsTr("Motion")
+                    named: "motion"
+                    names: [qsTr("Full"), qsTr("Less")]
+                    now: Tokens.lessMotion ? 1 : 0
+                    columns: 2
+                    onChosen: place => Tokens.lessMotion = place === 1
+                }
+
+                NamedKeys {
+                    visible: Tokens.soundIsThere
+                    width: own.half
+                    caption: qsTr("Sounds")
+                    named: "sound"
+                    names: [qsTr("On"), qsTr("Off")]
+                    now: Tokens.sounds ? 0 : 1
+                    columns: 2
+                    onChosen: place => Tokens.sounds = place === 0
+                }
             }
         }
     }

@@ -58,6 +58,7 @@ void Rooms::lead_from_room_to_room() {
 
 Rooms::~Rooms() {
   look_.reset();
+  feel_.reset();
   walk_->leave();
   place_->keep();
   store_->settle();
@@ -86,8 +87,18 @@ void Rooms::show(QQmlApplicationEngine& engine) {
   to_begin_ = true;
   QObject::connect(
       window, &QQuickWindow::frameSwapped, sites_.get(),
-      [this] { begin(); },
+      [this, tokens] {
+        if (tokens != nullptr) let_hear(*tokens);
+        begin();
+      },
       static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
+}
+
+/// Behind the first frame: a loudspeaker takes its time to open.
+void Rooms::let_hear(Tokens& tokens) {
+  tokens.set_sound_is_there(feel::sound_is_there());
+  feel_ = std::make_unique<feel::Feel>(feel::device_of_machine(), tokens);
+  QObject::connect(walk_.get(), &WalkModel::felt, feel_.get(), &feel::Feel::felt);
 }
 
 void Rooms::begin() {

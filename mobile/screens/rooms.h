@@ -6,6 +6,7 @@
 #include <memory>
 
 #include "core/base/world.h"
+#include "mobile/feel/feel.h"
 #include "mobile/models/forecast_model.h"
 #include "mobile/models/forecast_worker.h"
 #include "mobile/models/look_kept.h"
@@ -52,6 +53,7 @@ class Rooms {
   Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store);
   void lead_from_room_to_room();
   void begin();
+  void let_hear(Tokens& tokens);
 
   bool to_begin_ = false;
   std::unique_ptr<Clock> own_clock_;
@@ -60,6 +62,7 @@ class Rooms {
   std::unique_ptr<WalkModel> walk_;
   std::unique_ptr<WalkPlace> place_;
   std::unique_ptr<LookKept> look_;
+  std::unique_ptr<feel::Feel> feel_;
   TypingGauge gauge_;
   std::unique_ptr<ForecastWorker> worker_;
   std::unique_ptr<SitesModel> sites_;

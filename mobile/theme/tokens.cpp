@@ -47,6 +47,18 @@ void Tokens::set_less_motion(bool less) {
   emit motionChanged();
 }
 
+void Tokens::set_sounds(bool sounds) {
+  if (sounds == sounds_) return;
+  sounds_ = sounds;
+  emit soundsChanged();
+}
+
+void Tokens::set_sound_is_there(bool there) {
+  if (there == sound_is_there_) return;
+  sound_is_there_ = there;
+  emit soundsChanged();
+}
+
 void Tokens::set_text_scale(qreal scale) {
   qreal nearest = 1;
   for (const qreal offered : {1.0, 1.2, 1.4, 1.7}) {

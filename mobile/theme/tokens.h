@@ -20,6 +20,8 @@ class Tokens : public QObject {
   Q_PROPERTY(bool moreContrast READ more_contrast WRITE set_more_contrast NOTIFY themeChanged)
   Q_PROPERTY(bool leftHanded READ left_handed WRITE set_left_handed NOTIFY handChanged)
   Q_PROPERTY(bool lessMotion READ less_motion WRITE set_less_motion NOTIFY motionChanged)
+  Q_PROPERTY(bool sounds READ sounds WRITE set_sounds NOTIFY soundsChanged)
+  Q_PROPERTY(bool soundIsThere READ sound_is_there NOTIFY soundsChanged)  ///< it can be heard
   Q_PROPERTY(qreal textScale READ text_scale WRITE set_text_scale NOTIFY sizesChanged)
   Q_PROPERTY(qreal pixelsPerMm READ pixels_per_mm WRITE set_pixels_per_mm NOTIFY sizesChanged)
   // Colours.
@@ -158,6 +160,10 @@ class Tokens : public QObject {
   void set_left_handed(bool left);
   [[nodiscard]] bool less_motion() const { return less_motion_; }
   void set_less_motion(bool less);
+  [[nodiscard]] bool sounds() const { return sounds_; }
+  void set_sounds(bool sounds);
+  [[nodiscard]] bool sound_is_there() const { return sound_is_there_; }
+  void set_sound_is_there(bool there);
   /// 1.0, 1.2, 1.4 or 1.7; another number becomes the nearest of them.
   [[nodiscard]] qreal text_scale() const { return text_scale_; }
   void set_text_scale(qreal scale);
@@ -323,6 +329,7 @@ class Tokens : public QObject {
   void themeChanged();
   void sizesChanged();
   void motionChanged();
+  void soundsChanged();
   void handChanged();
 
  private:
@@ -336,6 +343,8 @@ class Tokens : public QObject {
   bool more_contrast_ = false;
   bool left_handed_ = false;
   bool less_motion_ = false;
+  bool sounds_ = true;
+  bool sound_is_there_ = false;
   qreal text_scale_ = 1;
   qreal pixels_per_mm_ = drawn_pixels_per_mm;
   QString text_family_;

@@ -63,9 +63,12 @@ void ShownWindow::switch_on(QSize size) {
   window_ = qobject_cast<QQuickWindow*>(engine_->rootObjects().front());
   REQUIRE(window_ != nullptr);
   window_->setProperty("place", 1);  // the walk, wherever the window opens
-  engine_->singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens"))
-      ->set_less_motion(true);
+  tokens().set_less_motion(true);
   resize(size);
+}
+
+Tokens& ShownWindow::tokens() {
+  return *engine_->singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens"));
 }
 
 void ShownWindow::switch_off() {

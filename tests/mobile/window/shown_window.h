@@ -13,6 +13,7 @@
 #include <string>
 
 #include "mobile/screens/rooms.h"
+#include "mobile/theme/tokens.h"
 #include "tests/faults/fault_disk.h"
 #include "tests/mobile/walking.h"
 
@@ -54,6 +55,7 @@ class ShownWindow {
   [[nodiscard]] SteadyClock& clock() { return world_.clock; }
   [[nodiscard]] const WalkedSite& site() const { return site_; }
   [[nodiscard]] QQuickWindow& window() { return *window_; }
+  [[nodiscard]] Tokens& tokens();
   std::int64_t count(const std::string& sql);
 
  private:

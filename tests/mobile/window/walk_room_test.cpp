@@ -367,6 +367,25 @@ TEST_CASE("a dark screen for the left hand is one again after a restart", "[mobi
   CHECK(shown.find("skip")->mapToScene({}).x() < 640);
 }
 
+TEST_CASE("less motion and no sounds are remembered", "[mobile][window]") {
+  ShownWindow shown(posts);
+  Tokens& tokens = shown.tokens();
+  tokens.set_less_motion(false);
+  tokens.set_sound_is_there(true);
+  CHECK(shown.touch("runCell"));
+  CHECK(shown.touch("motion1"));
+  CHECK(shown.touch("sound1"));
+  CHECK(tokens.less_motion());
+  CHECK_FALSE(tokens.sounds());
+  CHECK(tokens.part_glide_time() == 0);
+  CHECK(shown.count("SELECT value FROM setting WHERE name = 'screen_less_motion'") == 1);
+  shown.disk().cut_after(0);
+  shown.switch_off();
+  shown.disk().restore_power(1);
+  shown.switch_on();
+  CHECK_FALSE(shown.tokens().sounds());
+}
+
 TEST_CASE("one part is a part, two are parts", "[mobile][window]") {
   ShownWindow shown(posts);
   CHECK(shown.walk().post_about() == "2 parts, all grade 1 or 2 last time");

@@ -102,7 +102,7 @@ class Piece {
     const int every = pen_.crowded() ? 4 : 2;
     for (int post = stretch_.first_post; post < end_post_; ++post) {
       if (post % every != 0 || (last && post + 1 == end_post_)) continue;
-      add_water_words(piece_.marks, pen_, mark, {post_x(post) + pen_.px(40), y(mark.up_mm)});
+      add_water_words(piece_.marks, pen_, mark, {post_x(post + 1) - pen_.px(40), y(mark.up_mm)});
     }
   }
 

@@ -49,7 +49,7 @@ void add_water_words(ShapeList& list, const RunPen& pen, const SheetWaterMark& m
               pen.text_px(16),
               pen.ink2().rgba(),
               false,
-              Qt::AlignLeft,
+              Qt::AlignRight,
               pen.color().paper.rgba()});
 }
 

@@ -85,13 +85,13 @@ void Rooms::show(QQmlApplicationEngine& engine) {
   auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().value(0));
   if (window == nullptr) return;
   to_begin_ = true;
+  const auto once =
+      static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection);
   QObject::connect(
-      window, &QQuickWindow::frameSwapped, sites_.get(),
-      [this, tokens] {
-        if (tokens != nullptr) let_hear(*tokens);
-        begin();
-      },
-      static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
+      window, &QQuickWindow::frameSwapped, sites_.get(), [this] { begin(); }, once);
+  if (tokens == nullptr) return;
+  QObject::connect(
+      window, &QQuickWindow::frameSwapped, tokens, [this, tokens] { let_hear(*tokens); }, once);
 }
 
 /// Behind the first frame: a loudspeaker takes its time to open.

@@ -29,6 +29,23 @@
     </message>
 </context>
 <context>
+    <name>GaugeCheck</name>
+    <message numerus="yes">
+        <source>Last zeroed or checked %1. A zero is good for %n hour(s): zero it soon.</source>
+        <translation>
+            <numerusform>Last zeroed or checked %1. A zero is good for %n hour: zero it soon.</numerusform>
+            <numerusform>Last zeroed or checked %1. A zero is good for %n hours: zero it soon.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Zeroed or checked %1. Good for %n hour(s).</source>
+        <translation>
+            <numerusform>Zeroed or checked %1. Good for %n hour.</numerusform>
+            <numerusform>Zeroed or checked %1. Good for %n hours.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>RunBandItem</name>
     <message numerus="yes">
         <source>%1, %n post(s)</source>

@@ -65,6 +65,7 @@ TEST_CASE("a zero is a record, and its age counts from there", "[mobile][gauge]"
   CHECK_FALSE(walking.walk().gauge_old());
   walking.clock().move_on(70 * minute_ms);
   CHECK(walking.walk().gauge_words() == "1 h 10 min ago");
+  CHECK(check(walking).facts() == "Zeroed or checked 1 h 10 min ago. Good for 4 hours.");
   CHECK(walking.walk().pen().entries_kept() == 1);
   walking.clock().move_on(171 * minute_ms);  // the rule set says 4 h
   CHECK(walking.walk().gauge_old());

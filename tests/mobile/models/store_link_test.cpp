@@ -102,6 +102,7 @@ TEST_CASE("digits of a number that is not finished stay on the screen too", "[mo
   walk.coating()->digit(7);
   REQUIRE(walk.writable());
   const QSignalSpy told(&walk, &WalkModel::writableChanged);
+  rooms->store().check();
   rooms->store().settle();
   QCoreApplication::processEvents();
   CHECK_FALSE(walk.writable());

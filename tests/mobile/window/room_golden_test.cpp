@@ -66,6 +66,10 @@ TEST_CASE("each room looks as it did", "[mobile][window][golden]") {
 
   CHECK(shown.touch("sitesTag"));
   pictures.check("room-sites");
+
+  CHECK(shown.touch("walkTag"));
+  shown.keys("76\n", 2);
+  pictures.check("room-walk-waiting");
 }
 
 TEST_CASE("a run that was under water shows how high", "[mobile][window][golden]") {

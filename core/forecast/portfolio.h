@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "core/base/date.h"
+#include "core/structure/least_wall.h"
 
 namespace kneerail::forecast {
 
@@ -77,7 +78,11 @@ struct Part {
   std::optional<double> steel_rate_um_per_year;  ///< 20-year mean
   std::optional<double> torque_target_nm;
   std::optional<double> torque_minimum_nm;
-  int screws = 0;  ///< set screws of a fitting; 0: not said
+  /// What the tube has to carry, where the owner said so: without a wall_limit_mm its least wall is
+  /// reckoned from this.
+  std::optional<structure::LoadedTube> carries;
+  bool out_of_shape = false;  ///< dented, oval or holed: its wall no longer tells its strength
+  int screws = 0;             ///< set screws of a fitting; 0: not said
   std::string component_type;
   std::string depot;
   int consequence = 0;  ///< 0 not said, 1 high, 2 medium, 3 low

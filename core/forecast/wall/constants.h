@@ -19,8 +19,9 @@ inline constexpr double unknown_start_sd_mm = 3;
 // Errors of a reading, mm: of one place, and what all of a gauge's readings of a day share.
 inline constexpr double reading_sd_mm = 0.06;
 inline constexpr double session_sd_mm = 0.03;
-inline constexpr double odd_low = 0.15;   ///< of nominal; a pit or a slip, no wall
-inline constexpr double odd_high = 1.35;  ///< of nominal; a doubled echo or paint
+inline constexpr double law_error = 0.10;  ///< of the loss by then: no wall follows a law exactly
+inline constexpr double odd_low = 0.15;    ///< of nominal; a pit or a slip, no wall
+inline constexpr double odd_high = 1.35;   ///< of nominal; a doubled echo or paint
 
 // Steel outside, over the zone's class: ln of the ratio.
 inline constexpr double ratio_ln_sd = 0.40;
@@ -48,6 +49,8 @@ inline constexpr double open_ln_sd = 0.8;     ///< a wide prior
 inline constexpr double closed_share = 0.03;  ///< dry: air that does not change
 inline constexpr int open_nodes = 9;          ///< equal, in +-2 sds
 inline constexpr double open_reach = 2;
+inline constexpr double open_late_chance = 0.3;  ///< let water in only for the last half of its age
+inline constexpr double open_late_share = 0.5;
 /// Start not known: rust inside is counted from so long before the first look.
 inline constexpr double unknown_years_before = 10;
 
@@ -57,8 +60,9 @@ inline constexpr std::array<double, 3> three_nodes{-1.7320508075688772, 0, 1.732
 inline constexpr std::array<double, 3> three_weights{1.0 / 6, 2.0 / 3, 1.0 / 6};
 /// Of the start's variance that the nodes carry; the rest stays normal.
 inline constexpr double start_node_share = 0.75;
-inline constexpr double may_be_gone = 0.02;   ///< readings tell of steel from this chance on
-inline constexpr double weight_least = 2e-4;  ///< of the largest; smaller nodes are dropped
+inline constexpr double wall_node_share = 0.75;  ///< of the wall, the same
+inline constexpr double may_be_gone = 0.02;      ///< readings tell of steel from this chance on
+inline constexpr double weight_least = 2e-4;     ///< of the largest; smaller nodes are dropped
 
 // Times.
 inline constexpr double longest_years = 300;  ///< beyond: no upper bound

@@ -26,11 +26,27 @@ std::string why_no_wall(const Part& part) {
   if (part.material == Material::painted_steel) return "steel under paint: measure the wall";
   if (part.material == Material::aluminium || part.material == Material::stainless)
     return "no loss rate for this metal";
-  if (!is_positive(part.wall_limit_mm)) return "no wall limit is set";
+  if (part.out_of_shape) return "dented, oval or holed: not projected; refer to an engineer";
   if (!is_positive(part.zinc_rate_um_per_year) && !part.category &&
       !is_positive(part.steel_rate_um_per_year))
     return "no corrosivity class and no rate of its zone is known";
   return {};
+}
+
+/// The wall at which the tube counts as worn out, or why there is none.
+void set_limit(const Part& part, WallTube& tube) {
+  const auto least = part.carries ? structure::least_wall(*part.carries) : std::nullopt;
+  const bool passes = !least || least->wall_mm;
+  tube.limit_reckoned = !is_positive(part.wall_limit_mm) && least && passes;
+  if (tube.limit_reckoned)
+    tube.limit_mm = *least->wall_mm;
+  else if (is_positive(part.wall_limit_mm))
+    tube.limit_mm = *part.wall_limit_mm;
+  if (!tube.why_not.empty()) return;
+  if (!passes || (is_positive(part.wall_nominal_mm) && tube.limit_mm >= *part.wall_nominal_mm))
+    tube.why_not = "no reserve; refer to an engineer";
+  else if (tube.limit_mm <= 0)
+    tube.why_not = "no wall limit is set";
 }
 
 /// How fast zinc and steel go by what the zone says, and which of its words won.
@@ -39,27 +55,26 @@ void set_rates(const Portfolio& portfolio, const Part& part, WallTube& tube) {
   const auto ln_zinc = ln_prior_rate(part, path);
   const bool own_steel = is_positive(part.steel_rate_um_per_year);
   tube.steel_over_zinc = portfolio.settings.steel_over_zinc;
-  if (own_steel && ln_zinc) {
-    tube.steel_over_zinc = *part.steel_rate_um_per_year / std::exp(*ln_zinc);
+  if (own_steel) {
     tube.ratio_from = RatioFrom::zone;
-  }
-  if (own_steel)
     tube.class_steel_um_per_year = *part.steel_rate_um_per_year;
-  else if (ln_zinc)
+    if (ln_zinc) tube.steel_over_zinc = *part.steel_rate_um_per_year / std::exp(*ln_zinc);
+  } else if (ln_zinc) {
     tube.class_steel_um_per_year = tube.steel_over_zinc * std::exp(*ln_zinc);
-  if (own_steel) tube.ratio_from = RatioFrom::zone;
+  }
 }
 
 /// Days from which the tube, its zinc and its hollow count.
 struct Starts {
   std::optional<Date> tube;  ///< put up, or replaced
   std::optional<Date> zinc;  ///< or dipped again
+  bool touched_up = false;   ///< steel had gone by then, nobody knows how much
 };
 
 std::vector<Starts> starts_of(const Portfolio& portfolio) {
   std::vector<Starts> starts(portfolio.parts.size());
   for (std::size_t i = 0; i < starts.size(); ++i)
-    starts[i] = {portfolio.parts[i].installed, portfolio.parts[i].installed};
+    starts[i] = {portfolio.parts[i].installed, portfolio.parts[i].installed, false};
   for (const Work& work : portfolio.works) {
     if (work.day > portfolio.as_of) continue;
     Starts& own = starts[static_cast<std::size_t>(work.part)];
@@ -67,13 +82,15 @@ std::vector<Starts> starts_of(const Portfolio& portfolio) {
       if (!day || *day < work.day) day = work.day;
     };
     if (work.action == Action::replace) later(own.tube);
+    if (work.action == Action::touch_up) own.touched_up = true;
     if (work.action == Action::replace || work.action == Action::regalvanise) later(own.zinc);
   }
   return starts;
 }
 
 void set_start(const Part& part, const Starts& starts, WallTube& tube) {
-  const bool used = starts.zinc && (!starts.tube || *starts.tube < *starts.zinc);
+  const bool used =
+      starts.touched_up || (starts.zinc && (!starts.tube || *starts.tube < *starts.zinc));
   tube.stands_since = starts.zinc;
   tube.hollow_since = starts.zinc;
   if (!is_positive(part.wall_nominal_mm)) return;
@@ -150,7 +167,7 @@ WallTube tube_of(const Portfolio& portfolio, std::int32_t place, const Starts& s
   tube.place = place;
   tube.why_not = why_no_wall(part);
   tube.bare = part.material == Material::bare_steel;
-  tube.limit_mm = part.wall_limit_mm.value_or(0);
+  set_limit(part, tube);
   tube.open_chance = part.kind == PartKind::post_tube ? wall_constant::open_chance_post
                                                       : wall_constant::open_chance_rail;
   set_rates(portfolio, part, tube);

@@ -27,7 +27,8 @@ struct WallTube {
   std::string why_not;     ///< no model serves its wall, in words; empty: served
   bool bare = false;       ///< no zinc: steel from the first day
   double limit_mm = 0;
-  double start_mm = 0;  ///< mean and sd of the wall when new, before any reading
+  bool limit_reckoned = false;  ///< from what the tube has to carry
+  double start_mm = 0;          ///< mean and sd of the wall when new, before any reading
   double start_sd_mm = 0;
   double steel_over_zinc = 0;
   RatioFrom ratio_from = RatioFrom::setting;

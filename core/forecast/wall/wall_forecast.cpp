@@ -38,11 +38,6 @@ class WallReport {
       row.words = tube.why_not;
       return row;
     }
-    const Part& part = portfolio_.parts[static_cast<std::size_t>(tube.place)];
-    if (part.wall_nominal_mm && tube.limit_mm >= *part.wall_nominal_mm) {
-      row.words = no_reserve_words;
-      return row;
-    }
     if (tube.bare)
       answer_bare(tube, row);
     else

@@ -6,8 +6,9 @@
 // the wall the row says so: paint on steel, aluminium, stainless.
 //
 // Where neither the age nor the wall of a tube is known, chances at dates are said and no years.
-// The limit is the part's; core/structure/least_wall.h works one out from tube, spacing, height,
-// load and steel.
+// The limit is the part's; without one, the least wall that carries its load (least_wall.h in
+// core/structure) where that is known. Where a new tube does not pass: "no reserve; refer to an
+// engineer". A tube that is dented, oval or holed is not projected.
 
 #include <array>
 #include <optional>

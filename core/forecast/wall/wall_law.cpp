@@ -47,15 +47,21 @@ struct Inside {
   double um_per_year;
   double weight;
   bool open;
+  double age_share;  ///< of the hollow's age for which it has rusted
 };
 
 std::vector<Inside> insides_of(const WallTube& tube) {
   const double outside = tube.class_steel_um_per_year;
-  std::vector<Inside> insides{{wall_constant::closed_share * outside, 1 - tube.open_chance, false}};
-  for (const Node& node : equal_nodes(wall_constant::open_nodes, wall_constant::open_reach))
-    insides.push_back(
-        {wall_constant::open_share * outside * std::exp(wall_constant::open_ln_sd * node.z),
-         tube.open_chance * node.weight, true});
+  std::vector<Inside> insides{
+      {wall_constant::closed_share * outside, 1 - tube.open_chance, false, 1}};
+  for (const Node& node : equal_nodes(wall_constant::open_nodes, wall_constant::open_reach)) {
+    const double rate =
+        wall_constant::open_share * outside * std::exp(wall_constant::open_ln_sd * node.z);
+    const double weight = tube.open_chance * node.weight;
+    const double late = wall_constant::open_late_chance * weight;
+    insides.push_back({rate, weight - late, true, 1});
+    insides.push_back({rate, late, true, wall_constant::open_late_share});
+  }
   return insides;
 }
 
@@ -124,26 +130,32 @@ std::vector<WallWay> ways_before_readings(const WallQuestion& question) {
             bare ? tube.class_steel_um_per_year : tube.steel_over_zinc * zinc.zinc_um_per_year;
         way.steel_um_per_year = middle * std::exp(ln_sd * ratio.z);
         way.inside_um_per_year = inside.um_per_year;
+        way.hollow_age_now = inside.age_share * question.hollow_age_now;
         way.open = inside.open;
         way.wall_mm = tube.start_mm;
+        way.wall_sd_mm = tube.start_sd_mm;
         ways.push_back(way);
       }
   return ways;
 }
 
-/// Weighs a way by the readings and moves its wall when new; returns ln of the factor.
-double weigh(const WallQuestion& question, double precision, WallWay& way) {
+/// Moves the wall when new of a way to what the readings say; returns ln of the way's factor.
+double weigh(const WallQuestion& question, WallWay& way) {
   const WallTube& tube = *question.tube;
+  double precision = 1 / (tube.start_sd_mm * tube.start_sd_mm);
   double squares = 0;
   double sum = 0;
   for (const WallMean& mean : tube.readings) {
     const double lost_mm = lost_um(question, way, years_between(question.as_of, mean.day)) / 1000;
+    const double variance = mean.variance_mm2 + std::pow(wall_constant::law_error * lost_mm, 2);
     const double off = mean.wall_mm + lost_mm - tube.start_mm;
-    squares += off * off / mean.variance_mm2;
-    sum += off / mean.variance_mm2;
+    precision += 1 / variance;
+    squares += off * off / variance + std::log(variance);
+    sum += off / variance;
   }
   way.wall_mm = tube.start_mm + sum / precision;
-  return -0.5 * (squares - sum * sum / precision);
+  way.wall_sd_mm = 1 / std::sqrt(precision);
+  return -0.5 * (squares - sum * sum / precision + std::log(precision));
 }
 
 void drop_unlikely(std::vector<WallWay>& ways) {
@@ -196,9 +208,9 @@ double zinc_end_age(const WallQuestion& question, const WallWay& way) {
 
 double lost_um(const WallQuestion& question, const WallWay& way, double years) {
   const double bare_years = question.clock.age_now + years - zinc_end_age(question, way);
-  const double hollow_years = question.hollow_age_now + years;
+  const double hollow_years = way.hollow_age_now + years;
   return way.steel_um_per_year * question.steel_path->effective_age(std::max(0.0, bare_years)) +
-         way.inside_um_per_year * question.steel_path->effective_age(std::max(0.0, hollow_years));
+         way.inside_um_per_year * std::max(0.0, hollow_years);
 }
 
 double zinc_gone_chance(const WallQuestion& question, const WallWay& way, double age_years) {
@@ -219,22 +231,16 @@ double zinc_gone_chance(const WallQuestion& question, const WallWay& way, double
   return statistics::normal_table()((loss - way.start_um) / std::sqrt(variance));
 }
 
-WallWays wall_ways(const WallQuestion& question) {
-  const WallTube& tube = *question.tube;
-  WallWays out;
-  out.ways = ways_before_readings(question);
-  double precision = 1 / (tube.start_sd_mm * tube.start_sd_mm);
-  for (const WallMean& mean : tube.readings) precision += 1 / mean.variance_mm2;
-  out.wall_variance_mm2 = 1 / precision;
-  if (!tube.readings.empty()) {
+std::vector<WallWay> wall_ways(const WallQuestion& question) {
+  std::vector<WallWay> ways = ways_before_readings(question);
+  if (!question.tube->readings.empty()) {
     std::vector<double> ln_factor;
-    for (WallWay& way : out.ways) ln_factor.push_back(weigh(question, precision, way));
+    for (WallWay& way : ways) ln_factor.push_back(weigh(question, way));
     const double top = *std::max_element(ln_factor.begin(), ln_factor.end());
-    for (std::size_t i = 0; i < out.ways.size(); ++i)
-      out.ways[i].weight *= std::exp(ln_factor[i] - top);
+    for (std::size_t i = 0; i < ways.size(); ++i) ways[i].weight *= std::exp(ln_factor[i] - top);
   }
-  drop_unlikely(out.ways);
-  return out;
+  drop_unlikely(ways);
+  return ways;
 }
 
 }  // namespace kneerail::forecast

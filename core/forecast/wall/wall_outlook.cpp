@@ -6,10 +6,27 @@
 #include <utility>
 
 #include "core/forecast/wall/constants.h"
+#include "core/statistics/normal_table.h"
 
 namespace kneerail::forecast {
 
 namespace {
+
+/// What the outside may still lose, given the inside's loss.
+struct Reserve {
+  double gone;  ///< chance that nothing is left of it
+  double um;    ///< mean where something is
+};
+
+/// Of a normal reserve.
+Reserve reserve(double mean_um, double sd_um) {
+  constexpr double sure_sds = 5;
+  if (mean_um >= sure_sds * sd_um) return {0, mean_um};
+  if (mean_um <= -sure_sds * sd_um) return {1, 0};
+  const auto normal = statistics::normal_table().with_density(mean_um / sd_um);
+  if (normal.cdf < 1e-6) return {1, 0};
+  return {1 - normal.cdf, std::max(0.0, mean_um + sd_um * normal.density / normal.cdf)};
+}
 
 struct Known {
   double years;
@@ -55,28 +72,25 @@ class KnownChances {
 }  // namespace
 
 WallOutlook::WallOutlook(const WallQuestion& question)
-    : question_(question), ways_(wall_ways(question)) {
-  const double sd = std::sqrt(ways_.wall_variance_mm2);
-  for (std::size_t i = 0; i < off_mm_.size(); ++i) off_mm_[i] = wall_constant::three_nodes[i] * sd;
-}
+    : question_(question), ways_(wall_ways(question)) {}
 
 double WallOutlook::chance_by(double years) const {
-  const PathTable& steel = *question_.steel_path;
   const double age = question_.clock.age_now + years;
-  const double hollow = steel.effective_age(std::max(0.0, question_.hollow_age_now + years));
+  const double to_node = 1000 * std::sqrt(wall_constant::wall_node_share);
+  const double between = 1000 * std::sqrt(1 - wall_constant::wall_node_share);
   double chance = 0;
-  for (const WallWay& way : ways_.ways) {
-    const double reserve_um =
-        1000 * (way.wall_mm - question_.tube->limit_mm) - way.inside_um_per_year * hollow;
-    for (std::size_t i = 0; i < off_mm_.size(); ++i) {
-      const double left_um = reserve_um + 1000 * off_mm_[i];
-      const double weight = way.weight * wall_constant::three_weights[i];
-      if (left_um <= 0) {
-        chance += weight;
-        continue;
+  for (const WallWay& way : ways_) {
+    const double reserve_um = 1000 * (way.wall_mm - question_.tube->limit_mm) -
+                              way.inside_um_per_year * std::max(0.0, way.hollow_age_now + years);
+    for (std::size_t i = 0; i < wall_constant::three_nodes.size(); ++i) {
+      const double off_um = wall_constant::three_nodes[i] * to_node * way.wall_sd_mm;
+      const Reserve left = reserve(reserve_um + off_um, between * way.wall_sd_mm);
+      double reached = left.gone;
+      if (reached < 1) {
+        const double bare_years = question_.steel_path->age(left.um / way.steel_um_per_year);
+        reached += (1 - reached) * zinc_gone_chance(question_, way, age - bare_years);
       }
-      const double bare_years = steel.age(left_um / way.steel_um_per_year);
-      chance += weight * zinc_gone_chance(question_, way, age - bare_years);
+      chance += way.weight * wall_constant::three_weights[i] * reached;
     }
   }
   return std::clamp(chance, 0.0, 1.0);
@@ -103,28 +117,28 @@ std::array<double, 7> WallOutlook::quantiles() const {
 
 double WallOutlook::wall_now_mm() const {
   double wall_mm = 0;
-  for (const WallWay& way : ways_.ways)
+  for (const WallWay& way : ways_)
     wall_mm += way.weight * (way.wall_mm - lost_um(question_, way, 0) / 1000);
   return std::max(0.0, wall_mm);
 }
 
 double WallOutlook::zinc_gone_now() const {
   double chance = 0;
-  for (const WallWay& way : ways_.ways)
+  for (const WallWay& way : ways_)
     chance += way.weight * zinc_gone_chance(question_, way, question_.clock.age_now);
   return std::clamp(chance, 0.0, 1.0);
 }
 
 double WallOutlook::open_chance() const {
   double chance = 0;
-  for (const WallWay& way : ways_.ways)
+  for (const WallWay& way : ways_)
     if (way.open) chance += way.weight;
   return std::clamp(chance, 0.0, 1.0);
 }
 
 std::array<double, 3> WallOutlook::steel_um_per_year() const {
   std::vector<std::pair<double, double>> rates;
-  for (const WallWay& way : ways_.ways) rates.emplace_back(way.steel_um_per_year, way.weight);
+  for (const WallWay& way : ways_) rates.emplace_back(way.steel_um_per_year, way.weight);
   std::sort(rates.begin(), rates.end());
   constexpr std::array<double, 3> levels{0.1, 0.5, 0.9};
   std::array<double, 3> out{};

@@ -6,9 +6,12 @@
 //   P(T <= t) = sum w P(zinc gone by t - a),   a = age at which the way's outside loss makes up
 //                                              1000 (W - limit) less what is lost inside by t
 //
-// 1 where the inside alone has brought it there. No simulation, so no seed. Rises with time.
+// 1 where the inside alone has brought it there. The nodes carry three quarters of the variance of
+// W; the rest is normal about them, so that the chance has no steps. No simulation, so no seed.
+// Rises with time.
 
 #include <array>
+#include <vector>
 
 #include "core/forecast/wall/wall_law.h"
 
@@ -37,8 +40,7 @@ class WallOutlook {
 
  private:
   WallQuestion question_;
-  WallWays ways_;
-  std::array<double, 3> off_mm_{};  ///< nodes of the wall when new about its mean
+  std::vector<WallWay> ways_;
 };
 
 }  // namespace kneerail::forecast

@@ -36,6 +36,7 @@ std::string wall_words(const WallTube& tube, const WallForecast& row, bool paint
   std::string words = founded_on(row);
   if (!row.has_years) words += "; age not known: chances at dates only";
   words += concat({"; ", steel_from(tube), "; the inside leans on how such tubes usually go"});
+  if (tube.limit_reckoned) words += "; limit reckoned from tube, spacing, height, load and steel";
   if (painted) words += "; reckoned as bare zinc, on the safe side";
   return words;
 }

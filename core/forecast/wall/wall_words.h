@@ -18,7 +18,4 @@ std::string wall_sentence(const WallTube& tube, const WallForecast& row);
 
 std::vector<std::string> wall_flags(const WallTube& tube, const WallForecast& row);
 
-/// A new tube at or under its limit has nothing to lose.
-inline constexpr const char* no_reserve_words = "no reserve; refer to an engineer";
-
 }  // namespace kneerail::forecast

@@ -1,0 +1,166 @@
+#include "core/forecast/wall/wall_data.h"
+
+#include <catch2/catch.hpp>
+#include <limits>
+
+using namespace kneerail;
+using namespace kneerail::forecast;
+using Catch::Matchers::WithinAbs;
+
+namespace {
+
+struct OneTube {
+  Portfolio portfolio;
+
+  OneTube() {
+    portfolio.as_of = date_from_civil(2026, 6, 30);
+    Part part;
+    part.id = "c1";
+    part.site = "s1";
+    part.kind = PartKind::post_tube;
+    part.category = Category::c3;
+    part.zinc_rate_um_per_year = 1.2;
+    part.installed = date_from_civil(2000, 1, 1);
+    part.wall_nominal_mm = 3.2;
+    part.wall_limit_mm = 2.56;
+    portfolio.parts = {part};
+  }
+  Part& part() { return portfolio.parts[0]; }
+
+  void visit(const char* id, Date day, const char* gauge = "w1") {
+    Visit visit;
+    visit.id = id;
+    visit.site = "s1";
+    visit.day = day;
+    visit.wall_gauge = gauge;
+    portfolio.visits.push_back(visit);
+  }
+  void read(std::int16_t spot, double value, Censoring censoring = Censoring::exact) {
+    Reading reading;
+    reading.id = "m" + std::to_string(portfolio.readings.size());
+    reading.visit = static_cast<std::int32_t>(portfolio.visits.size()) - 1;
+    reading.quantity = Quantity::wall_mm;
+    reading.spot = spot;
+    reading.value = value;
+    reading.censoring = censoring;
+    portfolio.readings.push_back(reading);
+  }
+  WallTube tube() const { return prepare_walls(portfolio).tubes.at(0); }
+};
+
+}  // namespace
+
+TEST_CASE("readings of a day are one mean of places", "[core]") {
+  OneTube one;
+  one.visit("v1", date_from_civil(2010, 5, 1));
+  one.read(3, 3.10);
+  one.read(3, 3.14);
+  one.read(3, 3.75);  // the middle one counts
+  one.read(9, 3.02);
+  one.visit("v2", date_from_civil(2012, 5, 1));
+  one.read(3, 3.0);
+  const WallTube tube = one.tube();
+  REQUIRE(tube.readings.size() == 2);
+  CHECK_THAT(tube.readings[0].wall_mm, WithinAbs((3.14 + 3.02) / 2, 1e-12));
+  CHECK_THAT(tube.readings[0].variance_mm2, WithinAbs(0.0036 / 2 + 0.0009, 1e-12));
+  CHECK_THAT(tube.readings[1].variance_mm2, WithinAbs(0.0045, 1e-12));
+  CHECK_THAT(tube.start_mm, WithinAbs(0.97 * 3.2, 1e-12));
+}
+
+TEST_CASE("the zone's own steel loss wins over the setting", "[core]") {
+  OneTube one;
+  CHECK(one.tube().ratio_from == RatioFrom::setting);
+  CHECK(one.tube().steel_over_zinc == 22);
+  CHECK_THAT(one.tube().class_steel_um_per_year, WithinAbs(26.4, 1e-9));
+  one.part().steel_rate_um_per_year = 36;
+  CHECK(one.tube().ratio_from == RatioFrom::zone);
+  CHECK_THAT(one.tube().steel_over_zinc, WithinAbs(30, 1e-9));
+}
+
+TEST_CASE("a wall reading that is not used keeps its reason", "[core]") {
+  OneTube one;
+  one.visit("v0", date_from_civil(1999, 5, 1));
+  one.read(1, 3.2);
+  one.visit("v1", date_from_civil(2010, 5, 1));
+  one.read(1, 3.0, Censoring::at_most);
+  one.read(2, 0.2);
+  one.read(3, 6.4);
+  one.read(4, std::numeric_limits<double>::quiet_NaN());
+  one.visit("v2", date_from_civil(2027, 5, 1));
+  one.read(1, 3.0);
+  one.part().installed = date_from_civil(2000, 1, 1);
+  const WallData data = prepare_walls(one.portfolio);
+  CHECK(data.tubes[0].readings.empty());
+  std::vector<std::string> reasons;
+  for (const LeftOut& reading : data.left_out) reasons.push_back(reading.reason);
+  CHECK(reasons == std::vector<std::string>{"before_installed", "bound", "out_of_range",
+                                            "out_of_range", "no_thickness", "after_as_of"});
+}
+
+TEST_CASE("a replaced tube begins anew", "[core]") {
+  OneTube one;
+  one.visit("v1", date_from_civil(2010, 5, 1));
+  one.read(1, 2.7);
+  one.visit("v2", date_from_civil(2020, 5, 1));
+  one.read(1, 3.1);
+  Work work;
+  work.day = date_from_civil(2015, 1, 1);
+  work.action = Action::replace;
+  one.portfolio.works = {work};
+  const WallData data = prepare_walls(one.portfolio);
+  REQUIRE(data.tubes[0].readings.size() == 1);
+  CHECK(data.tubes[0].readings[0].wall_mm == 3.1);
+  CHECK(data.tubes[0].hollow_since == work.day);
+  REQUIRE(data.left_out.size() == 1);
+  CHECK(data.left_out[0].reason == "before_renewed");
+  const double as_new_sd = data.tubes[0].start_sd_mm;
+  // Dipped again it has zinc anew, but how much steel had gone is not known.
+  one.portfolio.works[0].action = Action::regalvanise;
+  CHECK(one.tube().start_sd_mm > as_new_sd);
+}
+
+TEST_CASE("where no model serves the wall the words say so", "[core]") {
+  OneTube one;
+  one.part().material = Material::painted_steel;
+  CHECK(one.tube().why_not == "steel under paint: measure the wall");
+  one.part().material = Material::aluminium;
+  CHECK(one.tube().why_not == "no loss rate for this metal");
+  one.part().material = Material::stainless;
+  CHECK(one.tube().why_not == "no loss rate for this metal");
+  one.part().material = Material::zinc_coated_steel;
+  CHECK(one.tube().why_not.empty());
+  one.part().out_of_shape = true;
+  CHECK(one.tube().why_not == "dented, oval or holed: not projected; refer to an engineer");
+  one.part().out_of_shape = false;
+  one.part().wall_limit_mm.reset();
+  CHECK(one.tube().why_not == "no wall limit is set");
+  one.part().wall_limit_mm = 3.2;
+  CHECK(one.tube().why_not == "no reserve; refer to an engineer");
+  one.part().wall_limit_mm = 2.56;
+  one.part().category.reset();
+  one.part().zinc_rate_um_per_year.reset();
+  CHECK(one.tube().why_not == "no corrosivity class and no rate of its zone is known");
+  one.part().kind = PartKind::fitting;
+  CHECK(prepare_walls(one.portfolio).tubes.empty());
+}
+
+TEST_CASE("a limit that is not set is reckoned from what the tube carries", "[core]") {
+  OneTube one;
+  one.part().wall_limit_mm.reset();
+  structure::LoadedTube carries{.as_new = {.outside_mm = 48.3, .wall_mm = 3.2},
+                                .line_load_kn_per_m = 0.36,
+                                .spacing_m = 1.5,
+                                .height_m = 1.1,
+                                .yield_mpa = 235};
+  one.part().carries = carries;
+  CHECK_THAT(one.tube().limit_mm, WithinAbs(2.573345038997913, 1e-9));
+  CHECK(one.tube().limit_reckoned);
+  one.part().wall_limit_mm = 2.8;  // the part's own wins
+  CHECK(one.tube().limit_mm == 2.8);
+  CHECK_FALSE(one.tube().limit_reckoned);
+  // A tube that does not pass when new has no reserve, whatever limit was set.
+  one.part().carries->line_load_kn_per_m = 0.74;
+  CHECK(one.tube().why_not == "no reserve; refer to an engineer");
+  one.part().wall_limit_mm.reset();
+  CHECK(one.tube().why_not == "no reserve; refer to an engineer");
+}

@@ -1,0 +1,171 @@
+// Properties of the wall forecast of a whole portfolio, its words, and odd input.
+
+#include "core/forecast/wall/wall_forecast.h"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <limits>
+#include <sstream>
+
+#include "tests/core/forecast/wall/made_walls.h"
+#include "tests/support/seeds.h"
+
+using namespace kneerail;
+using namespace kneerail::forecast;
+
+namespace {
+
+MadeWalls small(std::uint64_t seed) {
+  const Made made = made_portfolio({.seed = seed, .sites = 2, .zones = 1, .runs = 2, .parts = 12});
+  return made_walls(made, {.seed = seed});
+}
+
+WallForecasts computed(const Portfolio& portfolio, int threads = 1) {
+  auto forecast = forecast_walls(portfolio, {.threads = threads, .track_record = false});
+  REQUIRE(forecast);
+  return std::move(*forecast);
+}
+
+/// Every number of the rows, and their words.
+std::string digits(const Portfolio& portfolio, int threads) {
+  const WallForecasts forecast = computed(portfolio, threads);
+  std::ostringstream out;
+  out.precision(17);
+  for (const WallForecast& row : forecast.tubes) {
+    out << portfolio.parts[static_cast<std::size_t>(row.part)].id << " " << row.answered;
+    for (const double years : row.years) out << " " << years;
+    for (const double chance : row.p_by) out << " " << chance;
+    for (const double rate : row.steel_um_per_year) out << " " << rate;
+    out << " " << row.wall_now_mm << " " << row.open_chance << " " << row.words << row.sentence;
+    for (const std::string& flag : row.flags) out << " " << flag;
+    out << "\n";
+  }
+  for (const LeftOut& reading : forecast.left_out)
+    out << reading.reading << " " << reading.reason << "\n";
+  return out.str();
+}
+
+void check_sound(const WallForecast& row) {
+  INFO(row.words << " " << row.sentence);
+  CHECK_FALSE(row.words.empty());
+  if (!row.answered) return;
+  CHECK_FALSE(row.sentence.empty());
+  CHECK(row.sentence.find("nan") == std::string::npos);
+  for (std::size_t i = 0; i < row.years.size(); ++i) {
+    CHECK_FALSE(std::isnan(row.years[i]));
+    if (i > 0) CHECK(row.years[i] >= row.years[i - 1]);
+  }
+  for (std::size_t i = 0; i < row.p_by.size(); ++i) {
+    CHECK((row.p_by[i] >= 0 && row.p_by[i] <= 1));
+    if (i > 0) CHECK(row.p_by[i] >= row.p_by[i - 1]);
+  }
+  CHECK((row.open_chance >= 0 && row.open_chance <= 1));
+  CHECK((row.zinc_gone_now >= 0 && row.zinc_gone_now <= 1));
+  CHECK(std::isfinite(row.wall_now_mm));
+}
+
+const WallForecast& row_of(const WallForecasts& forecast, std::size_t place) {
+  for (const WallForecast& row : forecast.tubes)
+    if (row.part == static_cast<std::int32_t>(place)) return row;
+  FAIL("no row");
+  return forecast.tubes.front();
+}
+
+}  // namespace
+
+TEST_CASE("every post and rail has a sound row and nothing else has one", "[core][property]") {
+  for (const std::uint64_t seed : test::seeds(1, 3)) {
+    INFO(test::reproduce(seed));
+    const MadeWalls made = small(seed);
+    const WallForecasts forecast = computed(made.portfolio);
+    std::size_t tubes = 0;
+    for (const Part& part : made.portfolio.parts)
+      tubes += part.kind == PartKind::post_tube || part.kind == PartKind::rail_tube;
+    CHECK(forecast.tubes.size() == tubes);
+    for (const WallForecast& row : forecast.tubes) check_sound(row);
+  }
+}
+
+TEST_CASE("walls come out the same to the last bit whatever threads and row order",
+          "[core][property]") {
+  const auto seed = test::seed_or(11);
+  INFO(test::reproduce(seed));
+  const MadeWalls made = small(seed);
+  const std::string expected = digits(made.portfolio, 1);
+  CHECK(digits(made.portfolio, 3) == expected);
+  CHECK(digits(shuffled(made.portfolio, seed + 7), 2) == expected);
+}
+
+TEST_CASE("without age and wall reading only chances at dates are said", "[core]") {
+  MadeWalls made = small(3);
+  std::erase_if(made.portfolio.readings, [](const Reading& reading) {
+    return reading.part == 0 && reading.quantity == Quantity::wall_mm;
+  });
+  made.portfolio.parts[0].installed.reset();
+  const WallForecasts forecast = computed(made.portfolio);
+  const WallForecast& row = row_of(forecast, 0);
+  REQUIRE(row.answered);
+  CHECK_FALSE(row.has_years);
+  CHECK(row.words.find("chances at dates only") != std::string::npos);
+  CHECK(row.sentence.find("within 5 years") != std::string::npos);
+  const LimitForecast among = limit_row(row);
+  CHECK(among.limit == Limit::wall_limit);
+  CHECK_FALSE(among.has_years);
+}
+
+TEST_CASE("the words name what the steel's rate comes from", "[core]") {
+  MadeWalls made = small(4);
+  Part& part = made.portfolio.parts[0];
+  CHECK(row_of(computed(made.portfolio), 0).words.find("steel from the zone's own loss") !=
+        std::string::npos);
+  part.steel_rate_um_per_year = 3 * 22 * 2.970;
+  const auto flags = row_of(computed(made.portfolio), 0).flags;
+  REQUIRE_FALSE(flags.empty());
+  CHECK(flags[0] == "steel loss is 66 times the zinc loss: check");
+  part.steel_rate_um_per_year.reset();
+  CHECK(row_of(computed(made.portfolio), 0).words.find("steel reckoned as 22 times zinc") !=
+        std::string::npos);
+}
+
+TEST_CASE("bare steel is answered from its first day, with or without a coating beside it",
+          "[core]") {
+  MadeWalls made = small(5);
+  for (Part& part : made.portfolio.parts) part.material = Material::bare_steel;
+  made.portfolio.parts[0].installed = date_from_civil(2015, 1, 1);
+  const WallForecasts forecast = computed(made.portfolio);
+  for (const WallForecast& row : forecast.tubes) check_sound(row);
+  const WallForecast& row = row_of(forecast, 0);
+  REQUIRE(row.answered);
+  CHECK(row.sentence.find("zinc") == std::string::npos);
+  // 544 um at some 65 um a year, most of it in the first years: about ten years.
+  CHECK(row.years[3] < 10);
+}
+
+TEST_CASE("odd walls get an answer or a plain word", "[core]") {
+  const auto odd = GENERATE(std::numeric_limits<double>::quiet_NaN(),
+                            std::numeric_limits<double>::infinity(), -1.0, 0.0, 1e-9, 1e12);
+  MadeWalls made = small(6);
+  std::size_t place = 0;
+  for (Reading& reading : made.portfolio.readings)
+    if (reading.quantity == Quantity::wall_mm && reading.part == 0) reading.value = odd;
+  made.portfolio.parts[4].wall_nominal_mm = odd;
+  made.portfolio.parts[8].wall_limit_mm = odd;
+  made.portfolio.parts[12].steel_rate_um_per_year = odd;
+  const WallForecasts forecast = computed(made.portfolio);
+  for (const WallForecast& row : forecast.tubes) check_sound(row);
+  for (const Reading& reading : made.portfolio.readings)
+    place += reading.quantity == Quantity::wall_mm && reading.part == 0;
+  CHECK(forecast.left_out.size() >= place);
+}
+
+TEST_CASE("a portfolio without tubes has no rows, and a stopped run says so", "[core]") {
+  MadeWalls made = small(7);
+  std::atomic<bool> stop = true;
+  const auto stopped = forecast_walls(made.portfolio, {.threads = 1, .stop = &stop});
+  REQUIRE_FALSE(stopped);
+  CHECK(stopped.error().fault == Fault::cancelled);
+  for (Part& part : made.portfolio.parts) part.kind = PartKind::fitting;
+  CHECK(computed(made.portfolio).tubes.empty());
+  made.portfolio.settings.steel_path_exponent = std::numeric_limits<double>::quiet_NaN();
+  CHECK_FALSE(forecast_walls(made.portfolio, {.threads = 1}));
+}

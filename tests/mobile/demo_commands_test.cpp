@@ -76,7 +76,7 @@ TEST_CASE("demo and forecast together: the worst parts first, with their sentenc
   // too.
   const auto asked_about = [&](const char* gap) {
     return std::any_of(swaps.begin(), swaps.end(),
-                       [&](const std::string& flags) { return has(flags, gap); });
+                       [&](const std::string& words) { return has(words, gap); });
   };
   CHECK(asked_about("between 2021-04-29 and 2022-04-29"));
   CHECK(asked_about("between 2022-05-13 and 2023-05-13"));

@@ -4,6 +4,17 @@
 // uncertainty, and the reason in words. Model: each part starts with a coating thickness and loses
 // it at its own positive rate; parts in the same run, zone and site lend each other knowledge, and
 // every day's gauge has its own offset shared by all it measured.
+//
+// Steps: preparation.h (what is read), stage_one.h and shared_effects.h (what parts share), rust.h
+// (which readings are of rust), swaps.h (replacements nobody recorded), back_dated.h (how wide the
+// bands must be), posterior.h and predictive.h (one part). Units: um, years, um a year over the
+// first 20 years. Source: ISO 9223 and 9224:2012 for classes and the path of attack; the model and
+// its numbers (constants.h) were chosen on invented portfolios with known truth.
+//
+// Limits: the date is that of the average of the places measured, first rust comes earlier; parts
+// that stand in water nobody recorded are foretold too late until they are measured; a gauge that
+// drifts at all visits of a site cannot be told from zinc that does; what was built to be kept on
+// the safe side is a little wide where gauges, grades and records are good.
 
 #include <array>
 #include <atomic>

@@ -16,7 +16,8 @@ demo's are invented.
 std::string_view model_in_a_sentence() {
   return R"(Each part starts with a coating thickness and loses it at its own positive
 rate; parts in the same run, zone and site lend each other knowledge, and
-every day's gauge has its own offset shared by all it measured.
+every day's gauge has its own offset shared by all it measured. A coating's
+date is that of the average of the places measured; first rust comes earlier.
 )";
 }
 

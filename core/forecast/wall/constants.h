@@ -54,20 +54,21 @@ inline constexpr double open_late_share = 0.5;
 /// Start not known: rust inside is counted from so long before the first look.
 inline constexpr double unknown_years_before = 10;
 
-/// Nodes of the wall when new, and of the coating's start where readings may tell of it: 3-point
-/// Gauss-Hermite.
-inline constexpr std::array<double, 3> three_nodes{-1.7320508075688772, 0, 1.7320508075688772};
-inline constexpr std::array<double, 3> three_weights{1.0 / 6, 2.0 / 3, 1.0 / 6};
-/// Of the start's variance that the nodes carry; the rest stays normal.
+/// Nodes of the coating's start where readings may tell of it: 3-point Gauss-Hermite, carrying a
+/// share of its variance; the rest stays normal. Of the wall when new two nodes, the same.
+inline constexpr std::array<double, 3> start_nodes{-1.7320508075688772, 0, 1.7320508075688772};
+inline constexpr std::array<double, 3> start_weights{1.0 / 6, 2.0 / 3, 1.0 / 6};
 inline constexpr double start_node_share = 0.75;
-inline constexpr double wall_node_share = 0.75;  ///< of the wall, the same
-inline constexpr double may_be_gone = 0.02;      ///< readings tell of steel from this chance on
-inline constexpr double weight_least = 2e-4;     ///< of the largest; smaller nodes are dropped
+inline constexpr std::array<double, 2> wall_nodes{-1, 1};
+inline constexpr double wall_node_share = 0.75;
+inline constexpr double may_be_gone = 0.02;   ///< readings tell of steel from this chance on
+inline constexpr double zinc_weight = 0.06;   ///< neighbouring nodes of a coating are put together
+inline constexpr double weight_least = 5e-4;  ///< of the largest; smaller ways are dropped
 
 // Times.
 inline constexpr double longest_years = 300;  ///< beyond: no upper bound
-inline constexpr double chance_tolerance = 1e-4;
-inline constexpr double years_tolerance = 1e-3;
+inline constexpr double chance_tolerance = 3e-4;
+inline constexpr double years_tolerance = 5e-3;
 inline constexpr double open_words_chance = 0.5;  ///< "likely rusts from inside too"
 
 }  // namespace kneerail::forecast::wall_constant

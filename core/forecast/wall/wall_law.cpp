@@ -65,51 +65,71 @@ std::vector<Inside> insides_of(const WallTube& tube) {
   return insides;
 }
 
-/// A start of the coating and its zinc rate, before steel is looked at.
-WallWay with_zinc(const RateNode& node, double weight) {
-  WallWay way;
-  way.weight = weight;
-  way.zinc_um_per_year = std::exp(node.ln_rate);
-  way.start_um = node.start_um;
-  way.start_variance = node.start_variance;
-  way.ahead = node.ahead;
-  return way;
-}
-
-/// The nodes of the coating; each as three where readings may tell of steel.
-std::vector<WallWay> zinc_ways(const WallQuestion& question) {
+/// The nodes of the coating, neighbours put together until they weigh enough: the ratio of steel
+/// smooths what lies between.
+std::vector<WallWay> zinc_groups(const Posterior& coating) {
   std::vector<WallWay> ways;
-  if (question.coating == nullptr) {
-    ways.push_back({});
-    ways.back().weight = 1;
-    return ways;
-  }
-  const Posterior& coating = *question.coating;
-  double largest = 0;
-  for (int k = 0; k < coating.count; ++k)
-    largest = std::max(largest, coating.nodes[static_cast<std::size_t>(k)].weight);
-  double gone = 0;
+  double ln_rate = 0;
+  double square = 0;
+  const auto close = [&](WallWay& way) {
+    way.zinc_um_per_year = std::exp(ln_rate / way.weight);
+    way.start_um /= way.weight;
+    way.start_variance = way.start_variance / way.weight +
+                         std::max(0.0, square / way.weight - way.start_um * way.start_um);
+    ln_rate = square = 0;
+  };
+  bool open = false;
   for (int k = 0; k < coating.count; ++k) {
     const RateNode& node = coating.nodes[static_cast<std::size_t>(k)];
-    if (node.weight < wall_constant::weight_least * largest) continue;
-    ways.push_back(with_zinc(node, node.weight));
-    if (question.tube->readings.empty()) continue;
-    const double age =
-        question.clock.age_now + years_between(question.as_of, question.tube->readings.back().day);
-    gone += node.weight * zinc_gone_chance(question, ways.back(), age);
+    if (open && node.ahead != ways.back().ahead) {
+      close(ways.back());
+      open = false;
+    }
+    if (!open) ways.push_back({});
+    WallWay& way = ways.back();
+    way.ahead = node.ahead;
+    way.weight += node.weight;
+    way.start_um += node.weight * node.start_um;
+    way.start_variance += node.weight * node.start_variance;
+    ln_rate += node.weight * node.ln_rate;
+    square += node.weight * node.start_um * node.start_um;
+    open = way.weight < wall_constant::zinc_weight;
+    if (!open) close(way);
   }
-  if (gone < wall_constant::may_be_gone) return ways;
+  if (open) close(ways.back());
+  return ways;
+}
+
+/// Each way as three by its coating's start.
+std::vector<WallWay> by_start(const std::vector<WallWay>& ways) {
   std::vector<WallWay> split;
   for (const WallWay& way : ways) {
     const double sd = std::sqrt(wall_constant::start_node_share * way.start_variance);
-    for (std::size_t s = 0; s < wall_constant::three_nodes.size(); ++s) {
+    for (std::size_t s = 0; s < wall_constant::start_nodes.size(); ++s) {
       split.push_back(way);
-      split.back().weight *= wall_constant::three_weights[s];
-      split.back().start_um += wall_constant::three_nodes[s] * sd;
+      split.back().weight *= wall_constant::start_weights[s];
+      split.back().start_um += wall_constant::start_nodes[s] * sd;
       split.back().start_variance *= 1 - wall_constant::start_node_share;
     }
   }
   return split;
+}
+
+/// How the zinc may go; by its start too where readings may tell of steel.
+std::vector<WallWay> zinc_ways(const WallQuestion& question) {
+  if (question.coating == nullptr) {
+    std::vector<WallWay> bare(1);
+    bare.back().weight = 1;
+    return bare;
+  }
+  std::vector<WallWay> ways = zinc_groups(*question.coating);
+  if (question.tube->readings.empty()) return ways;
+  const double age =
+      question.clock.age_now + years_between(question.as_of, question.tube->readings.back().day);
+  const ZincEnd zinc(question);
+  double gone = 0;
+  for (const WallWay& way : ways) gone += way.weight * zinc.gone_chance(way, age);
+  return gone < wall_constant::may_be_gone ? ways : by_start(ways);
 }
 
 std::vector<WallWay> ways_before_readings(const WallQuestion& question) {
@@ -140,13 +160,14 @@ std::vector<WallWay> ways_before_readings(const WallQuestion& question) {
 }
 
 /// Moves the wall when new of a way to what the readings say; returns ln of the way's factor.
-double weigh(const WallQuestion& question, WallWay& way) {
+double weigh(const WallQuestion& question, const ZincEnd& zinc, WallWay& way) {
   const WallTube& tube = *question.tube;
   double precision = 1 / (tube.start_sd_mm * tube.start_sd_mm);
   double squares = 0;
   double sum = 0;
   for (const WallMean& mean : tube.readings) {
-    const double lost_mm = lost_um(question, way, years_between(question.as_of, mean.day)) / 1000;
+    const double lost_mm =
+        zinc.lost_um(question, way, years_between(question.as_of, mean.day)) / 1000;
     const double variance = mean.variance_mm2 + std::pow(wall_constant::law_error * lost_mm, 2);
     const double off = mean.wall_mm + lost_mm - tube.start_mm;
     precision += 1 / variance;
@@ -195,47 +216,45 @@ double PathTable::age(double effective_age_years) const {
          (effective_age_years - table_years) / slope_;
 }
 
-double zinc_end_age(const WallQuestion& question, const WallWay& way) {
+ZincEnd::ZincEnd(const WallQuestion& question)
+    : path_(question.clock.start_known ? question.zinc_path : nullptr),
+      age_now_(question.clock.age_now),
+      now_(effective(age_now_)),
+      excess_um2_(question.coating == nullptr ? 0 : question.coating->spots_excess_um2) {}
+
+double ZincEnd::age(const WallWay& way) const {
   if (way.zinc_um_per_year <= 0) return 0;
-  const auto effective = [&](double age) {
-    return question.clock.start_known ? question.zinc_path->effective_age(age) : age;
-  };
-  const double now = effective(question.clock.age_now);
   double h = way.start_um / way.zinc_um_per_year;
-  if (h > now) h = now + (h - now) / way.ahead;
-  return question.clock.start_known ? question.zinc_path->age(h) : h;
+  if (h > now_) h = now_ + (h - now_) / way.ahead;
+  return path_ != nullptr ? path_->age(h) : h;
 }
 
-double lost_um(const WallQuestion& question, const WallWay& way, double years) {
-  const double bare_years = question.clock.age_now + years - zinc_end_age(question, way);
+double ZincEnd::gone_chance(const WallWay& way, double age_years) const {
+  if (way.zinc_um_per_year <= 0) return age_years >= 0 ? 1 : 0;
+  if (path_ != nullptr && age_years <= 0) return 0;
+  const double h = effective(age_years);
+  const double ahead = std::max(0.0, h - now_);
+  const double rate = ahead > 0 ? way.ahead * way.zinc_um_per_year : way.zinc_um_per_year;
+  const double loss = way.zinc_um_per_year * h + (rate - way.zinc_um_per_year) * ahead;
+  const double drift = constant::future_sd * rate * ahead;
+  const double variance = way.start_variance + constant::spots_fixed * excess_um2_ + drift * drift +
+                          constant::spots_of_loss * excess_um2_ * loss * loss;
+  return normal_((loss - way.start_um) / std::sqrt(variance));
+}
+
+double ZincEnd::lost_um(const WallQuestion& question, const WallWay& way, double years) const {
+  const double bare_years = age_now_ + years - age(way);
   const double hollow_years = way.hollow_age_now + years;
   return way.steel_um_per_year * question.steel_path->effective_age(std::max(0.0, bare_years)) +
          way.inside_um_per_year * std::max(0.0, hollow_years);
 }
 
-double zinc_gone_chance(const WallQuestion& question, const WallWay& way, double age_years) {
-  if (way.zinc_um_per_year <= 0) return age_years >= 0 ? 1 : 0;
-  const bool known = question.clock.start_known;
-  if (known && age_years <= 0) return 0;
-  const auto effective = [&](double age) {
-    return known ? question.zinc_path->effective_age(age) : age;
-  };
-  const double h = effective(age_years);
-  const double ahead = std::max(0.0, h - effective(question.clock.age_now));
-  const double rate = ahead > 0 ? way.ahead * way.zinc_um_per_year : way.zinc_um_per_year;
-  const double loss = way.zinc_um_per_year * h + (rate - way.zinc_um_per_year) * ahead;
-  const double excess = question.coating->spots_excess_um2;
-  const double drift = constant::future_sd * rate * ahead;
-  const double variance = way.start_variance + constant::spots_fixed * excess + drift * drift +
-                          constant::spots_of_loss * excess * loss * loss;
-  return statistics::normal_table()((loss - way.start_um) / std::sqrt(variance));
-}
-
 std::vector<WallWay> wall_ways(const WallQuestion& question) {
   std::vector<WallWay> ways = ways_before_readings(question);
   if (!question.tube->readings.empty()) {
+    const ZincEnd zinc(question);
     std::vector<double> ln_factor;
-    for (WallWay& way : ways) ln_factor.push_back(weigh(question, way));
+    for (WallWay& way : ways) ln_factor.push_back(weigh(question, zinc, way));
     const double top = *std::max_element(ln_factor.begin(), ln_factor.end());
     for (std::size_t i = 0; i < ways.size(); ++i) ways[i].weight *= std::exp(ln_factor[i] - top);
   }

@@ -14,9 +14,9 @@
 //   W            N(0.97 nominal, (0.03 nominal)^2) before any reading
 //
 // F is the zone's own steel loss over its zinc loss where it gives one, else the setting (22). The
-// zinc's ways are the nodes of the coating's posterior (posterior.h); z lies on 7 Gauss-Hermite
-// nodes, z' on 9 equal ones. A wall reading (mean of a day's places) weighs every way by the
-// density of all readings, W integrated out:
+// zinc's ways are the nodes of the coating's posterior (posterior.h), small neighbours put
+// together; z lies on 7 Gauss-Hermite nodes, z' on 9 equal ones. A wall reading (mean of a day's
+// places) weighs every way by the density of all readings, W integrated out:
 //
 //   e_j = 0.06^2/places + 0.03^2 + (0.10 L_j)^2    mm^2; L_j: loss of the way by then, mm
 //   p = 1/v0 + sum 1/e_j     m = W0 + (sum d_j/e_j)/p     d_j = y_j + L_j - W0
@@ -35,6 +35,7 @@
 #include "core/corrosion/attack.h"
 #include "core/forecast/predictive.h"
 #include "core/forecast/wall/wall_data.h"
+#include "core/statistics/normal_table.h"
 
 namespace kneerail::forecast {
 
@@ -80,13 +81,29 @@ struct WallQuestion {
 /// Weights sum to 1.
 std::vector<WallWay> wall_ways(const WallQuestion& question);
 
-/// Age at which the coating of a way is at 0 um, the start at its mean; 0 for bare steel.
-double zinc_end_age(const WallQuestion& question, const WallWay& way);
+/// When the zinc of a way ends, with what is the same for all ways of a tube worked out once.
+class ZincEnd {
+ public:
+  explicit ZincEnd(const WallQuestion& question);
 
-/// Metal lost in a way from both faces, um, so many years after the as-of date.
-double lost_um(const WallQuestion& question, const WallWay& way, double years);
+  /// Age at which the coating is at 0 um, the start at its mean; 0 for bare steel.
+  [[nodiscard]] double age(const WallWay& way) const;
+  /// Chance that it is there at an age: the root of predictive.h.
+  [[nodiscard]] double gone_chance(const WallWay& way, double age_years) const;
+  /// Metal lost from both faces, um, so many years after the as-of date.
+  [[nodiscard]] double lost_um(const WallQuestion& question, const WallWay& way,
+                               double years) const;
 
-/// Chance that a way's zinc is at 0 um at an age: the root of predictive.h.
-double zinc_gone_chance(const WallQuestion& question, const WallWay& way, double age_years);
+ private:
+  [[nodiscard]] double effective(double age_years) const {
+    return path_ != nullptr ? path_->effective_age(age_years) : age_years;
+  }
+
+  const statistics::NormalTable& normal_ = statistics::normal_table();
+  const PathTable* path_;  ///< null: start not known, age counts one to one
+  double age_now_;
+  double now_;  ///< effective
+  double excess_um2_;
+};
 
 }  // namespace kneerail::forecast

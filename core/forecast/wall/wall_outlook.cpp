@@ -72,25 +72,26 @@ class KnownChances {
 }  // namespace
 
 WallOutlook::WallOutlook(const WallQuestion& question)
-    : question_(question), ways_(wall_ways(question)) {}
+    : question_(question), zinc_(question), ways_(wall_ways(question)) {}
 
 double WallOutlook::chance_by(double years) const {
   const double age = question_.clock.age_now + years;
   const double to_node = 1000 * std::sqrt(wall_constant::wall_node_share);
   const double between = 1000 * std::sqrt(1 - wall_constant::wall_node_share);
+  const double each = 1.0 / static_cast<double>(wall_constant::wall_nodes.size());
   double chance = 0;
   for (const WallWay& way : ways_) {
     const double reserve_um = 1000 * (way.wall_mm - question_.tube->limit_mm) -
                               way.inside_um_per_year * std::max(0.0, way.hollow_age_now + years);
-    for (std::size_t i = 0; i < wall_constant::three_nodes.size(); ++i) {
-      const double off_um = wall_constant::three_nodes[i] * to_node * way.wall_sd_mm;
+    for (const double node : wall_constant::wall_nodes) {
+      const double off_um = node * to_node * way.wall_sd_mm;
       const Reserve left = reserve(reserve_um + off_um, between * way.wall_sd_mm);
       double reached = left.gone;
       if (reached < 1) {
         const double bare_years = question_.steel_path->age(left.um / way.steel_um_per_year);
-        reached += (1 - reached) * zinc_gone_chance(question_, way, age - bare_years);
+        reached += (1 - reached) * zinc_.gone_chance(way, age - bare_years);
       }
-      chance += way.weight * wall_constant::three_weights[i] * reached;
+      chance += way.weight * each * reached;
     }
   }
   return std::clamp(chance, 0.0, 1.0);
@@ -101,7 +102,7 @@ std::array<double, 7> WallOutlook::quantiles() const {
       -question_.clock.age_now - (question_.clock.start_known ? 0 : constant::earliest_years);
   KnownChances known(*this);
   const double chance_early = known.add(earliest).chance;
-  for (const double years : {1.0, 10.0, 25.0, 50.0, 100.0}) known.add(years);
+  for (const double years : {5.0, 15.0, 30.0, 60.0, 120.0}) known.add(years);
   const double chance_late = known.add(wall_constant::longest_years).chance;
   std::array<double, 7> years{};
   for (std::size_t i = 0; i < years.size(); ++i) {
@@ -118,14 +119,14 @@ std::array<double, 7> WallOutlook::quantiles() const {
 double WallOutlook::wall_now_mm() const {
   double wall_mm = 0;
   for (const WallWay& way : ways_)
-    wall_mm += way.weight * (way.wall_mm - lost_um(question_, way, 0) / 1000);
+    wall_mm += way.weight * (way.wall_mm - zinc_.lost_um(question_, way, 0) / 1000);
   return std::max(0.0, wall_mm);
 }
 
 double WallOutlook::zinc_gone_now() const {
   double chance = 0;
   for (const WallWay& way : ways_)
-    chance += way.weight * zinc_gone_chance(question_, way, question_.clock.age_now);
+    chance += way.weight * zinc_.gone_chance(way, question_.clock.age_now);
   return std::clamp(chance, 0.0, 1.0);
 }
 

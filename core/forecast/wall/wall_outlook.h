@@ -1,6 +1,6 @@
 #pragma once
 
-// When a tube's wall is down to its limit: a mixture over the ways of wall_law.h and 3 nodes of the
+// When a tube's wall is down to its limit: a mixture over the ways of wall_law.h and 2 nodes of the
 // wall when new,
 //
 //   P(T <= t) = sum w P(zinc gone by t - a),   a = age at which the way's outside loss makes up
@@ -26,7 +26,7 @@ class WallOutlook {
   [[nodiscard]] double chance_by(double years) const;
 
   /// 5, 10, 25, 50, 75, 90, 95 % of the years from the as-of date; inf where the chance within 300
-  /// years stays below. Never falling. To 0.001 year or 0.0001 of chance.
+  /// years stays below. Never falling. To 0.005 year or 0.0003 of chance.
   [[nodiscard]] std::array<double, 7> quantiles() const;
 
   /// Mean wall on the as-of date, mm, at least 0.
@@ -40,6 +40,7 @@ class WallOutlook {
 
  private:
   WallQuestion question_;
+  ZincEnd zinc_;
   std::vector<WallWay> ways_;
 };
 

@@ -44,8 +44,10 @@ void add_water_line(ShapeList& list, const RunPen& pen, const WaterReach& reach,
 }
 
 void add_water_words(ShapeList& list, const RunPen& pen, const SheetWaterMark& mark, Point at) {
+  // Over the line only where the ground is near under it.
+  const float below = at.y < -pen.px(26) || at.y > 0 ? pen.px(22) : -pen.px(9);
   list.label({words(mark),
-              {at.x, at.y - pen.px(9)},
+              {at.x, at.y + below},
               pen.text_px(16),
               pen.ink2().rgba(),
               false,

@@ -16,7 +16,7 @@ struct WaterReach {
 
 void add_water_line(ShapeList& list, const RunPen& pen, const WaterReach& reach, float y);
 
-/// "flood mark 9 Feb 2030" above the line, up to `at`.
+/// "flood mark 9 Feb 2030" beside the line, up to `at`.
 void add_water_words(ShapeList& list, const RunPen& pen, const SheetWaterMark& mark, Point at);
 
 /// "flood mark 9 Feb 2030, 0.35 m above the deck".

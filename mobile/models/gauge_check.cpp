@@ -41,6 +41,12 @@ std::vector<std::int64_t> GaugeCheck::readings() const {
   return read;
 }
 
+bool GaugeCheck::holds_reading() const {
+  return has_reading() ||
+         std::any_of(slots_.begin() + static_cast<std::ptrdiff_t>(first_reading()), slots_.end(),
+                     [](const Slot& slot) { return !slot.digits.isEmpty(); });
+}
+
 std::optional<std::int64_t> GaugeCheck::reference() const {
   if (what_ == Foil) return slots_[0].tenth_um;
   return std::nullopt;

@@ -25,7 +25,7 @@ class GaugeCheck : public QAbstractListModel {
   Q_PROPERTY(QString asks READ asks NOTIFY changed)        ///< what to do now, in a sentence
   Q_PROPERTY(QString summary READ summary NOTIFY changed)  ///< "mean 50.8 µm · 0.8 more"
   Q_PROPERTY(QString foilWords READ foil_words NOTIFY changed)  ///< "foil of 50.0 µm"; empty: none
-  Q_PROPERTY(bool hasReading READ has_reading NOTIFY changed)
+  Q_PROPERTY(bool hasReading READ holds_reading NOTIFY changed)  ///< finished or begun
   /// By the gauge's stated error, until a person says otherwise.
   Q_PROPERTY(bool inOrder READ in_order NOTIFY changed)
 
@@ -54,6 +54,7 @@ class GaugeCheck : public QAbstractListModel {
   [[nodiscard]] QString summary() const;
   [[nodiscard]] QString foil_words() const;
   [[nodiscard]] bool has_reading() const { return !readings().empty(); }
+  [[nodiscard]] bool holds_reading() const;
   [[nodiscard]] bool in_order() const { return said_.value_or(judged()); }
   [[nodiscard]] bool has_not_kept() const;
   /// Digits of a number that is not finished; empty: none.

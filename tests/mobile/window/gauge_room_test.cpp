@@ -19,7 +19,9 @@ TEST_CASE("the gauge is zeroed at its cell, and read on a foil", "[mobile][windo
   CHECK(shown.touch("gaugeCell"));
   CHECK(shown.text_of("gaugeFacts").contains("zero it soon"));
   CHECK(shown.touch("zeroGauge"));
+  CHECK(shown.text_of("mainAct") == "Back");
   CHECK(shown.touch("digit0"));
+  CHECK(shown.text_of("mainAct") == "Keep");  // a number that is begun is one
   CHECK(shown.touch("mainAct"));
   CHECK(shown.text_of("gaugeCell") == "0 min ago");
   CHECK(shown.find("zeroGauge") == nullptr);

@@ -32,3 +32,24 @@ TEST_CASE("in a rough world the bands are neither far too narrow nor far too wid
     CHECK(scores.late_10 < 0.20);
   }
 }
+
+TEST_CASE("in a rough world the bands of walls are of the right size", "[core][property]") {
+  std::vector<Stratum> pooled;
+  for (const Shape& shape : shapes())
+    for (const std::uint64_t seed : {101u, 102u}) {
+      const World world = made_world(shape, seed);
+      const auto walls = forecast::forecast_walls(world.portfolio);
+      INFO(shape.name << ", seed " << seed);
+      REQUIRE(walls);
+      add_walls(world, *walls, pooled);
+    }
+  REQUIRE(pooled.size() == 3);
+  for (const Stratum& stratum : pooled) {
+    const Scores scores = scores_of(stratum.scored);
+    INFO("seeds 101 and 102\n" << head() << '\n' << line(stratum.name, scores));
+    CHECK(scores.parts > 400);
+    CHECK(scores.inside_80 > 0.65);  // broad on purpose: an alarm, not a mark
+    CHECK(scores.inside_80 < 0.92);
+    CHECK(scores.late_10 < 0.20);
+  }
+}

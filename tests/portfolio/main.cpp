@@ -46,6 +46,13 @@ int run(std::uint64_t first, int seeds, const std::string& only) {
       }
       add_coating(world, *forecast, strata);
       add_coating(world, *forecast, pooled);
+      const auto walls = forecast::forecast_walls(world.portfolio);
+      if (!walls) {
+        std::cerr << shape.name << ": " << walls.error().message << '\n';
+        return 1;
+      }
+      add_walls(world, *walls, strata);
+      add_walls(world, *walls, pooled);
       const auto grades = forecast::forecast_grades(world.portfolio);
       if (!grades) {
         std::cerr << shape.name << ": " << grades.error().message << '\n';
@@ -69,8 +76,8 @@ int run(std::uint64_t first, int seeds, const std::string& only) {
 
 int main(int argc, char** argv) {
   CLI::App app(
-      "Coverage of the coating forecast, and chances of grade 5, on invented portfolios with known "
-      "truth");
+      "Coverage of the forecasts of coatings and walls, and chances of grade 5, on invented "
+      "portfolios with known truth");
   std::uint64_t first = 1;
   int seeds = 3;
   std::string shape;

@@ -125,6 +125,18 @@ void add_coating(const World& world, const forecast::CoatingForecast& forecast,
   }
 }
 
+void add_walls(const World& world, const forecast::WallForecasts& forecast,
+               std::vector<Stratum>& strata) {
+  for (const forecast::WallForecast& row : forecast.tubes) {
+    if (!row.answered || !row.has_years) continue;
+    const Truth& truth = world.truth[static_cast<std::size_t>(row.part)];
+    const Scored scored{row.years, truth.wall_years};
+    add("walls", true, scored, strata);
+    add("walls read", row.readings_used > 0, scored, strata);
+    add("walls not read", row.readings_used == 0, scored, strata);
+  }
+}
+
 namespace {
 
 std::string padded(std::string text, std::size_t width) {

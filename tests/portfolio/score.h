@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/forecast/coating_forecast.h"
+#include "core/forecast/wall/wall_forecast.h"
 #include "tests/portfolio/world.h"
 
 namespace kneerail::portfolio_test {
@@ -43,6 +44,10 @@ struct Stratum {
 /// what `strata` holds.
 void add_coating(const World& world, const forecast::CoatingForecast& forecast,
                  std::vector<Stratum>& strata);
+
+/// The same of walls: "walls", those read ("walls read") and those not.
+void add_walls(const World& world, const forecast::WallForecasts& forecast,
+               std::vector<Stratum>& strata);
 
 /// A line of the table, and its head.
 std::string head();

@@ -19,12 +19,12 @@ inline constexpr double unknown_start_sd_mm = 3;
 // Errors of a reading, mm: of one place, and what all of a gauge's readings of a day share.
 inline constexpr double reading_sd_mm = 0.06;
 inline constexpr double session_sd_mm = 0.03;
-inline constexpr double law_error = 0.10;  ///< of the loss by then: no wall follows a law exactly
+inline constexpr double law_error = 0.30;  ///< of the loss by then: no wall follows a law exactly
 inline constexpr double odd_low = 0.15;    ///< of nominal; a pit or a slip, no wall
 inline constexpr double odd_high = 1.35;   ///< of nominal; a doubled echo or paint
 
-// Steel outside, over the zone's class: ln of the ratio.
-inline constexpr double ratio_ln_sd = 0.40;
+// Steel outside, over the zone's class: ln of the ratio; the zone's own figure is an estimate too.
+inline constexpr double ratio_ln_sd = 0.50;
 inline constexpr double plain_ratio_least = 10;  ///< of steel over zinc; outside it the words ask
 inline constexpr double plain_ratio_most = 40;
 /// Gauss-Hermite rule for a standard normal, 7 nodes.

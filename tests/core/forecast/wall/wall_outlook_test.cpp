@@ -91,7 +91,7 @@ Life drawn(const WallTube& of, const Posterior& posterior, double age_now, Draw&
   if (h > now) h = now + (h - now) / std::max(0.05, 1 + constant::future_sd * draw.normal());
   Life life{};
   life.zinc_end = zinc_path.age(std::max(0.0, h));
-  life.steel = of.steel_over_zinc * rate * std::exp(0.40 * draw.normal());
+  life.steel = of.steel_over_zinc * rate * std::exp(wall_constant::ratio_ln_sd * draw.normal());
   const bool open = draw.uniform() < of.open_chance;
   double z = draw.normal();
   while (std::abs(z) > 2.25) z = draw.normal();
@@ -105,7 +105,8 @@ double density(const WallTube& of, const Life& life, double age_now) {
   double ln = 0;
   for (const WallMean& mean : of.readings) {
     const double wall_mm = life.wall_at(age_now + years_between(as_of, mean.day));
-    const double variance = mean.variance_mm2 + std::pow(0.1 * (life.wall_mm - wall_mm), 2);
+    const double variance =
+        mean.variance_mm2 + std::pow(wall_constant::law_error * (life.wall_mm - wall_mm), 2);
     ln -= (std::pow(mean.wall_mm - wall_mm, 2) / variance + std::log(variance)) / 2;
   }
   return std::exp(ln);

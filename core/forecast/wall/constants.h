@@ -21,7 +21,9 @@ inline constexpr double reading_sd_mm = 0.06;
 inline constexpr double session_sd_mm = 0.03;
 inline constexpr double law_error = 0.30;  ///< of the loss by then: no wall follows a law exactly
 inline constexpr double odd_low = 0.15;    ///< of nominal; a pit or a slip, no wall
-inline constexpr double odd_high = 1.35;   ///< of nominal; a doubled echo or paint
+/// Of nominal; a doubled echo or paint. New tube is at most 10 % over it (EN 10255).
+inline constexpr double odd_high = 1.10;
+inline constexpr double rise_sds = 3;  ///< above an earlier reading: no wall grows
 
 // Steel outside, over the zone's class: ln of the ratio; the zone's own figure is an estimate too.
 inline constexpr double ratio_ln_sd = 0.50;

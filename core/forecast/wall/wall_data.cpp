@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 #include <tuple>
+#include <utility>
 
 #include "core/corrosion/attack.h"
 #include "core/forecast/coating_readings.h"
@@ -71,19 +72,26 @@ struct Starts {
   bool touched_up = false;   ///< steel had gone by then, nobody knows how much
 };
 
-std::vector<Starts> starts_of(const Portfolio& portfolio) {
+std::vector<Starts> starts_of(const Portfolio& portfolio,
+                              const std::vector<std::optional<Date>>& swapped) {
   std::vector<Starts> starts(portfolio.parts.size());
   for (std::size_t i = 0; i < starts.size(); ++i)
     starts[i] = {portfolio.parts[i].installed, portfolio.parts[i].installed, false};
+  const auto later = [](std::optional<Date>& day, Date other) {
+    if (!day || *day < other) day = other;
+  };
   for (const Work& work : portfolio.works) {
     if (work.day > portfolio.as_of) continue;
     Starts& own = starts[static_cast<std::size_t>(work.part)];
-    const auto later = [&](std::optional<Date>& day) {
-      if (!day || *day < work.day) day = work.day;
-    };
-    if (work.action == Action::replace) later(own.tube);
+    if (work.action == Action::replace) later(own.tube, work.day);
     if (work.action == Action::touch_up) own.touched_up = true;
-    if (work.action == Action::replace || work.action == Action::regalvanise) later(own.zinc);
+    if (work.action == Action::replace || work.action == Action::regalvanise)
+      later(own.zinc, work.day);
+  }
+  for (std::size_t i = 0; i < swapped.size(); ++i) {
+    if (!swapped[i]) continue;
+    later(starts[i].tube, *swapped[i]);
+    later(starts[i].zinc, *swapped[i]);
   }
   return starts;
 }
@@ -100,6 +108,8 @@ void set_start(const Part& part, const Starts& starts, WallTube& tube) {
       nominal * (used ? wall_constant::used_start_ratio_sd : wall_constant::start_ratio_sd);
 }
 
+constexpr const char* out_of_range = "out_of_range";
+
 /// Why a wall reading is no number for the model; null when it is one.
 const char* unusable(const Portfolio& portfolio, const Reading& reading, const Starts& starts) {
   const Part& part = portfolio.parts[static_cast<std::size_t>(reading.part)];
@@ -112,21 +122,26 @@ const char* unusable(const Portfolio& portfolio, const Reading& reading, const S
   const Date day = day_of(portfolio, reading);
   if (day > portfolio.as_of) return "after_as_of";
   if (part.installed && day < *part.installed) return "before_installed";
-  if (starts.zinc && day < *starts.zinc) return "before_renewed";
+  if (starts.tube && day < *starts.tube) return "before_renewed";
   if (is_positive(part.wall_nominal_mm) &&
       (reading.value < wall_constant::odd_low * *part.wall_nominal_mm ||
        reading.value > wall_constant::odd_high * *part.wall_nominal_mm))
-    return "out_of_range";
+    return out_of_range;
   return nullptr;
 }
 
-/// Readings of a part by day and gauge, then place on the tube.
-using Sessions =
-    std::map<std::pair<Date, std::string>, std::map<std::int16_t, std::vector<double>>>;
+struct GaugeDay {
+  std::map<std::int16_t, std::vector<double>> places;
+  std::vector<std::string> readings;  ///< their ids
+};
+
+/// Readings of a part by day and gauge.
+using Sessions = std::map<std::pair<Date, std::string>, GaugeDay>;
 
 std::vector<WallMean> means_of(const Sessions& sessions) {
   std::vector<WallMean> means;
-  for (const auto& [key, places] : sessions) {
+  for (const auto& [key, session] : sessions) {
+    const auto& places = session.places;
     WallMean mean;
     mean.day = key.first;
     for (const auto& [place, values] : places)
@@ -144,21 +159,97 @@ std::string gauge_of(const Visit& visit) {
 }
 
 /// By place in Portfolio::parts.
-std::vector<Sessions> sessions_of(const Portfolio& portfolio, const std::vector<Starts>& starts,
-                                  std::vector<LeftOut>& left_out) {
-  std::vector<Sessions> sessions(portfolio.parts.size());
+struct Found {
+  std::vector<Sessions> sessions;
+  std::vector<std::vector<OddWall>> odd;
+};
+
+Found found_on(const Portfolio& portfolio, const std::vector<Starts>& starts,
+               std::vector<LeftOut>& left_out) {
+  Found found{std::vector<Sessions>(portfolio.parts.size()),
+              std::vector<std::vector<OddWall>>(portfolio.parts.size())};
   for (const Reading& reading : portfolio.readings) {
     if (reading.quantity != Quantity::wall_mm) continue;
     const auto part = static_cast<std::size_t>(reading.part);
     if (const char* reason = unusable(portfolio, reading, starts[part])) {
       left_out.push_back({reading.id, portfolio.parts[part].id, reason});
+      if (reason == out_of_range)
+        found.odd[part].push_back({day_of(portfolio, reading), reading.value, std::nullopt});
       continue;
     }
     const Visit& visit = portfolio.visits[static_cast<std::size_t>(reading.visit)];
-    sessions[part][{day_of(portfolio, reading), gauge_of(visit)}][reading.spot].push_back(
-        reading.value);
+    GaugeDay& session = found.sessions[part][{day_of(portfolio, reading), gauge_of(visit)}];
+    session.places[reading.spot].push_back(reading.value);
+    session.readings.push_back(reading.id);
   }
-  return sessions;
+  return found;
+}
+
+/// Sets what was read, but for what lies far above a reading of the same day or before: the low one
+/// is kept, on the safe side.
+void set_means(const std::string& part, const Sessions& sessions, WallTube& tube,
+               std::vector<LeftOut>& left_out) {
+  const std::vector<WallMean> all = means_of(sessions);
+  auto session = sessions.begin();
+  for (auto mean_at = all.begin(); mean_at != all.end(); ++mean_at, ++session) {
+    const WallMean& mean = *mean_at;
+    const auto thinner = std::find_if(all.begin(), all.end(), [&](const WallMean& other) {
+      const double sd = std::sqrt(other.variance_mm2 + mean.variance_mm2);
+      return other.day <= mean.day && mean.wall_mm - other.wall_mm > wall_constant::rise_sds * sd;
+    });
+    if (thinner == all.end()) {
+      tube.readings.push_back(mean);
+      continue;
+    }
+    tube.odd.push_back({mean.day, mean.wall_mm, *thinner});
+    for (const std::string& reading : session->second.readings)
+      left_out.push_back({reading, part, "rises"});
+  }
+}
+
+/// Sets what was read before the zinc was renewed apart: it bounds the wall under the new zinc from
+/// above. What steel may have lost from that day to the other is half taken off, and its spread.
+void begin_under_zinc(const Starts& starts, WallTube& tube) {
+  if (!starts.zinc) return;
+  const auto after = std::find_if(tube.readings.begin(), tube.readings.end(),
+                                  [&](const WallMean& mean) { return mean.day >= *starts.zinc; });
+  tube.before_zinc.assign(tube.readings.begin(), after);
+  tube.readings.erase(tube.readings.begin(), after);
+  if (tube.before_zinc.empty()) return;
+  const WallMean& last = tube.before_zinc.back();
+  const double half_lost_mm =
+      tube.class_steel_um_per_year * years_between(last.day, *starts.zinc) / 2000;
+  tube.start_mm = std::max(0.0, last.wall_mm - half_lost_mm);
+  tube.start_sd_mm = std::hypot(std::sqrt(last.variance_mm2), half_lost_mm);
+}
+
+/// By day, and of the places of one day that no model takes the thinnest.
+void sort_odd(std::vector<OddWall>& odd) {
+  const auto key = [](const OddWall& of) {
+    return std::tuple(of.day, of.thinner.has_value(), of.wall_mm);
+  };
+  std::sort(odd.begin(), odd.end(),
+            [&](const OddWall& a, const OddWall& b) { return key(a) < key(b); });
+  odd.erase(std::unique(odd.begin(), odd.end(),
+                        [](const OddWall& a, const OddWall& b) {
+                          return a.day == b.day && !a.thinner && !b.thinner;
+                        }),
+            odd.end());
+}
+
+/// The wall a tube begins with, where its readings tell more of it than its nominal.
+void set_start_by_readings(const Starts& starts, WallTube& tube) {
+  begin_under_zinc(starts, tube);
+  if (!tube.why_not.empty()) return;
+  const bool dated = tube.stands_since.has_value();
+  if (tube.start_mm > 0 && (dated || !tube.bare || tube.readings.empty())) return;
+  if (tube.readings.empty()) {
+    tube.why_not = "no nominal wall and no wall reading";
+    return;
+  }
+  // Bare steel of no known age begins with its first reading: how much had gone nobody knows.
+  tube.start_mm = tube.readings.front().wall_mm;
+  tube.start_sd_mm = wall_constant::unknown_start_sd_mm;
 }
 
 WallTube tube_of(const Portfolio& portfolio, std::int32_t place, const Starts& starts) {
@@ -177,23 +268,20 @@ WallTube tube_of(const Portfolio& portfolio, std::int32_t place, const Starts& s
 
 }  // namespace
 
-WallData prepare_walls(const Portfolio& portfolio) {
+WallData prepare_walls(const Portfolio& portfolio,
+                       const std::vector<std::optional<Date>>& swapped) {
   WallData data;
   data.as_of = portfolio.as_of;
-  const auto starts = starts_of(portfolio);
-  const auto sessions = sessions_of(portfolio, starts, data.left_out);
+  const auto starts = starts_of(portfolio, swapped);
+  Found found = found_on(portfolio, starts, data.left_out);
   for (std::size_t i = 0; i < portfolio.parts.size(); ++i) {
     if (!is_tube(portfolio.parts[i])) continue;
     data.tubes.push_back(tube_of(portfolio, static_cast<std::int32_t>(i), starts[i]));
     WallTube& tube = data.tubes.back();
-    tube.readings = means_of(sessions[i]);
-    if (tube.start_mm > 0 || !tube.why_not.empty()) continue;
-    if (tube.readings.empty()) {
-      tube.why_not = "no nominal wall and no wall reading";
-      continue;
-    }
-    tube.start_mm = tube.readings.front().wall_mm;
-    tube.start_sd_mm = wall_constant::unknown_start_sd_mm;
+    tube.odd = std::move(found.odd[i]);
+    set_means(portfolio.parts[i].id, found.sessions[i], tube, data.left_out);
+    sort_odd(tube.odd);
+    set_start_by_readings(starts[i], tube);
   }
   std::sort(data.tubes.begin(), data.tubes.end(), [&](const WallTube& a, const WallTube& b) {
     return portfolio.parts[static_cast<std::size_t>(a.place)].id <

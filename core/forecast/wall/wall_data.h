@@ -19,6 +19,13 @@ struct WallMean {
   double variance_mm2 = 0;  ///< 0.06^2 / (places read) + 0.03^2
 };
 
+/// A wall reading that no model takes, which a person should look at.
+struct OddWall {
+  Date day;
+  double wall_mm = 0;
+  std::optional<WallMean> thinner;  ///< read before it: no wall grows; none: odd by its nominal
+};
+
 /// Where the ratio of steel's loss to zinc's comes from.
 enum class RatioFrom { zone, setting };
 
@@ -37,6 +44,9 @@ struct WallTube {
   std::optional<Date> stands_since;    ///< installed, or replaced, or dipped again
   std::optional<Date> hollow_since;    ///< when the inside began to rust
   std::vector<WallMean> readings;      ///< by day, then gauge
+  /// Of the same tube before its zinc was renewed; the last of them says the wall it began with.
+  std::vector<WallMean> before_zinc;
+  std::vector<OddWall> odd;  ///< by day, then wall
 };
 
 struct WallData {
@@ -46,6 +56,8 @@ struct WallData {
 };
 
 /// Takes every tube of the portfolio; a wall reading of anything else is left out.
-WallData prepare_walls(const Portfolio& portfolio);
+/// `swapped`: by place of the part, the day on which another was put up unrecorded; empty: none.
+WallData prepare_walls(const Portfolio& portfolio,
+                       const std::vector<std::optional<Date>>& swapped = {});
 
 }  // namespace kneerail::forecast

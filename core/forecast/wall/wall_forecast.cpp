@@ -16,6 +16,22 @@ namespace {
 
 constexpr std::array<double, 4> chance_years{0, 1, 2, 5};
 
+/// By place of the part: another tube stands there since, and what was read before says nothing of
+/// it.
+std::vector<std::optional<Date>> unrecorded_swaps(const CoatingModel* coating,
+                                                  const Portfolio& portfolio) {
+  std::vector<std::optional<Date>> swapped(portfolio.parts.size());
+  if (coating == nullptr) return swapped;
+  const CoatingData& data = coating->data;
+  for (const CoatingPart& part : data.parts) {
+    if (part.segments == 0) continue;
+    const Segment& now =
+        data.segments[static_cast<std::size_t>(part.first_segment + part.segments - 1)];
+    if (now.after_swap) swapped[static_cast<std::size_t>(part.place)] = now.start;
+  }
+  return swapped;
+}
+
 class WallReport {
  public:
   WallReport(const CoatingModel* coating, const Portfolio& portfolio)
@@ -24,7 +40,7 @@ class WallReport {
         zinc_path_(corrosion::AttackPath(portfolio.settings.zinc_path_exponent)),
         steel_attack_(portfolio.settings.steel_path_exponent),
         steel_path_(steel_attack_),
-        data_(prepare_walls(portfolio)) {
+        data_(prepare_walls(portfolio, unrecorded_swaps(coating, portfolio))) {
     if (coating != nullptr) served_ = served_index(portfolio, coating->data);
   }
 
@@ -36,6 +52,7 @@ class WallReport {
     row.readings_used = static_cast<int>(tube.readings.size());
     if (!tube.why_not.empty()) {
       row.words = tube.why_not;
+      row.flags = reading_flags(tube);
       return row;
     }
     if (tube.bare)
@@ -46,7 +63,7 @@ class WallReport {
   }
 
  private:
-  void answer_bare(WallTube tube, WallForecast& row) const {
+  void answer_bare(const WallTube& tube, WallForecast& row) const {
     const bool known = tube.stands_since.has_value();
     if (!known && tube.readings.empty()) {
       row.words = "no reading and no installation date";
@@ -64,7 +81,7 @@ class WallReport {
            row);
   }
 
-  void answer_coated(WallTube tube, WallForecast& row) const {
+  void answer_coated(const WallTube& tube, WallForecast& row) const {
     const std::int32_t index = served_.empty() ? -1 : served_[static_cast<std::size_t>(tube.place)];
     if (index < 0) {
       row.words = "no corrosivity class and no rate of its zone is known";
@@ -74,13 +91,6 @@ class WallReport {
     if (!view.posterior) {
       row.words = "no reading and no installation date";
       return;
-    }
-    const Segment& segment = *view.segment;
-    if (segment.after_swap) {
-      // Another tube stands there: what was read before says nothing of it.
-      std::erase_if(tube.readings, [&](const WallMean& mean) { return mean.day < segment.start; });
-      tube.hollow_since = segment.start;
-      row.readings_used = static_cast<int>(tube.readings.size());
     }
     row.own_share = view.posterior->own_share;
     const double hollow_age = tube.hollow_since

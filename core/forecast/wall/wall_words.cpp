@@ -1,5 +1,7 @@
 #include "core/forecast/wall/wall_words.h"
 
+#include <utility>
+
 #include "core/base/text.h"
 #include "core/forecast/wall/constants.h"
 #include "core/forecast/words.h"
@@ -8,9 +10,12 @@ namespace kneerail::forecast {
 
 namespace {
 
-std::string founded_on(const WallForecast& row) {
+std::string founded_on(const WallTube& tube, const WallForecast& row) {
   switch (row.readings_used) {
     case 0:
+      if (!tube.before_zinc.empty())
+        return concat({"wall last read on ", to_text(tube.before_zinc.back().day),
+                       ", before its zinc was renewed"});
       return "wall not measured; reckoned from its nominal";
     case 1:
       return "one wall reading";
@@ -26,6 +31,14 @@ std::string steel_from(const WallTube& tube) {
   return concat({"steel reckoned as ", fixed(tube.steel_over_zinc, 0), " times zinc"});
 }
 
+std::string odd_words(const OddWall& odd) {
+  const std::string read =
+      concat({"read ", fixed(odd.wall_mm, 2), " mm on ", to_text(odd.day), ", not used: "});
+  if (!odd.thinner) return read + "look at it";
+  return concat({read, fixed(odd.thinner->wall_mm, 2), " mm was read on ",
+                 to_text(odd.thinner->day), ", and no wall grows: look at it"});
+}
+
 std::string limit_mm(const WallTube& tube) {
   return fixed(tube.limit_mm, 2);
 }
@@ -33,7 +46,7 @@ std::string limit_mm(const WallTube& tube) {
 }  // namespace
 
 std::string wall_words(const WallTube& tube, const WallForecast& row, bool painted) {
-  std::string words = founded_on(row);
+  std::string words = founded_on(tube, row);
   if (!row.has_years) words += "; age not known: chances at dates only";
   words += concat({"; ", steel_from(tube), "; the inside leans on how such tubes usually go"});
   if (tube.limit_reckoned) words += "; limit reckoned from tube, spacing, height, load and steel";
@@ -54,14 +67,24 @@ std::string wall_sentence(const WallTube& tube, const WallForecast& row) {
         {"Chance that its zinc is gone by now ", chance_words(row.zinc_gone_now), "; then steel"});
   else
     sentence += "Steel";
-  sentence +=
-      concat({" loses about ", fixed(row.steel_um_per_year[1], 0),
-              " um a year (80 %: ", fixed(row.steel_um_per_year[0], 0), " to ",
-              fixed(row.steel_um_per_year[2], 0), ") from outside. Chance that it rusts ",
-              "inside too ", chance_words(row.open_chance), ". Wall now about ",
-              fixed(row.wall_now_mm, 1), " mm", row.readings_used == 0 ? ", not measured." : "."});
+  const bool measured = row.readings_used > 0 || !tube.before_zinc.empty();
+  sentence += concat({" loses about ", fixed(row.steel_um_per_year[1], 0),
+                      " um a year (80 %: ", fixed(row.steel_um_per_year[0], 0), " to ",
+                      fixed(row.steel_um_per_year[2], 0), ") from outside. Chance that it rusts ",
+                      "inside too ", chance_words(row.open_chance), ". Wall now about ",
+                      fixed(row.wall_now_mm, 1), " mm", measured ? "." : ", not measured."});
   for (const std::string& flag : row.flags) sentence += concat({" Note: ", flag, "."});
   return sentence;
+}
+
+std::vector<std::string> reading_flags(const WallTube& tube) {
+  std::vector<std::string> flags;
+  const auto& means = tube.readings.empty() ? tube.before_zinc : tube.readings;
+  if (!means.empty() && means.back().wall_mm <= tube.limit_mm)
+    flags.push_back(concat({"the wall read on ", to_text(means.back().day), " (",
+                            fixed(means.back().wall_mm, 2), " mm) is at or under its limit"}));
+  for (const OddWall& odd : tube.odd) flags.push_back(odd_words(odd));
+  return flags;
 }
 
 std::vector<std::string> wall_flags(const WallTube& tube, const WallForecast& row) {
@@ -71,10 +94,7 @@ std::vector<std::string> wall_flags(const WallTube& tube, const WallForecast& ro
        tube.steel_over_zinc > wall_constant::plain_ratio_most))
     flags.push_back(
         concat({"steel loss is ", fixed(tube.steel_over_zinc, 0), " times the zinc loss: check"}));
-  if (!tube.readings.empty() && tube.readings.back().wall_mm <= tube.limit_mm)
-    flags.push_back(
-        concat({"the wall read on ", to_text(tube.readings.back().day), " (",
-                fixed(tube.readings.back().wall_mm, 2), " mm) is at or under its limit"}));
+  for (std::string& flag : reading_flags(tube)) flags.push_back(std::move(flag));
   if (row.readings_used > 0 && row.open_chance > wall_constant::open_words_chance)
     flags.push_back("likely rusts from inside: look into the hollow and clear its drain");
   return flags;

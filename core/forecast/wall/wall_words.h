@@ -16,6 +16,9 @@ std::string wall_words(const WallTube& tube, const WallForecast& row, bool paint
 
 std::string wall_sentence(const WallTube& tube, const WallForecast& row);
 
+/// What its readings alone tell: one at or under the limit, and each that no model takes.
+std::vector<std::string> reading_flags(const WallTube& tube);
+
 std::vector<std::string> wall_flags(const WallTube& tube, const WallForecast& row);
 
 }  // namespace kneerail::forecast

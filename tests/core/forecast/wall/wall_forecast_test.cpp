@@ -64,6 +64,22 @@ void check_sound(const WallForecast& row) {
   CHECK(std::isfinite(row.wall_now_mm));
 }
 
+void add_wall(Portfolio& portfolio, std::int32_t part, Date day, double wall_mm) {
+  Visit visit;
+  visit.id = "w" + to_text(day);
+  visit.site = portfolio.parts[static_cast<std::size_t>(part)].site;
+  visit.day = day;
+  Reading reading;
+  reading.id = "r" + to_text(day);
+  reading.part = part;
+  reading.visit = static_cast<std::int32_t>(portfolio.visits.size());
+  reading.quantity = Quantity::wall_mm;
+  reading.spot = 1;
+  reading.value = wall_mm;
+  portfolio.visits.push_back(visit);
+  portfolio.readings.push_back(reading);
+}
+
 const WallForecast& row_of(const WallForecasts& forecast, std::size_t place) {
   for (const WallForecast& row : forecast.tubes)
     if (row.part == static_cast<std::int32_t>(place)) return row;
@@ -156,6 +172,52 @@ TEST_CASE("odd walls get an answer or a plain word", "[core]") {
   for (const Reading& reading : made.portfolio.readings)
     place += reading.quantity == Quantity::wall_mm && reading.part == 0;
   CHECK(forecast.left_out.size() >= place);
+}
+
+TEST_CASE("a wall read far too thin, or growing, stands on its row", "[core]") {
+  MadeWalls made = small(8);
+  Part& part = made.portfolio.parts[0];
+  part.material = Material::bare_steel;
+  std::erase_if(made.portfolio.readings, [](const Reading& reading) { return reading.part == 0; });
+  add_wall(made.portfolio, 0, date_from_civil(2024, 5, 1), 2.65);
+  add_wall(made.portfolio, 0, date_from_civil(2025, 5, 1), 3.20);
+  add_wall(made.portfolio, 0, date_from_civil(2026, 5, 1), 0.40);
+  const WallForecasts forecast = computed(made.portfolio);
+  const WallForecast& row = row_of(forecast, 0);
+  const std::vector<std::string> wanted{
+      "read 3.20 mm on 2025-05-01, not used: 2.65 mm was read on 2024-05-01, and no wall grows: "
+      "look at it",
+      "read 0.40 mm on 2026-05-01, not used: look at it"};
+  CHECK(row.words.find("one wall reading") == 0);
+  CHECK(row.flags == wanted);
+  CHECK(row.sentence.find("Note: read 0.40 mm on 2026-05-01") != std::string::npos);
+  // Where no model serves the wall it is said all the same.
+  part.material = Material::zinc_coated_steel;
+  part.out_of_shape = true;
+  CHECK(row_of(computed(made.portfolio), 0).flags == wanted);
+}
+
+TEST_CASE("a tube dipped again keeps the wall it was read with", "[core]") {
+  MadeWalls made = small(9);
+  std::erase_if(made.portfolio.readings, [](const Reading& reading) {
+    return reading.part == 0 && reading.quantity == Quantity::wall_mm;
+  });
+  made.portfolio.parts[0].installed = date_from_civil(1990, 1, 1);
+  add_wall(made.portfolio, 0, date_from_civil(2020, 5, 1), 2.50);
+  Work work;
+  work.part = 0;
+  work.day = date_from_civil(2021, 6, 1);
+  work.action = Action::regalvanise;
+  made.portfolio.works.push_back(work);
+  const WallForecasts forecast = computed(made.portfolio);
+  const WallForecast& row = row_of(forecast, 0);
+  REQUIRE(row.answered);
+  CHECK(row.p_by[0] > 0.5);  // 2.56 mm is its limit
+  CHECK(row.wall_now_mm < 2.5);
+  CHECK(row.words.find("wall last read on 2020-05-01, before its zinc was renewed") == 0);
+  REQUIRE_FALSE(row.flags.empty());
+  CHECK(row.flags[0] == "the wall read on 2020-05-01 (2.50 mm) is at or under its limit");
+  CHECK(row.sentence.find("not measured") == std::string::npos);
 }
 
 TEST_CASE("a portfolio without tubes has no rows, and a stopped run says so", "[core]") {

@@ -1,5 +1,6 @@
 #include "core/forecast/wall/wall_words.h"
 
+#include <cmath>
 #include <utility>
 
 #include "core/base/text.h"
@@ -39,6 +40,11 @@ std::string odd_words(const OddWall& odd) {
                  to_text(odd.thinner->day), ", and no wall grows: look at it"});
 }
 
+/// Two digits, never more wall than was reckoned.
+std::string rounded_down(double wall_mm) {
+  return fixed(std::floor(100 * wall_mm + 1e-6) / 100, 2);
+}
+
 std::string limit_mm(const WallTube& tube) {
   return fixed(tube.limit_mm, 2);
 }
@@ -72,7 +78,7 @@ std::string wall_sentence(const WallTube& tube, const WallForecast& row) {
                       " um a year (80 %: ", fixed(row.steel_um_per_year[0], 0), " to ",
                       fixed(row.steel_um_per_year[2], 0), ") from outside. Chance that it rusts ",
                       "inside too ", chance_words(row.open_chance), ". Wall now about ",
-                      fixed(row.wall_now_mm, 1), " mm", measured ? "." : ", not measured."});
+                      rounded_down(row.wall_now_mm), " mm", measured ? "." : ", not measured."});
   for (const std::string& flag : row.flags) sentence += concat({" Note: ", flag, "."});
   return sentence;
 }

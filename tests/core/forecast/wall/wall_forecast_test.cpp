@@ -7,6 +7,7 @@
 #include <limits>
 #include <sstream>
 
+#include "core/forecast/wall/wall_words.h"
 #include "tests/core/forecast/wall/made_walls.h"
 #include "tests/support/seeds.h"
 
@@ -195,6 +196,17 @@ TEST_CASE("a wall read far too thin, or growing, stands on its row", "[core]") {
   part.material = Material::zinc_coated_steel;
   part.out_of_shape = true;
   CHECK(row_of(computed(made.portfolio), 0).flags == wanted);
+}
+
+TEST_CASE("the wall now is said to two digits and never thicker than it is", "[core]") {
+  const MadeWalls made = small(10);
+  const WallData data = prepare_walls(made.portfolio);
+  const WallForecasts forecast = computed(made.portfolio);
+  WallForecast row = row_of(forecast, 0);
+  row.wall_now_mm = 2.559;
+  CHECK(wall_sentence(data.tubes[0], row).find("Wall now about 2.55 mm") != std::string::npos);
+  row.wall_now_mm = 2.56;
+  CHECK(wall_sentence(data.tubes[0], row).find("Wall now about 2.56 mm") != std::string::npos);
 }
 
 TEST_CASE("a tube dipped again keeps the wall it was read with", "[core]") {

@@ -38,6 +38,7 @@ std::string why_no_wall(const Part& part) {
 void set_limit(const Part& part, WallTube& tube) {
   const auto least = part.carries ? structure::least_wall(*part.carries) : std::nullopt;
   const bool passes = !least || least->wall_mm;
+  if (least && passes) tube.least_wall_mm = *least->wall_mm;
   tube.limit_reckoned = !is_positive(part.wall_limit_mm) && least && passes;
   if (tube.limit_reckoned)
     tube.limit_mm = *least->wall_mm;

@@ -35,6 +35,7 @@ struct WallTube {
   bool bare = false;       ///< no zinc: steel from the first day
   double limit_mm = 0;
   bool limit_reckoned = false;  ///< from what the tube has to carry
+  double least_wall_mm = 0;     ///< that carries its load; 0: not known
   double start_mm = 0;          ///< mean and sd of the wall when new, before any reading
   double start_sd_mm = 0;
   double steel_over_zinc = 0;

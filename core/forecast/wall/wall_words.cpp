@@ -45,6 +45,10 @@ std::string rounded_down(double wall_mm) {
   return fixed(std::floor(100 * wall_mm + 1e-6) / 100, 2);
 }
 
+std::string rounded_up(double wall_mm) {
+  return fixed(std::ceil(100 * wall_mm - 1e-6) / 100, 2);
+}
+
 std::string limit_mm(const WallTube& tube) {
   return fixed(tube.limit_mm, 2);
 }
@@ -100,6 +104,10 @@ std::vector<std::string> wall_flags(const WallTube& tube, const WallForecast& ro
        tube.steel_over_zinc > wall_constant::plain_ratio_most))
     flags.push_back(
         concat({"steel loss is ", fixed(tube.steel_over_zinc, 0), " times the zinc loss: check"}));
+  if (tube.least_wall_mm > tube.limit_mm)
+    flags.push_back(concat({"its limit, ", limit_mm(tube), " mm, is under the least wall that ",
+                            "carries its load, ", rounded_up(tube.least_wall_mm),
+                            " mm: refer to an engineer"}));
   for (std::string& flag : reading_flags(tube)) flags.push_back(std::move(flag));
   if (row.readings_used > 0 && row.open_chance > wall_constant::open_words_chance)
     flags.push_back("likely rusts from inside: look into the hollow and clear its drain");

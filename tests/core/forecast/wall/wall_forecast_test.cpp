@@ -209,6 +209,30 @@ TEST_CASE("the wall now is said to two digits and never thicker than it is", "[c
   CHECK(wall_sentence(data.tubes[0], row).find("Wall now about 2.56 mm") != std::string::npos);
 }
 
+TEST_CASE("a limit under the least wall that carries the load is flagged", "[core]") {
+  MadeWalls made = small(11);
+  Part& part = made.portfolio.parts[0];
+  part.carries = structure::LoadedTube{.as_new = {.outside_mm = 48.3, .wall_mm = 3.2},
+                                       .line_load_kn_per_m = 0.36,
+                                       .spacing_m = 1.5,
+                                       .height_m = 1.1,
+                                       .yield_mpa = 235};
+  part.wall_limit_mm = 2.4;
+  const auto flags = row_of(computed(made.portfolio), 0).flags;
+  REQUIRE_FALSE(flags.empty());
+  CHECK(flags[0] ==
+        "its limit, 2.40 mm, is under the least wall that carries its load, 2.58 mm: refer to an "
+        "engineer");
+  const auto says_so = [&] {
+    const WallForecasts forecast = computed(made.portfolio);
+    return row_of(forecast, 0).sentence.find("least wall") != std::string::npos;
+  };
+  part.wall_limit_mm = 2.6;
+  CHECK_FALSE(says_so());
+  part.wall_limit_mm.reset();  // reckoned: the least wall itself
+  CHECK_FALSE(says_so());
+}
+
 TEST_CASE("a tube dipped again keeps the wall it was read with", "[core]") {
   MadeWalls made = small(9);
   std::erase_if(made.portfolio.readings, [](const Reading& reading) {

@@ -28,6 +28,17 @@
 
 namespace kneerail::forecast {
 
+/// The chances of which a row gives the years.
+inline constexpr std::array<double, 7> quantile_levels{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
+/// The years after the as-of date of which a row gives the chance.
+inline constexpr std::array<double, 4> chance_years{0, 1, 2, 5};
+
+/// A chance and the years from the as-of date until it is reached.
+struct ChanceAt {
+  double chance = 0;
+  double years = 0;
+};
+
 /// The time to one limit for one part. Years count from the as-of date; negative: already past;
 /// inf: no upper bound.
 struct LimitForecast {
@@ -38,6 +49,7 @@ struct LimitForecast {
   std::array<double, 7> years{};  ///< 5, 10, 25, 50, 75, 90, 95 %; never falling
   /// Of a grade's row: chances of true grades 1 to 5 now; such a row has no rates and thicknesses.
   std::optional<std::array<double, 5>> grades_now;
+  std::vector<ChanceAt> later;  ///< of a row without years: what is known beyond `p_by`, rising
   std::array<double, 4>
       p_by{};             ///< chance the limit is reached by the as-of date, 1, 2 and 5 years after
   int readings_used = 0;  ///< visit means of the current segment

@@ -12,8 +12,6 @@ namespace kneerail::forecast {
 
 namespace {
 
-constexpr std::array<double, 4> chance_years{0, 1, 2, 5};
-
 std::array<double, 4> chances(const Posterior& posterior, const Clock& clock, double limit_um) {
   std::array<double, 4> out{};
   for (std::size_t i = 0; i < out.size(); ++i) {
@@ -106,6 +104,13 @@ PartView view_of(const ReportContext& context, int index) {
     view.posterior = scaled(life_posterior({&model.data, &model.effects}, *view.segment),
                             model.back_dated.spread_scale);
   return view;
+}
+
+std::optional<double> owners_chance(const std::array<std::optional<double>, 4>& set,
+                                    int consequence) {
+  if (consequence < 1) return std::nullopt;
+  const auto& chance = set[static_cast<std::size_t>(std::min(consequence, 3))];
+  return chance && *chance > 0 && *chance < 1 ? chance : std::nullopt;
 }
 
 std::optional<double> set_limit_um(std::optional<double> given) {

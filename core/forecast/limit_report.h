@@ -2,6 +2,7 @@
 
 // One part's row for each limit: quantiles, chances by date, and the reason in words.
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -26,6 +27,11 @@ PartView view_of(const ReportContext& context, int index);
 /// Two rows (coating exhausted, first maintenance) of a part the model serves; `index` is its place
 /// in CoatingData::parts. A row that cannot be answered keeps its words.
 std::vector<LimitForecast> limit_rows(const ReportContext& context, int index);
+
+/// The chance the owner set for parts of that consequence (1 high, 2 medium, 3 low), over 0 and
+/// under 1; nothing where none is set or the consequence is not said. By consequence; [0] unused.
+std::optional<double> owners_chance(const std::array<std::optional<double>, 4>& set,
+                                    int consequence);
 
 /// A limit the owner set, um; nothing where none is set or what is set is no thickness.
 std::optional<double> set_limit_um(std::optional<double> given);

@@ -9,6 +9,7 @@
 // third, x is how much more visit means scatter (um^2) than where spots stand for their part: then
 // the part's mean thickness is not what its spots showed. a_k is 1, or 3 where paint gives way.
 
+#include "core/forecast/coating_forecast.h"
 #include "core/forecast/posterior.h"
 
 namespace kneerail::forecast {
@@ -50,7 +51,5 @@ double median_now_um(const Posterior& posterior, const Clock& clock);
 /// negative), um, at least 0: the limit that is reached by then with that chance. To 0.005 um.
 std::array<double, 3> thickness_quantiles_um(const Posterior& posterior, const Clock& clock,
                                              double years);
-
-inline constexpr std::array<double, 7> quantile_levels{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
 
 }  // namespace kneerail::forecast

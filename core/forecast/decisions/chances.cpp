@@ -11,21 +11,15 @@ namespace kneerail::forecast {
 
 namespace {
 
-constexpr std::array<double, 4> years_of_p_by{0, 1, 2, 5};
-
-struct Known {
-  double chance;
-  double years;
-};
-
 /// Everything the row says, rising.
-std::vector<Known> known_points(const LimitForecast& row) {
-  std::vector<Known> points;
+std::vector<ChanceAt> known_points(const LimitForecast& row) {
+  std::vector<ChanceAt> points;
   for (std::size_t i = 0; i < row.p_by.size(); ++i)
-    points.push_back({row.p_by[i], years_of_p_by[i]});
+    points.push_back({row.p_by[i], chance_years[i]});
   for (std::size_t i = 0; row.has_years && i < row.years.size(); ++i)
     points.push_back({quantile_levels[i], row.years[i]});
-  std::sort(points.begin(), points.end(), [](const Known& a, const Known& b) {
+  if (!row.has_years) points.insert(points.end(), row.later.begin(), row.later.end());
+  std::sort(points.begin(), points.end(), [](const ChanceAt& a, const ChanceAt& b) {
     return std::pair(a.chance, a.years) < std::pair(b.chance, b.years);
   });
   return points;
@@ -37,8 +31,8 @@ double years_to_chance(const LimitForecast& row, double chance) {
   constexpr double never = std::numeric_limits<double>::infinity();
   if (!row.answered) return never;
   if (row.p_by[0] >= chance) return 0;
-  Known before{row.p_by[0], 0};
-  for (const Known& point : known_points(row)) {
+  ChanceAt before{row.p_by[0], 0};
+  for (const ChanceAt& point : known_points(row)) {
     if (point.years == never) return never;
     if (point.chance >= chance) {
       const double rise = point.chance - before.chance;
@@ -52,8 +46,8 @@ double years_to_chance(const LimitForecast& row, double chance) {
 
 double chance_within(const LimitForecast& row, double years) {
   if (!row.answered) return 0;
-  Known before{row.p_by[0], 0};
-  for (const Known& point : known_points(row)) {
+  ChanceAt before{row.p_by[0], 0};
+  for (const ChanceAt& point : known_points(row)) {
     if (point.years <= before.years) {
       if (point.years == before.years) before.chance = point.chance;  // two figures for one day
       continue;

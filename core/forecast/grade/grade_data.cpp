@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <tuple>
+#include <utility>
 
 #include "core/forecast/constants.h"
 
@@ -207,9 +208,25 @@ class Builder {
 
 }  // namespace
 
-double ln_years(Date from, Date to) {
-  const double years = years_between(from, to);
+double ln_years(double years) {
   return years > 0 ? std::log(years) : -std::numeric_limits<double>::infinity();
+}
+
+double ln_years(Date from, Date to) {
+  return ln_years(years_between(from, to));
+}
+
+std::optional<GradeLook> seen_last(std::span<const GradeLook> looks) {
+  if (looks.empty()) return std::nullopt;
+  Date from = looks.back().day;
+  for (const GradeLook& look : looks)
+    if (look.fresh) from = look.day;
+  std::optional<GradeLook> seen;
+  for (const GradeLook& look : looks)
+    if (look.day >= from &&
+        (!seen || std::pair(look.seen, look.fresh) > std::pair(seen->seen, seen->fresh)))
+      seen = look;
+  return seen;
 }
 
 GradeData prepare_grades(const Portfolio& portfolio, const InstalledDates& installed) {

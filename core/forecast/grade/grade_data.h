@@ -7,6 +7,7 @@
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -69,10 +70,17 @@ struct GradeData {
   std::vector<LeftOut> left_out;        ///< no grade, or after the as-of day
 };
 
-/// The portfolio with its own dates of installation, or with those of a larger one it is a part of.
+/// ln of the years; -inf where they are none.
+double ln_years(double years);
 /// ln of the years between; -inf where `to` is not later.
 double ln_years(Date from, Date to);
 
+/// What counts as seen: the worst grade from the last day with a fresh look on, so that a grade
+/// said as last time or from afar may add to it and never takes its place; of the same grades the
+/// fresh one, the earlier one. `looks` by day; nothing where there are none.
+std::optional<GradeLook> seen_last(std::span<const GradeLook> looks);
+
+/// The portfolio with its own dates of installation, or with those of a larger one it is a part of.
 GradeData prepare_grades(const Portfolio& portfolio, const InstalledDates& installed);
 
 }  // namespace kneerail::forecast

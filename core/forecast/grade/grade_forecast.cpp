@@ -14,8 +14,6 @@ namespace kneerail::forecast {
 
 namespace {
 
-constexpr std::array<double, 4> years_ahead{0, 1, 2, 5};
-
 Limit limit_of(int grade) {
   return static_cast<Limit>(static_cast<int>(Limit::grade_2) + grade - 2);
 }
@@ -61,9 +59,9 @@ GradeForecast common_row(const Context& context, const GradePart& part, const Gr
   row.part = part.place;
   row.now = future.grades(0);
   row.looks = segment.count;
-  if (!looks.empty()) {
-    row.seen = looks.back().seen;
-    row.seen_on = looks.back().day;
+  if (const auto seen = seen_last(looks)) {
+    row.seen = seen->seen;
+    row.seen_on = seen->day;
   }
   row.own_share = nodes.own_share;
   row.words =
@@ -85,8 +83,8 @@ std::vector<GradeForecast> rows_of(const Context& context, const RateLayout& lay
     GradeForecast row = common;
     row.limit = limit_of(grade);
     row.years = future.years_to(grade);
-    for (std::size_t i = 0; i < years_ahead.size(); ++i)
-      row.p_by[i] = future.reached(grade, years_ahead[i]);
+    for (std::size_t i = 0; i < chance_years.size(); ++i)
+      row.p_by[i] = future.reached(grade, chance_years[i]);
     if (context.by)
       row.p_on_date = future.reached(grade, years_between(context.data.as_of, *context.by));
     row.sentence = grade_sentence(row, which.owners.set);

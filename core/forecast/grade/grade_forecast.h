@@ -26,7 +26,7 @@ struct GradeForecast {
   std::optional<double> p_on_date;  ///< by the date asked
   GradeChances now{};               ///< chances of the true grade on the as-of date
   int looks = 0;                    ///< grades of the current segment
-  std::optional<int> seen;          ///< the last of them
+  std::optional<int> seen;          ///< seen_last() of them
   std::optional<Date> seen_on;
   double own_share = 0;  ///< share of the speed's information from the part's own grades, 0 to 1
   std::string words;     ///< how well founded, in plain words

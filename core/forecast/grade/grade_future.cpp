@@ -4,19 +4,10 @@
 #include <cmath>
 #include <limits>
 
+#include "core/forecast/coating_forecast.h"
 #include "core/forecast/constants.h"
 
 namespace kneerail::forecast {
-
-namespace {
-
-constexpr std::array<double, 7> levels{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
-
-double ln_of(double years) {
-  return years > 0 ? std::log(years) : -std::numeric_limits<double>::infinity();
-}
-
-}  // namespace
 
 GradeFuture::GradeFuture(const GradeData& data, const GradeLikelihood& likelihood,
                          const RateNodes& nodes, int part)
@@ -41,7 +32,7 @@ GradeFuture::GradeFuture(const GradeData& data, const GradeLikelihood& likelihoo
 double GradeFuture::reached(int grade, double years) const {
   double chance = 0;
   for (const double from : from_years_) {
-    const double ln_time = ln_of(years - from);
+    const double ln_time = ln_years(years - from);
     for (const Node& node : nodes_)
       chance += node.weight * table_->reached(node.x + ln_time, grade, node.state);
   }
@@ -52,7 +43,7 @@ GradeChances GradeFuture::grades(double years) const {
   GradeChances sum{};
   double all = 0;
   for (const double from : from_years_) {
-    const double ln_time = ln_of(years - from);
+    const double ln_time = ln_years(years - from);
     for (const Node& node : nodes_) {
       GradeChances state = node.state;
       table_->advance(node.x + ln_time, state);
@@ -84,8 +75,8 @@ double GradeFuture::quantile(int grade, double chance, double from) const {
 std::array<double, 7> GradeFuture::years_to(int grade) const {
   std::array<double, 7> years{};
   double from = from_years_.front();
-  for (std::size_t i = 0; i < levels.size(); ++i) {
-    years[i] = std::isinf(from) ? from : quantile(grade, levels[i], from);
+  for (std::size_t i = 0; i < quantile_levels.size(); ++i) {
+    years[i] = std::isinf(from) ? from : quantile(grade, quantile_levels[i], from);
     from = years[i];
   }
   return years;

@@ -24,21 +24,51 @@ std::vector<GradeLook> fresh_looks(std::span<const GradeLook> looks) {
 std::string whole_years(double years) {
   const bool in_years = years >= 1;
   const auto count = static_cast<long>(std::floor(in_years ? years : 12 * years));
-  return concat({std::to_string(count), in_years ? " yr" : count == 1 ? " month" : " months"});
+  if (count == 0) return "under a month";
+  return concat({std::to_string(count), in_years ? " year" : " month", count == 1 ? "" : "s"});
 }
 
-/// The last time a fresh look saw a better grade than the one before it.
-std::string fall_back(const std::vector<GradeLook>& fresh) {
+/// Two people's grades of one day that lie two or more apart, the last time they did.
+std::string split_day(const std::vector<GradeLook>& fresh) {
   for (std::size_t i = fresh.size(); i-- > 1;) {
-    const int before = fresh[i - 1].seen;
-    const int after = fresh[i].seen;
+    int worst = fresh[i].seen;
+    int best = worst;
+    for (std::size_t j = i; j-- > 0 && fresh[j].day == fresh[i].day;) {
+      worst = std::max<int>(worst, fresh[j].seen);
+      best = std::min<int>(best, fresh[j].seen);
+    }
+    if (worst - best >= 2)
+      return concat({"graded ", std::to_string(worst), " and ", std::to_string(best),
+                     " on one day: one of them is likely off"});
+  }
+  return {};
+}
+
+/// The worst grade of each day.
+std::vector<GradeLook> worst_by_day(const std::vector<GradeLook>& looks) {
+  std::vector<GradeLook> days;
+  for (const GradeLook& look : looks) {
+    if (days.empty() || days.back().day != look.day)
+      days.push_back(look);
+    else
+      days.back().seen = std::max(days.back().seen, look.seen);
+  }
+  return days;
+}
+
+/// The last day on which a fresh look saw a better grade than the day before it.
+std::string fall_back(const std::vector<GradeLook>& fresh) {
+  const std::vector<GradeLook> days = worst_by_day(fresh);
+  for (std::size_t i = days.size(); i-- > 1;) {
+    const int before = days[i - 1].seen;
+    const int after = days[i].seen;
     if (after >= before) continue;
     const std::string seen =
         concat({"graded ", std::to_string(before), " then ", std::to_string(after), ": "});
     return seen +
            (before - after >= 2 ? "replaced without a record?" : "one of them is likely off");
   }
-  return {};
+  return split_day(fresh);
 }
 
 std::string capital(std::string text) {
@@ -83,11 +113,11 @@ std::string grade_basis_words(std::span<const GradeLook> looks, const GradeKnown
                        : "never graded, age unknown; judged by its site";
   const std::vector<GradeLook> fresh = fresh_looks(looks);
   if (fresh.empty()) return "graded from afar or as last time only; speed from its zone";
-  if (fresh.size() == 1)
-    return known.earlier ? "one grade; speed from its zone and its earlier grades"
-                         : "one grade; speed from its zone";
   const bool same = std::ranges::all_of(
       fresh, [&](const GradeLook& look) { return look.seen == fresh.front().seen; });
+  if (same && fresh.front().day == fresh.back().day)
+    return known.earlier ? "one grade; speed from its zone and its earlier grades"
+                         : "one grade; speed from its zone";
   if (same)
     return concat(
         {"no change in ", whole_years(years_between(fresh.front().day, fresh.back().day))});
@@ -112,15 +142,15 @@ std::string grade_sentence(const GradeForecast& row, bool owner_set_grade) {
   else
     text += concat(
         {" within 5 years: ", chance_words(row.p_by[3]), "; ", life_with_band(row.years), "."});
-  if (row.seen) text += concat({" ", capital(row.words), "."});
+  if (row.seen) text += concat({" ", capital(row.words), row.words.ends_with('?') ? "" : "."});
   if (!owner_set_grade) text += " No grade is set; reckoned to grade 5.";
   return text;
 }
 
 std::vector<std::string> grade_flags(std::span<const GradeLook> looks, const GradePart& part) {
   std::vector<std::string> flags;
-  if (!looks.empty() && looks.back().seen == grade_worst)
-    flags.push_back(concat({"grade 5 seen on ", to_text(looks.back().day), ": act on it"}));
+  if (const auto seen = seen_last(looks); seen && seen->seen == grade_worst)
+    flags.push_back(concat({"grade 5 seen on ", to_text(seen->day), ": act on it"}));
   if (part.graded_before_start)
     flags.emplace_back("graded before its date of installation: is the date right?");
   if (!looks.empty() && !looks.back().fresh)

@@ -11,8 +11,6 @@ namespace kneerail::forecast {
 
 namespace {
 
-constexpr std::array<double, 4> chance_years{0, 1, 2, 5};
-
 template <class Chance>
 ChancesByYear by_year(const Chance& chance) {
   ChancesByYear chances{};

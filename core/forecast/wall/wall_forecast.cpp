@@ -14,8 +14,6 @@ namespace kneerail::forecast {
 
 namespace {
 
-constexpr std::array<double, 4> chance_years{0, 1, 2, 5};
-
 /// By place of the part: another tube stands there since, and what was read before says nothing of
 /// it.
 std::vector<std::optional<Date>> unrecorded_swaps(const CoatingModel* coating,

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <utility>
 
 using namespace kneerail;
 using namespace kneerail::forecast;
@@ -161,4 +162,26 @@ TEST_CASE("a reading's own day counts before its visit's", "[core][grade]") {
   one.grade(2010, 2);
   one.portfolio.readings[0].seen = day(2011);
   CHECK(one.data().looks[0].day == day(2011));
+}
+
+TEST_CASE("what counts as seen is the worst since the last fresh look", "[core][grade]") {
+  One one;
+  const auto seen = [&] {
+    const GradeData data = one.data();
+    const auto last = seen_last(data.looks);
+    REQUIRE(last);
+    return std::pair(static_cast<int>(last->seen), last->day);
+  };
+  CHECK_FALSE(seen_last({}));
+  one.grade(2010, 3, "a", How::afar);
+  CHECK(seen() == std::pair(3, day(2010)));
+  one.grade(2012, 5, "a");
+  one.grade(2012, 3, "b");  // sorted after a: of one day the worst counts
+  CHECK(seen() == std::pair(5, day(2012)));
+  one.grade(2014, 3, "b", How::not_said, true);  // said as last time: no new look
+  CHECK(seen() == std::pair(5, day(2012)));
+  one.grade(2016, 2, "b");
+  CHECK(seen() == std::pair(2, day(2016)));
+  one.grade(2018, 4, "a", How::picture);  // worse from a picture is not lost either
+  CHECK(seen() == std::pair(4, day(2018)));
 }

@@ -54,7 +54,7 @@ TEST_CASE("each state of knowledge about a grade has its words", "[core][grade]"
       {{{2, 2020}}, false, "one grade; speed from its zone"},
       {{{2, 2020}, {2, 2022, false}}, true, "one grade; speed from its zone"},
       {{{2, 2020, false}}, true, "graded from afar or as last time only; speed from its zone"},
-      {{{2, 2014}, {2, 2020}, {2, 2025}}, true, "no change in 11 yr"},
+      {{{2, 2014}, {2, 2020}, {2, 2025}}, true, "no change in 11 years"},
       {{{2, 2014}, {2, 2015}, {2, 2025, false}}, true, "no change in 11 months"},
       {{{1, 2014}, {2, 2020}}, true, "own grades and zone"},
       {{{3, 2020}, {2, 2022}},
@@ -76,6 +76,23 @@ TEST_CASE("each state of knowledge about a grade has its words", "[core][grade]"
         "not graded since it came back; judged by its earlier grades and its site");
   CHECK(grade_basis_words(looks({{2, 2020}}), {.start = true, .earlier = true}) ==
         "one grade; speed from its zone and its earlier grades");
+}
+
+TEST_CASE("two people's grades of one day are no change in no time", "[core][grade]") {
+  const auto words = [](const std::vector<Seen>& seen) {
+    return grade_basis_words(looks(seen), {.start = true, .earlier = false});
+  };
+  CHECK(words({{3, 2020}, {3, 2020}}) == "one grade; speed from its zone");
+  CHECK(words({{4, 2020}, {2, 2020}}) ==
+        "own grades and zone; graded 4 and 2 on one day: one of them is likely off");
+  CHECK(words({{3, 2020}, {2, 2020}}) == "own grades and zone");
+  // The worst of a day counts against the next: no grade came back.
+  CHECK(words({{3, 2020}, {2, 2020}, {3, 2024}}) == "own grades and zone");
+  CHECK(words({{2, 2020}, {4, 2020}, {2, 2024}}) ==
+        "own grades and zone; graded 4 then 2: replaced without a record?");
+  auto soon = looks({{3, 2020}, {3, 2020}});
+  soon[1].day.days += 12;
+  CHECK(grade_basis_words(soon, {.start = true, .earlier = false}) == "no change in under a month");
 }
 
 TEST_CASE("what was seen stands beside what is likely now", "[core][grade]") {
@@ -106,6 +123,9 @@ TEST_CASE("a grade forecast is one sentence from its own numbers", "[core][grade
         "Seen 3 on 2025-05-22; likely 3 (71 %), 4 (22 %). Grade 3 or worse was seen: act on it. "
         "Own grades and zone.");
   one = row();
+  one.words = "own grades and zone; graded 4 then 2: replaced without a record?";
+  CHECK(grade_sentence(one, true).ends_with("4 then 2: replaced without a record?"));
+  one = row();
   one.seen.reset();
   one.words = "never graded, age unknown; judged by its site";
   one.years = {3, 6, 12, 26, 60, inf, inf};
@@ -119,6 +139,8 @@ TEST_CASE("a grade 5 that was seen is acted on, whatever the model says", "[core
   GradePart part;
   CHECK(grade_flags(looks({{3, 2020}}), part).empty());
   CHECK(grade_flags(looks({{3, 2020}, {5, 2022}}), part) ==
+        std::vector<std::string>{"grade 5 seen on 2022-05-22: act on it"});
+  CHECK(grade_flags(looks({{5, 2022}, {3, 2022}}), part) ==
         std::vector<std::string>{"grade 5 seen on 2022-05-22: act on it"});
   part.graded_before_start = true;
   CHECK(grade_flags(looks({{3, 2020}}), part) ==

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "core/base/text.h"
+
 namespace kneerail::forecast {
 
 namespace {
@@ -33,6 +35,20 @@ std::string chance_words(double chance) {
   if (chance > 0.99) return "over 99 %";
   if (chance < 0.01) return "under 1 %";
   return std::to_string(std::lround(100 * chance)) + " %";
+}
+
+std::string two_digits(double number) {
+  int decimals = 1;
+  constexpr int most_decimals = 6;
+  for (double size = std::abs(number); size > 0 && size < 0.995 && decimals < most_decimals;
+       size *= 10)
+    ++decimals;
+  return fixed(number, decimals);
+}
+
+std::string own_share_words(int readings, double share) {
+  if (readings == 0) return "No reading of its own: all from its run, zone and site.";
+  return concat({"Own readings carry ", chance_words(share), ", its run, zone and site the rest."});
 }
 
 std::string life_with_band(const std::array<double, 7>& years) {

@@ -19,6 +19,12 @@ std::string life_words(double years);
 /// "18 %"; "under 1 %" and "over 99 %" of what is only likely: never 0 or 100 %.
 std::string chance_words(double chance);
 
+/// "12.3", "0.45", "0.0031": one digit after the point, or as many as the first two need.
+std::string two_digits(double number);
+
+/// "No reading of its own: all from its run, zone and site.", or what share its own carry.
+std::string own_share_words(int readings, double share);
+
 /// "in about 23 years (80 %: 14 to 39 years)": never a date without its 80 % interval, and a band
 /// whose ends are the same words is said once: "about 3 years ago (80 %: 3 years ago)".
 std::string life_with_band(const std::array<double, 7>& years);

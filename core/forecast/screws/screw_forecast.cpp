@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/forecast/limit_report.h"
 #include "core/forecast/screws/constants.h"
 #include "core/forecast/screws/outlook.h"
 #include "core/forecast/screws/screw_words.h"
@@ -67,7 +68,7 @@ class SiteReport {
       row.words = "no torque target is set and no torque as left is recorded";
       return row;
     }
-    answer(index, ScrewReason{minimum_nm, *left_nm, owners_chance(part)}, row);
+    answer(index, ScrewReason{minimum_nm, *left_nm, owners_chance(chance_, part.consequence)}, row);
     return row;
   }
 
@@ -82,11 +83,6 @@ class SiteReport {
       least = std::min(least.value_or(own), own);
     }
     return fitting.target_nm ? fitting.target_nm : least;
-  }
-
-  [[nodiscard]] std::optional<double> owners_chance(const Part& part) const {
-    const auto& chance = chance_[static_cast<std::size_t>(std::clamp(part.consequence, 0, 3))];
-    return part.consequence > 0 && chance && *chance > 0 && *chance < 1 ? chance : std::nullopt;
   }
 
   void answer(int index, const ScrewReason& reason, ScrewForecast& row) const {
@@ -105,10 +101,7 @@ class SiteReport {
     if (const auto days =
             outlook.days_as_found(0.5, screw_constant::longest_years_said * days_per_year))
       row.median_years = *days / days_per_year;
-    if (reason.chance)
-      if (const auto days = outlook.days_as_left(
-              *reason.chance, screw_constant::longest_retorque_years * days_per_year))
-        row.retorque_by = Date{model_.data.as_of.days + static_cast<std::int32_t>(*days)};
+    if (reason.chance) answer_owner(outlook, *reason.chance, row);
     row.own_share = outlook.nodes().own_share;
     constexpr std::array<double, 3> levels{0.1, 0.5, 0.9};
     for (std::size_t i = 0; i < levels.size(); ++i)
@@ -119,6 +112,16 @@ class SiteReport {
     row.words = screw_words(evidence);
     row.flags = screw_flags(model_, fitting, reason.minimum_nm);
     row.sentence = screw_sentence(row, reason);
+  }
+
+  void answer_owner(const FittingOutlook& outlook, double chance, ScrewForecast& row) const {
+    constexpr double most_days = screw_constant::longest_retorque_years * days_per_year;
+    if (const auto days = outlook.days_as_found(chance, most_days))
+      row.owners = {chance, *days / days_per_year};
+    const auto days = outlook.days_as_left(chance, most_days);
+    if (days && *days >= screw_constant::shortest_retorque_days)
+      row.retorque_by = Date{model_.data.as_of.days + static_cast<std::int32_t>(*days)};
+    row.target_too_low = days && !row.retorque_by;
   }
 
   const ScrewModel& model_;
@@ -171,6 +174,9 @@ LimitForecast limit_row(const ScrewForecast& fitting) {
   row.answered = fitting.answered;
   row.has_years = false;
   row.p_by = fitting.as_found;
+  if (fitting.median_years) row.later.push_back({0.5, *fitting.median_years});
+  if (fitting.owners) row.later.push_back(*fitting.owners);
+  std::ranges::sort(row.later, {}, &ChanceAt::chance);
   row.readings_used = fitting.readings_used;
   row.own_share = fitting.own_share;
   row.words = fitting.words;

@@ -28,8 +28,12 @@ struct ScrewForecast {
   std::optional<double> on_date;  ///< as found, on the date asked
   std::optional<double> left_on_date;
   std::optional<double> median_years;  ///< as found, from the as-of date; only under 30
-  /// The date the chance as left reaches the owner's; none within 100 years, or none is set.
+  /// As found, until the owner's chance is reached: years from the as-of date, under 100.
+  std::optional<ChanceAt> owners;
+  /// The date the chance as left reaches the owner's; none within 100 years, within its first
+  /// month (the target is too near the minimum), or where none is set.
   std::optional<Date> retorque_by;
+  bool target_too_low = false;  ///< re-torqued, the chance reaches the owner's within a month
   int screws = 0;
   int readings_used = 0;
   double own_share = 0;  ///< share of the loss rate's information from its own readings, 0 to 1
@@ -64,7 +68,8 @@ Result<ScrewForecasts> forecast_screws(const Portfolio& portfolio,
 Result<ScrewForecasts> report_screws(const ScrewModel& model, const Portfolio& portfolio,
                                      const ScrewOptions& options);
 
-/// The row among those of the other limits: chances as found, no quantiles.
+/// The row among those of the other limits: chances as found, no quantiles; beyond five years the
+/// median and the owner's chance.
 LimitForecast limit_row(const ScrewForecast& fitting);
 
 }  // namespace kneerail::forecast

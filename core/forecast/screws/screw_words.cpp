@@ -51,6 +51,9 @@ std::string chances_words(const ChancesByYear& chances) {
 
 std::string retorque_words(const ScrewForecast& row, const std::optional<double>& chance) {
   if (!chance) return "no date to do it again: no chance is set";
+  if (row.target_too_low)
+    return concat({"its target is too near its minimum to stay under ", chance_words(*chance),
+                   " for a month"});
   if (!row.retorque_by)
     return concat({"the chance stays under ", chance_words(*chance), " for ",
                    fixed(screw_constant::longest_retorque_years, 0), " years"});
@@ -101,10 +104,7 @@ std::string screw_sentence(const ScrewForecast& row, const ScrewReason& reason) 
        " in 5 years; ", retorque_words(row, reason.chance), ". Loses about ",
        fixed(row.loss_nm_per_tenfold[1], 1), " N·m with each tenfold of days (80 %: ",
        fixed(row.loss_nm_per_tenfold[0], 1), " to ", fixed(row.loss_nm_per_tenfold[2], 1), "). "});
-  sentence += row.readings_used == 0
-                  ? "No reading of its own: all from its run, zone and site."
-                  : concat({"Own readings carry ", fixed(std::min(99.0, 100 * row.own_share), 0),
-                            " %, its run, zone and site the rest."});
+  sentence += own_share_words(row.readings_used, row.own_share);
   for (const std::string& flag : row.flags) sentence += concat({" Note: ", flag, "."});
   return sentence;
 }
@@ -124,7 +124,8 @@ std::vector<std::string> screw_flags(const ScrewModel& model, const Fitting& fit
       low = last;
   }
   if (low)
-    flags.push_back(concat({"found at ", torque_words(low->torque_nm), " on ", to_text(low->day),
+    flags.push_back(concat({low->found == TorqueFound::free ? "found under " : "found at ",
+                            torque_words(low->torque_nm), " on ", to_text(low->day),
                             ", under its minimum, and not tightened since"}));
   if (strikes > 0 && model.fit.own_sd[0] >= screw_constant::wear_known_sd)
     flags.push_back(concat({"struck ", strikes == 1 ? "once" : std::to_string(strikes) + " times",

@@ -19,3 +19,16 @@ TEST_CASE("a life is said with its band, and a narrow band once", "[forecast]") 
   CHECK(life_with_band({1, 2, never, never, never, never, never}) ==
         "with no upper bound (80 %: 2 years to no upper bound)");
 }
+
+TEST_CASE("a small number keeps its first two digits, a share is never all or none", "[forecast]") {
+  CHECK(two_digits(12.34) == "12.3");
+  CHECK(two_digits(2.04) == "2.0");
+  CHECK(two_digits(0.999) == "1.0");
+  CHECK(two_digits(0.45) == "0.45");
+  CHECK(two_digits(0.0123) == "0.012");
+  CHECK(two_digits(0) == "0.0");
+  CHECK(own_share_words(3, 0.64) == "Own readings carry 64 %, its run, zone and site the rest.");
+  CHECK(own_share_words(3, 0.9999) ==
+        "Own readings carry over 99 %, its run, zone and site the rest.");
+  CHECK(own_share_words(0, 0) == "No reading of its own: all from its run, zone and site.");
+}

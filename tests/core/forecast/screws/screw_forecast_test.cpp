@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/forecast/decisions/chances.h"
 #include "core/forecast/screws/outlook.h"
 #include "tests/support/made_portfolio.h"
 #include "tests/support/made_screws.h"
@@ -194,10 +195,43 @@ TEST_CASE("a re-torque date needs the owner's chance", "[core][screw]") {
     if (!row.retorque_by) continue;
     ++dated;
     CHECK(*row.retorque_by >= made.portfolio.as_of);
-    REQUIRE(careful->fittings[i].retorque_by);
-    CHECK(*careful->fittings[i].retorque_by <= *row.retorque_by);
+    const auto& sooner = careful->fittings[i];
+    CHECK(sooner.target_too_low != sooner.retorque_by.has_value());
+    if (sooner.retorque_by) CHECK(*sooner.retorque_by <= *row.retorque_by);
   }
   CHECK(dated > 0);
+}
+
+TEST_CASE("a target a hair over the minimum gets no date to re-torque", "[core][screw]") {
+  MadeScrews made = small(21);
+  for (Part& part : made.portfolio.parts) {
+    part.consequence = 1;
+    part.torque_target_nm = *part.torque_minimum_nm + 0.5;
+  }
+  const auto report = forecast_screws(made.portfolio, with_chance(0.1));
+  REQUIRE(report);
+  for (const ScrewForecast& row : report->fittings) {
+    CHECK(row.target_too_low);
+    CHECK_FALSE(row.retorque_by);
+    CHECK(row.sentence.find("too near its minimum") != std::string::npos);
+  }
+}
+
+TEST_CASE("the median and the owner's chance are handed on beyond five years", "[core][screw]") {
+  const MadeScrews made = small(23);
+  const auto report = forecast_screws(made.portfolio, with_chance(0.4));
+  REQUIRE(report);
+  int beyond = 0;
+  for (const ScrewForecast& row : report->fittings) {
+    const LimitForecast handed = limit_row(row);
+    if (row.median_years && *row.median_years > 5) {
+      ++beyond;
+      CHECK(years_to_chance(handed, 0.5) == Approx(*row.median_years));
+    }
+    if (row.owners && row.owners->years > 5)
+      CHECK(years_to_chance(handed, 0.4) == Approx(row.owners->years));
+  }
+  CHECK(beyond > 0);
 }
 
 TEST_CASE("on the re-torque date the chance as left reaches the owner's", "[core][screw]") {

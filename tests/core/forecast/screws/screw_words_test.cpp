@@ -129,6 +129,18 @@ TEST_CASE("the reason of a set-screw chance is a sentence made from its numbers"
             .find("; the chance stays under 10 % for 100 years. Loses") != std::string::npos);
 }
 
+TEST_CASE("a target too near its minimum is said, not a date", "[core][screw][words]") {
+  ScrewForecast row;
+  row.screws = 1;
+  row.as_left = {0.12, 0.3, 0.34, 0.4};
+  row.target_too_low = true;
+  const std::string sentence = screw_sentence(row, {27, 28, 0.1});
+  CHECK(sentence.find("its target is too near its minimum to stay under 10 % for a month.") !=
+        std::string::npos);
+  CHECK(sentence.find("again by") == std::string::npos);
+  CHECK(sentence.find("for 100 years") == std::string::npos);
+}
+
 TEST_CASE("a screw found too loose and not tightened is flagged, and so is assumed wear",
           "[core][screw][words]") {
   ScrewModel model;
@@ -138,6 +150,10 @@ TEST_CASE("a screw found too loose and not tightened is flagged, and so is assum
         std::vector<std::string>{
             "found at 22 N·m on 2025-05-14, under its minimum, and not tightened since"});
   CHECK(screw_flags(model, fitting, 20).empty());
+  fitting.screws[0].tightenings[0].readings = {found(TorqueFound::free, 10)};
+  CHECK(screw_flags(model, fitting, 27) ==
+        std::vector<std::string>{
+            "found under 10 N·m on 2025-05-14, under its minimum, and not tightened since"});
   fitting.screws[0].tightenings[0].readings.clear();
   fitting.screws[0].tightenings[0].strikes = 1;
   CHECK(screw_flags(model, fitting, 27) ==

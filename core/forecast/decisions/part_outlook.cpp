@@ -10,6 +10,7 @@
 
 #include "core/forecast/decisions/chances.h"
 #include "core/forecast/grade/grade_forecast.h"
+#include "core/forecast/limit_report.h"
 #include "core/forecast/words.h"
 
 namespace kneerail::forecast {
@@ -56,12 +57,17 @@ double median_years(const LimitForecast& row) {
   return row.has_years ? row.years[median] : years_to_chance(row, as_likely_as_not);
 }
 
-std::optional<double> owners_chance(const Portfolio& portfolio, const Part& part) {
+/// Bare steel loses its wall from the first day, whether or not anybody measured it.
+bool bares_its_wall(const Portfolio& portfolio, const LimitForecast& row) {
+  return row.limit == Limit::wall_limit &&
+         portfolio.parts[static_cast<std::size_t>(row.part)].material == Material::bare_steel;
+}
+
+std::optional<double> chance_for(const Portfolio& portfolio, const Part& part) {
   const auto limits = std::find_if(portfolio.limits.begin(), portfolio.limits.end(),
                                    [&](const SiteLimits& own) { return own.site == part.site; });
   if (limits == portfolio.limits.end()) return std::nullopt;
-  const auto& chance = limits->chance[static_cast<std::size_t>(std::clamp(part.consequence, 0, 3))];
-  return part.consequence > 0 && chance && *chance > 0 && *chance < 1 ? chance : std::nullopt;
+  return owners_chance(limits->chance, part.consequence);
 }
 
 class Reader {
@@ -78,7 +84,7 @@ class Reader {
     });
     find_governing(own, made);
     find_structural(own, made);
-    const auto chance = owners_chance(portfolio_, portfolio_.parts[static_cast<std::size_t>(part)]);
+    const auto chance = chance_for(portfolio_, portfolio_.parts[static_cast<std::size_t>(part)]);
     if (chance) find_due(own, *chance, made);
     made.words = words(made, chance);
     return made;
@@ -172,7 +178,8 @@ std::vector<PartOutlook> part_outlooks(const Portfolio& portfolio,
     if (row.readings_used > 0) read.insert(row.limit);
   std::map<std::int32_t, std::vector<std::size_t>> by_part;
   for (std::size_t i = 0; i < rows.size(); ++i)
-    if (rows[i].answered && read.contains(rows[i].limit)) by_part[rows[i].part].push_back(i);
+    if (rows[i].answered && (read.contains(rows[i].limit) || bares_its_wall(portfolio, rows[i])))
+      by_part[rows[i].part].push_back(i);
   const Reader reader(portfolio, rows);
   std::vector<PartOutlook> outlooks;
   for (auto& [part, own] : by_part) outlooks.push_back(reader.outlook(part, std::move(own)));

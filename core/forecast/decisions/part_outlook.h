@@ -42,7 +42,7 @@ std::string limit_name(Limit limit);
 
 /// One for each part that has an answered row, the one that goes first in front: by the structural
 /// chance, then the governing median, then the identifier. A limit of which no part has a reading
-/// is left out: its rows say only what was assumed.
+/// is left out, as its rows say only what was assumed; but never the wall of bare steel.
 std::vector<PartOutlook> part_outlooks(const Portfolio& portfolio,
                                        const std::vector<LimitForecast>& rows);
 

@@ -147,6 +147,30 @@ TEST_CASE("a limit that nobody read decides nothing", "[forecast]") {
   CHECK(judged.structural == 1u);
 }
 
+TEST_CASE("the wall of bare steel counts though nobody measured one", "[forecast]") {
+  auto wall = life(Limit::wall_limit, 3);
+  wall.readings_used = 0;
+  auto portfolio = parts(1);
+  CHECK(part_outlooks(portfolio, {wall}).empty());
+  portfolio.parts[0].material = Material::bare_steel;
+  const auto outlooks = part_outlooks(portfolio, {wall});
+  REQUIRE(outlooks.size() == 1);
+  CHECK(outlooks[0].structural == 0u);
+  CHECK(outlooks[0].governing_years == 3);
+}
+
+TEST_CASE("screws have a median and a due date beyond five years", "[forecast]") {
+  auto row = screws({0.001, 0.004, 0.01, 0.03});
+  const auto nothing = part_outlooks(parts(1), {row})[0];
+  CHECK_FALSE(nothing.governing);
+  CHECK_FALSE(nothing.due);
+  row.later = {{0.05, 8}, {0.5, 22}};
+  const auto outlook = part_outlooks(parts(1), {row})[0];
+  CHECK(outlook.governing_years == 22);
+  REQUIRE(outlook.due);
+  CHECK(*outlook.due == date_from_civil(2034, 6, 30));
+}
+
 TEST_CASE("an outlook says what governs, what is close and when it is due", "[forecast]") {
   const auto words = [](const Portfolio& portfolio, const std::vector<LimitForecast>& rows) {
     return part_outlooks(portfolio, rows)[0].words;

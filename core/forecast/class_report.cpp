@@ -46,7 +46,7 @@ const Part* part_with_class(const Portfolio& portfolio, const CoatingData& data,
 /// bound, a rate of the zone's own against the bound as a mean over 20 years.
 double ln_upper_over_prior(const Part& part, const corrosion::AttackPath& path) {
   const corrosion::RateBand bounds = class_bounds(*part.category);
-  if (part.prior_is_category || !part.zinc_rate_um_per_year)
+  if (part.prior_is_category || !taken_rate(part))
     return std::log(bounds.high_um / bounds.low_um) / 2;
   return std::log(bounds.high_um * path.first_year_to_mean()) - *ln_prior_rate(part, path);
 }
@@ -69,13 +69,13 @@ std::string zone_note(const Portfolio& portfolio, const CoatingModel& model, std
   if (!pace || pace->chance_faster < constant::perhaps_faster) return {};
   return concat({"site ", pace->site, ", zone ", pace->zone, ": ",
                  pace->is_likely_faster() ? "likely" : "perhaps", " faster than ",
-                 to_text(pace->category), " (", fixed(100 * pace->chance_faster, 0), " %)"});
+                 to_text(pace->category), " (", chance_words(pace->chance_faster), ")"});
 }
 
 /// "rates are about 2.9 times what ..." when the ratio is further from 1 than `limit`.
 std::string ratio_note(const std::string& whose, double ln_ratio, double limit) {
   if (std::abs(ln_ratio) <= std::log(limit)) return {};
-  return concat({whose, ": rates are about ", fixed(std::exp(ln_ratio), 1),
+  return concat({whose, ": rates are about ", two_digits(std::exp(ln_ratio)),
                  " times what the classes say: are class, unit and dates right?"});
 }
 

@@ -31,8 +31,12 @@ inline constexpr double path_exponent_least = 0.5;
 /// as a mean over 20 years) is taken and asked about. um a year.
 inline constexpr double rate_least = 1e-3;
 inline constexpr double rate_most = 1e4;
-inline constexpr double rate_of_class_least = 0.01;
+inline constexpr double rate_of_c1_least = 0.03;
+inline constexpr double rate_of_class_least = 0.07;  ///< C1's upper end; less is asked about
 inline constexpr double rate_of_class_most = 30;
+/// A rate more times outside the class beside it is a slip, and the middle of the class is taken.
+inline constexpr double rate_off_class_most = 10;
+inline constexpr double usual_mean_of_first = 0.74;  ///< mean of 20 years over the first year's
 
 // A session in a wrong unit.
 inline constexpr int unit_parts_least = 6;

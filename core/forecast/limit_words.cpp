@@ -110,17 +110,15 @@ std::vector<std::string> flags_of(const ReportContext& context, const PartView& 
 
 std::string sentence_of(const PartView& view, const LimitForecast& row, double limit_um) {
   std::string sentence = concat({reached(view, row, limit_um), " ", life_with_band(row.years),
-                                 ". Loses about ", fixed(row.rate_um_per_year[1], 1),
-                                 " um a year (80 %: ", fixed(row.rate_um_per_year[0], 1), " to ",
-                                 fixed(row.rate_um_per_year[2], 1), "), "});
-  const std::string usual = fixed(std::exp(view.own->ln_prior), 1);
-  if (view.part->category && (view.part->prior_is_category || !view.part->zinc_rate_um_per_year))
+                                 ". Loses about ", two_digits(row.rate_um_per_year[1]),
+                                 " um a year (80 %: ", two_digits(row.rate_um_per_year[0]), " to ",
+                                 two_digits(row.rate_um_per_year[2]), "), "});
+  const std::string usual = two_digits(std::exp(view.own->ln_prior));
+  if (view.part->category && (view.part->prior_is_category || !taken_rate(*view.part)))
     sentence += concat({"class ", to_text(*view.part->category), " says ", usual, ". "});
   else
     sentence += concat({"its zone is said to lose ", usual, ". "});
-  sentence += row.readings_used == 0 ? "No reading of its own: all from its run, zone and site."
-                                     : concat({"Own readings carry ", fixed(100 * row.own_share, 0),
-                                               " %, its run, zone and site the rest."});
+  sentence += own_share_words(row.readings_used, row.own_share);
   for (const std::string& flag : row.flags) sentence += concat({" Note: ", flag, "."});
   if (std::abs(row.session_correction_um) >= 0.5)
     sentence += concat({" The last reading was corrected by ", fixed(row.session_correction_um, 1),

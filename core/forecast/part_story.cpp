@@ -34,7 +34,7 @@ class StoryTeller {
     const Part& part = context_.portfolio->parts[static_cast<std::size_t>(own_.place)];
     story_.as_of = data_.as_of;
     story_.usual_um_per_year = std::exp(own_.ln_prior);
-    if (part.prior_is_category || !part.zinc_rate_um_per_year) story_.usual_of = part.category;
+    if (part.prior_is_category || !taken_rate(part)) story_.usual_of = part.category;
     add_limits();
     for (int i = 0; i < own_.segments; ++i) add_life(i);
     add_replicates();

@@ -77,11 +77,18 @@ void count_zone_sessions(CoatingData& data) {
   }
 }
 
-/// A rate given for the part that is one.
-std::optional<double> own_rate(const Part& part) {
-  const auto& rate = part.zinc_rate_um_per_year;
-  return rate && *rate >= constant::rate_least && *rate <= constant::rate_most ? rate
-                                                                               : std::nullopt;
+/// As a mean over 20 years, whatever the path: H(20)/20 is near 0.74.
+bool fits_class(double rate, Category category) {
+  const corrosion::RateBand bounds = class_bounds(category);
+  return rate * constant::rate_off_class_most >= bounds.low_um * constant::usual_mean_of_first &&
+         rate <= bounds.high_um * constant::usual_mean_of_first * constant::rate_off_class_most;
+}
+
+/// A rate no class has as a mean over 20 years; under the upper end of C1 that is C1 alone.
+bool of_no_class(const Part& part, double rate) {
+  const bool said_c1 = part.category && *part.category == Category::c1;
+  const double least = said_c1 ? constant::rate_of_c1_least : constant::rate_of_class_least;
+  return rate < least || rate > constant::rate_of_class_most;
 }
 
 /// "3 parts have WHAT (c17 first): THEN", of the served parts that are odd; nothing without one.
@@ -108,14 +115,14 @@ void note_odd_parts(const Portfolio& portfolio, CoatingData& data) {
       },
       data);
   note_odd(
-      portfolio, "a rate that is none", "the middle of its class is taken",
-      [](const Part& part) { return part.zinc_rate_um_per_year && !own_rate(part); }, data);
+      portfolio, "a rate that is none or over ten times outside its class",
+      "the middle of its class is taken; are class, unit and dates right?",
+      [](const Part& part) { return part.zinc_rate_um_per_year && !taken_rate(part); }, data);
   note_odd(
       portfolio, "a rate that no class of air has", "are class, unit and dates right?",
       [](const Part& part) {
-        const auto rate = own_rate(part);
-        return rate &&
-               (*rate < constant::rate_of_class_least || *rate > constant::rate_of_class_most);
+        const auto rate = taken_rate(part);
+        return rate && of_no_class(part, *rate);
       },
       data);
 }
@@ -143,6 +150,13 @@ std::optional<double> thickness_um(std::optional<double> given) {
   return std::nullopt;
 }
 
+std::optional<double> taken_rate(const Part& part) {
+  const auto& rate = part.zinc_rate_um_per_year;
+  if (!rate || !(*rate >= constant::rate_least && *rate <= constant::rate_most)) return {};
+  if (part.category && !fits_class(*rate, *part.category)) return {};
+  return rate;
+}
+
 LearntBefore learnt_from(const CoatingData& data) {
   return {data.replicate_sd_um, data.area_sd_um, data.class_ratio, data.rust_chance};
 }
@@ -152,7 +166,7 @@ std::string why_not_served(const Part& part) {
   if (part.material == Material::painted_steel) return "paint is judged by its grade";
   if (part.material == Material::bare_steel) return "bare steel has no coating to lose";
   if (part.material != Material::zinc_coated_steel) return "no loss rate for this metal";
-  if (!part.category && !own_rate(part))
+  if (!part.category && !taken_rate(part))
     return "no corrosivity class and no rate of its zone is known";
   return {};
 }
@@ -174,7 +188,7 @@ std::string to_text(Category category) {
 }
 
 std::optional<double> ln_prior_rate(const Part& part, const corrosion::AttackPath& path) {
-  if (const auto rate = own_rate(part)) return std::log(*rate);
+  if (const auto rate = taken_rate(part)) return std::log(*rate);
   if (!part.category) return std::nullopt;
   const corrosion::RateBand bounds = class_bounds(*part.category);
   return std::log(std::sqrt(bounds.low_um * bounds.high_um) * path.first_year_to_mean());

@@ -19,6 +19,10 @@ std::string why_not_served(const Part& part);
 /// The thickness a given number says; nothing for what is no thickness of a coating.
 std::optional<double> thickness_um(std::optional<double> given);
 
+/// The rate given for the part or its zone, um a year, where it is one: not of another size than
+/// metals lose, and not more than ten times outside the class that is given beside it.
+std::optional<double> taken_rate(const Part& part);
+
 /// The code under which such a part's coating readings are left out.
 std::string left_out_reason(const Part& part);
 

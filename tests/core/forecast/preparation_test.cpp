@@ -186,3 +186,43 @@ TEST_CASE("a class's middle is a first-year rate and is turned into a mean over 
   part.zinc_rate_um_per_year = 1.212;  // a 20-year mean already: never converted again
   CHECK(std::exp(*ln_prior_rate(part, corrosion::AttackPath(0.9))) == Approx(1.212));
 }
+
+TEST_CASE("a rate far outside the class beside it is a slip: the class's middle is taken",
+          "[core]") {
+  Part part;
+  part.category = Category::c3;  // 0.52 to 1.56 um a year over 20 years
+  const auto taken = [&](double rate) {
+    part.zinc_rate_um_per_year = rate;
+    return taken_rate(part).has_value();
+  };
+  CHECK(taken(0.06));
+  CHECK_FALSE(taken(0.012));
+  CHECK(taken(15));
+  CHECK_FALSE(taken(120));
+  CHECK(std::exp(*ln_prior_rate(part, corrosion::AttackPath(0.9))) ==
+        Approx(std::sqrt(0.7 * 2.1) * 0.741134).epsilon(1e-6));
+  part.category.reset();
+  CHECK(taken(120));  // nothing to judge it by
+  CHECK_FALSE(taken(-1));
+}
+
+TEST_CASE("a rate too low for any class is asked about, a C1 rate is not", "[core]") {
+  Portfolio portfolio = one_part();
+  const auto notes = [&](std::optional<Category> category, double rate) {
+    portfolio.parts[0].category = category;
+    portfolio.parts[0].zinc_rate_um_per_year = rate;
+    return prepared(portfolio).notes;
+  };
+  CHECK(notes(Category::c1, 0.05).empty());
+  CHECK(notes(Category::c3, 0.6).empty());
+  const std::vector<std::string> no_class{"1 part has a rate that no class of air has (" +
+                                          portfolio.parts[0].id +
+                                          "): are class, unit and dates right?"};
+  CHECK(notes({}, 0.05) == no_class);
+  CHECK(notes(Category::c3, 0.06) == no_class);
+  CHECK(notes(Category::c3, 0.012) ==
+        std::vector<std::string>{
+            "1 part has a rate that is none or over ten times outside its class (" +
+            portfolio.parts[0].id +
+            "): the middle of its class is taken; are class, unit and dates right?"});
+}

@@ -25,7 +25,7 @@ struct ForecastOptions {
   std::string csv;
   std::string json;
   std::string site;
-  std::size_t worst = 20;
+  std::optional<std::size_t> worst;
   bool track_record = false;
   bool inspectors = false;
   std::optional<double> measure_first;
@@ -182,8 +182,10 @@ void add_outputs(CLI::App& command, ForecastOptions& options) {
       ->type_name("FILE");
   command.add_option("--site", options.site, "Show this site only; all sites still teach it")
       ->type_name("NAME");
-  command.add_option("--worst", options.worst, "How many parts the text lists")
-      ->capture_default_str()
+  command
+      .add_option(
+          "--worst", options.worst,
+          "How many parts each list of the text has; 20 coatings and 5 of every other unless given")
       ->check(CLI::NonNegativeNumber)
       ->type_name("N");
   command.add_flag("--track-record", options.track_record,

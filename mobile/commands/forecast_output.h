@@ -21,10 +21,14 @@ struct ForecastView {
   const forecast::CoatingForecast& forecast;
   const Places& places;                                   ///< may lack some
   std::string site;                                       ///< Part::site, or empty for all
-  std::size_t worst = 20;                                 ///< how many parts the text lists
+  std::optional<std::size_t> worst = {};                  ///< how many parts each list has
   bool track_record = false;                              ///< the whole table, not only its line
   std::vector<forecast::InspectorHabit> inspectors = {};  ///< where who leads them asks
   std::optional<double> years_between_visits = {};        ///< where what to measure first is asked
+
+  /// Of coatings and of what to measure first; of every other list.
+  [[nodiscard]] std::size_t listed() const { return worst.value_or(20); }
+  [[nodiscard]] std::size_t listed_of_others() const { return worst.value_or(5); }
 };
 
 /// The text with each identifier of a thing that has a name replaced by that name.

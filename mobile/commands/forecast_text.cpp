@@ -88,14 +88,13 @@ void print_part(const ForecastView& view, std::size_t place, std::size_t rank, s
 }
 
 void print_first(const ForecastView& view, std::ostream& out) {
-  constexpr std::size_t most_listed = 5;
   auto outlooks = forecast::part_outlooks(view.portfolio, view.forecast.limits);
   std::erase_if(outlooks, [&](const forecast::PartOutlook& outlook) {
     const auto& part = view.portfolio.parts[static_cast<std::size_t>(outlook.part)];
     return !outlook.structural || (!view.site.empty() && part.site != view.site);
   });
   if (outlooks.empty()) return;
-  const std::size_t listed = std::min({view.worst, outlooks.size(), most_listed});
+  const std::size_t listed = std::min(view.listed_of_others(), outlooks.size());
   out << "What goes first: " << listed << " of "
       << counted(static_cast<std::int64_t>(outlooks.size()), "part", "parts")
       << ", by the largest chance of a loose screw, a thin wall or\n"
@@ -120,7 +119,7 @@ void print_measure_first(const ForecastView& view, std::ostream& out) {
         view.portfolio, view.forecast.limits,
         {.site = site, .years_of_two_visits = 2 * *view.years_between_visits});
     if (chosen.empty()) continue;
-    const std::size_t listed = std::min(view.worst, chosen.size());
+    const std::size_t listed = std::min(view.listed(), chosen.size());
     out << "\nMeasure first at " << name << ", where the time does not do for all: " << listed
         << " of " << counted(static_cast<std::int64_t>(chosen.size()), "part", "parts") << "\n";
     for (std::size_t i = 0; i < listed; ++i) {
@@ -132,10 +131,9 @@ void print_measure_first(const ForecastView& view, std::ostream& out) {
 }
 
 void print_screws(const ForecastView& view, std::ostream& out) {
-  constexpr std::size_t most_listed = 5;
   const auto order = worst_first(view, forecast::Limit::torque_minimum);
   if (order.empty()) return;
-  const std::size_t listed = std::min({view.worst, order.size(), most_listed});
+  const std::size_t listed = std::min(view.listed_of_others(), order.size());
   out << "\nSet screws, worst first: " << listed << " of "
       << counted(static_cast<std::int64_t>(order.size()), "fitting", "fittings")
       << ", by the chance of being under the lowest torque within 5 years\n";
@@ -147,10 +145,9 @@ void print_screws(const ForecastView& view, std::ostream& out) {
 }
 
 void print_walls(const ForecastView& view, std::ostream& out) {
-  constexpr std::size_t most_listed = 5;
   const auto order = worst_first(view, forecast::Limit::wall_limit);
   if (order.empty()) return;
-  const std::size_t listed = std::min({view.worst, order.size(), most_listed});
+  const std::size_t listed = std::min(view.listed_of_others(), order.size());
   out << "\nWalls of tubes, worst first: " << listed << " of "
       << counted(static_cast<std::int64_t>(order.size()), "tube", "tubes")
       << ", by the chance of being down to the limit within 5 years\n";
@@ -162,12 +159,11 @@ void print_walls(const ForecastView& view, std::ostream& out) {
 }
 
 void print_grades(const ForecastView& view, std::ostream& out) {
-  constexpr std::size_t most_listed = 5;
   const auto order = worst_grades_first(view);
   const bool graded = std::ranges::any_of(
       order, [&](std::size_t i) { return view.forecast.limits[i].readings_used > 0; });
   if (!graded) return;
-  const std::size_t listed = std::min({view.worst, order.size(), most_listed});
+  const std::size_t listed = std::min(view.listed_of_others(), order.size());
   out << "\nCondition grades, worst first: " << listed << " of "
       << counted(static_cast<std::int64_t>(order.size()), "part", "parts")
       << ", by the chance of the grade to replace at within 5 years\n";
@@ -273,7 +269,7 @@ void print_text(const ForecastView& view, std::ostream& out) {
   const std::vector<std::size_t> order = worst_first(view);
   print_head(view, order.size(), out);
   print_first(view, out);
-  const std::size_t listed = std::min(view.worst, order.size());
+  const std::size_t listed = std::min(view.listed(), order.size());
   out << "Coatings, worst first: " << listed << " of "
       << counted(static_cast<std::int64_t>(order.size()), "part", "parts")
       << ", by the chance that the coating is gone within 5 years\n";

@@ -159,6 +159,13 @@ TEST_CASE("a folder of readings goes in and remaining life comes out", "[mobile]
     CHECK(has(ended.out, "(80 %: "));
     CHECK(has(ended.out, never_wait));
   }
+  SECTION("as many parts as are asked for stand in every list") {
+    const std::vector<std::string> words{"forecast", "--data", in.data, "--as-of", "2026-06-30"};
+    auto more = words;
+    more.insert(more.end(), {"--worst", "7"});
+    CHECK(has(run_kneerail(more).out, "Set screws, worst first: 7 of 8 fittings"));
+    CHECK(has(run_kneerail(words).out, "Set screws, worst first: 5 of 8 fittings"));
+  }
 }
 
 TEST_CASE("the things of a register go out as files and in again", "[mobile]") {

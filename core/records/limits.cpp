@@ -187,7 +187,9 @@ Problem problem(const FieldInfo& field, const cbor::Value& value) {
 }
 
 Error refused(std::string_view about, const std::string& what) {
-  std::string sentence = std::string(about) + ": " + what + ". Nothing was saved.";
+  const std::string_view end = ". Nothing was saved.";
+  std::string sentence = std::string(about) + ": " + what;
+  if (!sentence.ends_with(end)) sentence += end;  // a rule may hand on what a field's check said
   if (sentence[0] >= 'a' && sentence[0] <= 'z')
     sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
   return fail(Fault::invalid_input, std::move(sentence));

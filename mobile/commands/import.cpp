@@ -8,6 +8,8 @@
 #include "mobile/commands/open_register.h"
 #include "schema/exchange/portfolio_import.h"
 #include "schema/exchange/register_csv.h"
+#include "schema/machine.h"
+#include "schema/store/organisation_days.h"
 
 namespace kneerail::commands {
 
@@ -131,6 +133,8 @@ Exit import_folder(const ImportCommand& command, Console& console) {
   options.folder = command.folder;
   options.staging = std::filesystem::path(command.data) / "import-staging";
   options.good_rows = command.good_rows;
+  if (const auto days = organisation_days((*opened)->tables()))
+    options.today = days->zone.day(MachineClock().now());
   auto progress = std::make_shared<ImportProgress>(console);
   options.progress = [progress](std::int64_t done, std::int64_t all, std::string_view what) {
     return (*progress)(done, all, what);

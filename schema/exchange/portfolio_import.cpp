@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <numeric>
+#include <span>
 #include <unordered_set>
 #include <utility>
 
@@ -16,6 +17,12 @@ namespace kneerail::exchange {
 namespace {
 
 constexpr std::size_t entries_together = 4'000;
+
+struct DayOnLine {
+  Date day;
+  std::int64_t line = 0;
+  auto operator<=>(const DayOnLine&) const = default;
+};
 
 class Writer {
  public:
@@ -92,7 +99,8 @@ Result<> Writer::flush() {
   waiting_.clear();
   if (!fresh.empty())
     if (auto saved = register_.save(fresh); !saved)
-      return fail(saved.error(), "Import stopped; what was written stays and is whole. ");
+      return fail(saved.error(),
+                  "Import stopped; what was written before these rows stays and is whole. ");
   if (options_.progress && !options_.progress(done_, all_, "writing"))
     return fail(Fault::cancelled, "Stopped after " + std::to_string(done_) + " of " +
                                       std::to_string(all_) +
@@ -269,10 +277,42 @@ std::int64_t ImportReport::left_out() const {
   return sum_of(files, &FileCount::left_out);
 }
 
+namespace {
+
+/// "visits.csv: 2 days are after 2026-06-30, the first of them 2028-05-10 on line 10 ...".
+void note_after(Date today, std::string_view file, std::span<const DayOnLine> days,
+                std::vector<std::string>& notes) {
+  std::int64_t count = 0;
+  std::optional<DayOnLine> first;
+  for (const DayOnLine& one : days) {
+    if (one.day <= today) continue;
+    ++count;
+    if (!first || one < *first) first = one;
+  }
+  if (count == 0) return;
+  notes.push_back(std::string(file) + ": " + std::to_string(count) +
+                  (count == 1 ? " row is" : " rows are") + " dated after today, " +
+                  (count == 1 ? "" : "first ") + to_text(first->day) + " on line " +
+                  std::to_string(first->line) +
+                  ". Is the year right? No forecast as of an earlier day uses what it says.");
+}
+
+void note_future(Date today, CheckedPortfolio& portfolio) {
+  std::vector<DayOnLine> visits;
+  for (const VisitRow& row : portfolio.visits) visits.push_back({row.day, row.line});
+  note_after(today, visits_file, visits, portfolio.notes);
+  std::vector<DayOnLine> works;
+  for (const CheckedWork& work : portfolio.works) works.push_back({work.row.day, work.row.line});
+  note_after(today, interventions_file, works, portfolio.notes);
+}
+
+}  // namespace
+
 Result<ImportReport> import_portfolio(Register& into, const ImportOptions& options) {
   auto checked = check_portfolio(options.folder, options.staging, options.progress);
   if (!checked) return fail(checked.error());
   CheckedPortfolio& portfolio = **checked;
+  if (options.today) note_future(*options.today, portfolio);
   ImportReport report;
   report.imported = portfolio.bad.none() || options.good_rows;
   if (report.imported)

@@ -12,9 +12,11 @@
 // row that is taken out of a file takes nothing out of the register.
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "core/base/date.h"
 #include "core/base/result.h"
 #include "schema/exchange/bad_rows.h"
 #include "schema/exchange/checked_portfolio.h"
@@ -26,6 +28,7 @@ struct ImportOptions {
   std::filesystem::path folder;   ///< of the files
   std::filesystem::path staging;  ///< a file that may be made and is removed; empty: in memory
   bool good_rows = false;         ///< import what is good, leave out the rest
+  std::optional<Date> today;      ///< visits and works after it are noted; none: none are
   std::string organisation_name = "Imported register";  ///< for a register that has none
   Progress progress;
 };

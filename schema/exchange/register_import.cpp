@@ -233,7 +233,8 @@ Result<> RegisterImporter::flush(std::size_t from, std::size_t to) {
   there->reset();
   if (!fresh.empty())
     if (auto saved = register_.save(fresh); !saved)
-      return fail(saved.error(), "Import stopped; what was written stays and is whole. ");
+      return fail(saved.error(),
+                  "Import stopped; what was written before these rows stays and is whole. ");
   return Done{};
 }
 

@@ -9,6 +9,12 @@ namespace kneerail::exchange {
 namespace {
 
 constexpr std::size_t identifier_max = 80;
+constexpr std::string_view outside_records = "is outside 1900-01-01 to 2199-12-31.";
+
+/// The days that a record may name.
+bool is_recordable(Date day) {
+  return day >= date_from_civil(1900, 1, 1) && day <= date_from_civil(2199, 12, 31);
+}
 
 bool is_number(std::string_view text) {
   return !text.empty() && double_from_text(text).has_value();
@@ -190,7 +196,10 @@ std::optional<Date> Sheet::date(int column) {
   const auto cell = text(column);
   if (cell.empty()) return std::nullopt;
   const auto day = date_from_text(cell);
-  if (!day) refuse(column, date_fault(cell));
+  if (!day)
+    refuse(column, date_fault(cell));
+  else if (!is_recordable(*day))
+    refuse(column, std::string(outside_records));
   return day;
 }
 
@@ -198,7 +207,10 @@ std::optional<Instant> Sheet::instant(int column) {
   const auto cell = text(column);
   if (cell.empty()) return std::nullopt;
   const auto at = instant_from_text(cell);
-  if (!at) refuse(column, "is not an instant with its offset. Write 2026-06-30T14:05:00+02:00.");
+  if (!at)
+    refuse(column, "is not an instant with its offset. Write 2026-06-30T14:05:00+02:00.");
+  else if (!is_recordable(utc_day(*at)))
+    refuse(column, std::string(outside_records));
   return at;
 }
 

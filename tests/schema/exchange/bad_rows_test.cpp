@@ -26,6 +26,8 @@ std::vector<Case> component_cases() {
        "µm? Was 72 meant?"},
       {"components.csv", "n,mole,sea,m1,3,fitting,zinc_coated_steel,,,,,30/06/2009,,,,,,,,",
        ", install_date 30/06/2009: is not in the order year-month-day. Was 2009-06-30 meant?"},
+      {"components.csv", "n,mole,sea,m1,3,fitting,zinc_coated_steel,,,,,1850-01-01,,,,,,,,",
+       ", install_date 1850-01-01: is outside 1900-01-01 to 2199-12-31."},
       {"components.csv", "n,mole,sea,m1,\"3,5\",fitting,zinc_coated_steel,,,,,,,,,,,,,",
        ", chainage_m 3,5: a decimal comma. Write 3.5, with a point."},
       {"components.csv", "n,mole,sea,m1,3,5,fitting,zinc_coated_steel,,,,,,,,,,,,,",

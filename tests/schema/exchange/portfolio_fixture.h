@@ -5,6 +5,7 @@
 
 #include <fstream>
 #include <map>
+#include <optional>
 #include <sstream>
 #include <string>
 
@@ -58,6 +59,7 @@ struct Shelf {
     options.staging = folder.path() / "staging";
     options.good_rows = good_rows;
     options.progress = std::move(progress);
+    options.today = today;
     return exchange::import_portfolio(*opened, options);
   }
   std::int64_t records() { return counted(*opened, "SELECT count(*) FROM journal"); }
@@ -66,6 +68,7 @@ struct Shelf {
   Folder folder;
   World world;
   std::unique_ptr<Register> opened;
+  std::optional<Date> today;
 };
 
 /// `parts` fittings in one run, measured once a year with three replicates and a grade.

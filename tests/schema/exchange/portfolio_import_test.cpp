@@ -46,6 +46,23 @@ TEST_CASE("a portfolio folder becomes records", "[schema][exchange]") {
   check_whole(*shelf.opened);
 }
 
+TEST_CASE("a visit that is yet to come is asked about", "[schema][exchange]") {
+  Shelf shelf;
+  auto files = files_of(small_folder());
+  files["visits.csv"] += "late,mole,2028-05-10,,,,,,\nlater,mole,2029-05-10,,,,,,\n";
+  const auto from = write_files(shelf.folder.path() / "in", files);
+  const auto line = std::count(files["visits.csv"].begin(), files["visits.csv"].end(), '\n') - 1;
+  shelf.today = date_from_civil(2027, 12, 31);
+  const auto report = taken(shelf.import(from));
+  CHECK(report.notes ==
+        std::vector<std::string>{
+            "visits.csv: 2 rows are dated after today, first 2028-05-10 on line " +
+            std::to_string(line) +
+            ". Is the year right? No forecast as of an earlier day uses what it says."});
+  shelf.today = date_from_civil(2030, 6, 30);
+  CHECK(taken(shelf.import(from)).notes.empty());
+}
+
 TEST_CASE("importing a folder twice changes nothing", "[schema][exchange]") {
   Shelf shelf;
   const auto first = taken(shelf.import(small_folder()));

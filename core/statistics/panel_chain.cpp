@@ -6,6 +6,7 @@
 #include <complex>
 #include <limits>
 #include <optional>
+#include <string>
 
 namespace kneerail::statistics {
 
@@ -22,6 +23,7 @@ constexpr int most_passes = 400;
 constexpr int most_halvings = 40;
 constexpr double longest_step = 1;
 constexpr double settled_move = 1e-9;
+constexpr double told_least = 1e-16;  ///< squared slopes with ln rate: less is rounding alone
 
 MatrixXd generator(int states, std::span<const ChainStep> steps, std::span<const double> rates) {
   MatrixXd Q = MatrixXd::Zero(states, states);
@@ -207,8 +209,39 @@ class PairLikelihood {
   MatrixXd slopes_;
 };
 
+using Ways = Eigen::Matrix<bool, Eigen::Dynamic, Eigen::Dynamic>;
+
+/// Which states can be reached from which by steps with a rate, each from itself.
+Ways ways_of(const PanelData& data, std::span<const double> rates) {
+  Ways ways = Ways::Identity(data.states, data.states);
+  for (int round = 0; round < data.states; ++round)
+    for (std::size_t m = 0; m < data.steps.size(); ++m)
+      if (rates[m] > 0)
+        for (Index from = 0; from < data.states; ++from)
+          if (ways(from, data.steps[m].from - 1)) ways(from, data.steps[m].to - 1) = true;
+  return ways;
+}
+
+/// By the ways there are, since a chance that is none comes out as a very small number of either
+/// sign.
+bool can_happen(const PanelData& data, std::span<const double> rates) {
+  const Ways ways = ways_of(data, rates);
+  return std::ranges::all_of(data.pairs, [&](const PanelPair& pair) {
+    if (pair.arrival == Arrival::some_time_before)
+      return pair.from == pair.to || (pair.years > 0 && ways(pair.from - 1, pair.to - 1));
+    for (std::size_t m = 0; m < data.steps.size(); ++m) {
+      const int before = data.steps[m].from;
+      if (data.steps[m].to == pair.to && rates[m] > 0 &&
+          (before == pair.from || (pair.years > 0 && ways(pair.from - 1, before - 1))))
+        return true;
+    }
+    return false;
+  });
+}
+
 /// Nothing where a pair cannot happen at these rates.
 std::optional<Likelihood> likelihood_of(const PanelData& data, std::span<const double> rates) {
+  if (!can_happen(data, rates)) return std::nullopt;
   const auto n = static_cast<Index>(data.steps.size());
   Likelihood all{0, VectorXd::Zero(n), MatrixXd::Zero(n, n)};
   PairLikelihood pairs(data, rates);
@@ -302,6 +335,13 @@ Result<PanelFit> fit_panel_chain(const PanelData& data) {
   if (!now)
     return fail(Fault::not_estimable,
                 "Chain: two looks lie in states that no way leads between. Nothing was fitted.");
+  for (Index m = 0; m < now->outer.rows(); ++m) {
+    const ChainStep& step = data.steps[static_cast<std::size_t>(m)];
+    if (now->outer(m, m) < told_least)
+      return fail(Fault::not_estimable, "Chain: no two looks tell of the step from " +
+                                            std::to_string(step.from) + " to " +
+                                            std::to_string(step.to) + ". Nothing was fitted.");
+  }
   while (fit.passes < most_passes && !fit.settled) {
     const double before = now->ln;
     const bool rose = climb(data, ln_rates, *now);
@@ -313,7 +353,9 @@ Result<PanelFit> fit_panel_chain(const PanelData& data) {
   const MatrixXd covariance =
       now->outer.ldlt().solve(MatrixXd::Identity(now->outer.rows(), now->outer.cols()));
   for (Index m = 0; m < covariance.rows(); ++m)
-    fit.ln_rate_errors.push_back(std::sqrt(std::max(0.0, covariance(m, m))));
+    fit.ln_rate_errors.push_back(now->outer(m, m) < told_least
+                                     ? std::numeric_limits<double>::infinity()
+                                     : std::sqrt(std::max(0.0, covariance(m, m))));
   return fit;
 }
 
@@ -328,7 +370,7 @@ std::vector<double> panel_chances(int states, std::span<const ChainStep> steps,
   const MatrixXd P = Passage(states, steps, rates).chances(t);
   std::vector<double> all;
   for (Index i = 0; i < P.rows(); ++i)
-    for (Index j = 0; j < P.cols(); ++j) all.push_back(P(i, j));
+    for (Index j = 0; j < P.cols(); ++j) all.push_back(std::clamp(P(i, j), 0.0, 1.0));
   return all;
 }
 

@@ -43,8 +43,9 @@ struct PanelData {
 };
 
 struct PanelFit {
-  std::vector<double> rates;           ///< per year, by step
-  std::vector<double> ln_rate_errors;  ///< standard errors of ln rate, from the outer product
+  std::vector<double> rates;  ///< per year, by step
+  std::vector<double>
+      ln_rate_errors;  ///< standard errors of ln rate, from the outer product; inf: rate none
   double minus_two_ln_likelihood = 0;
   int passes = 0;
   bool settled = false;  ///< the last pass moved the criterion by less than 1e-9

@@ -179,3 +179,31 @@ TEST_CASE("looks that no chain explains are refused in words", "[core]") {
   CHECK(fit_panel_chain({4, {{1, 2}, {1, 2}}, {}}).error().fault == Fault::invalid_input);
   CHECK(fit_panel_chain({4, progressive, {}}).error().fault == Fault::not_estimable);
 }
+
+TEST_CASE("a step that no looks tell of is not estimated", "[core]") {
+  // Nobody is ever in state 3, nor can be on the way to where they were seen.
+  PanelData data{4, {{1, 2}, {3, 4}}, {}};
+  for (int i = 0; i < 30; ++i) data.pairs.push_back({i, 1, 1 + i % 2, 1.0 + i % 3});
+  const auto fit = fit_panel_chain(data);
+  REQUIRE_FALSE(fit);
+  CHECK(fit.error().fault == Fault::not_estimable);
+  CHECK(fit.error().message.find("from 3 to 4") != std::string::npos);
+  data.steps.pop_back();
+  CHECK(fit_panel_chain(data));
+}
+
+TEST_CASE("a way there is none is a chance of nothing, whatever the rounding", "[core]") {
+  const std::vector<double> rates{0.13, 0.04, 0.22, 0.34, 0.04, 0.13, 0.31};
+  for (const double t : {0.0, 0.3, 7.0, 400.0, 9000.0})
+    for (const double chance : panel_chances(4, both_ways, rates, t))
+      CHECK((chance >= 0 && chance <= 1));
+  PanelData data{4, both_ways, {{0, 4, 1, 3.0}}};
+  CHECK(std::isinf(panel_criterion(data, rates)));
+  data.pairs = {{0, 1, 2, 0.0}};
+  CHECK(std::isinf(panel_criterion(data, rates)));
+  data.pairs = {{0, 1, 2, 1.0}};
+  CHECK(std::isfinite(panel_criterion(data, rates)));
+  std::vector<double> cut = rates;
+  cut[0] = 0;  // from 1 to 2, the only way out of 1 but to 4
+  CHECK(std::isinf(panel_criterion(data, cut)));
+}

@@ -24,7 +24,8 @@ const char* unusable(const Portfolio& portfolio, const Reading& reading) {
   const Date day = day_of(portfolio, reading);
   if (day > portfolio.as_of) return "after_as_of";
   const Part& part = portfolio.parts[static_cast<std::size_t>(reading.part)];
-  if (part.installed && day < *part.installed) return "before_installed";
+  const std::optional<Date> installed = put_up(part, portfolio.as_of);
+  if (installed && day < *installed) return "before_installed";
   return nullptr;
 }
 

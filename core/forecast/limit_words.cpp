@@ -86,6 +86,8 @@ std::vector<std::string> flags_of(const ReportContext& context, const PartView& 
   std::vector<std::string> flags;
   const Segment& segment = *view.segment;
   const CoatingData& data = context.model->data;
+  if (const auto words = put_up_later_words(*view.part, context.portfolio->as_of))
+    flags.push_back(*words);
   if (segment.after_swap && segment.count > 0)
     flags.push_back(concat({"coating rose between ",
                             to_text(data.means[static_cast<std::size_t>(segment.first - 1)].day),

@@ -88,6 +88,12 @@ struct Part {
   int consequence = 0;  ///< 0 not said, 1 high, 2 medium, 3 low
 };
 
+/// The day a part was put up; none where nobody knows, or where it is said to be after the as-of
+/// date: what stands there already cannot be new.
+inline std::optional<Date> put_up(const Part& part, Date as_of) {
+  return part.installed && *part.installed <= as_of ? part.installed : std::nullopt;
+}
+
 struct Visit {
   std::string id;
   std::string site;

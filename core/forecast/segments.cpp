@@ -44,12 +44,13 @@ std::vector<std::vector<const Work*>> starting_works(const Portfolio& portfolio)
   return works;
 }
 
-Segment first_segment(const Part& part) {
+Segment first_segment(const Part& part, Date as_of) {
+  const std::optional<Date> installed = put_up(part, as_of);
   Segment segment;
   segment.nominal_um = usual_nominal_um(part);
-  segment.first_coating = part.installed.has_value();
-  segment.start_kind = part.installed ? StartKind::known : StartKind::unknown;
-  segment.start = part.installed.value_or(Date{});
+  segment.first_coating = installed.has_value();
+  segment.start_kind = installed ? StartKind::known : StartKind::unknown;
+  segment.start = installed.value_or(Date{});
   return segment;
 }
 
@@ -85,7 +86,7 @@ class SegmentBuilder {
     CoatingPart& own = data_.parts[static_cast<std::size_t>(index)];
     const Part& part = portfolio_.parts[static_cast<std::size_t>(own.place)];
     own.first_segment = static_cast<std::int32_t>(data_.segments.size());
-    Segment segment = first_segment(part);
+    Segment segment = first_segment(part, portfolio_.as_of);
     for (const Work* work : works_[static_cast<std::size_t>(own.place)]) {
       close(segment, index, part, work);
       segment = segment_after(*work, part);

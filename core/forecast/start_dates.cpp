@@ -25,9 +25,10 @@ std::vector<Date> points_before(const std::vector<Date>& dates, Date first_seen)
 
 InstalledDates::InstalledDates(const Portfolio& portfolio) {
   for (const Part& part : portfolio.parts) {
-    if (!part.installed) continue;
-    by_site_[part.site].push_back(*part.installed);
-    all_.push_back(*part.installed);
+    const std::optional<Date> installed = put_up(part, portfolio.as_of);
+    if (!installed) continue;
+    by_site_[part.site].push_back(*installed);
+    all_.push_back(*installed);
   }
   for (auto& [site, dates] : by_site_) std::sort(dates.begin(), dates.end());
   std::sort(all_.begin(), all_.end());

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "core/base/date.h"
 #include "core/base/text.h"
 
 namespace kneerail::forecast {
@@ -64,6 +65,12 @@ std::string life_with_band(const std::array<double, 7>& years) {
     band = concat({both_in_years ? std::to_string(static_cast<long>(std::floor(years[1]))) : low,
                    " to ", high});
   return concat({about, life_words(middle), " (80 %: ", band, ")"});
+}
+
+std::optional<std::string> put_up_later_words(const Part& part, Date as_of) {
+  if (!part.installed || *part.installed <= as_of) return std::nullopt;
+  return concat({"its installation date, ", to_text(*part.installed),
+                 ", is after the forecast's: reckoned as not known; put it right"});
 }
 
 }  // namespace kneerail::forecast

@@ -3,10 +3,12 @@
 // Plain words for numbers of the forecast.
 
 #include <initializer_list>
+#include <optional>
 #include <string>
 #include <string_view>
 
 #include "core/forecast/coating_forecast.h"
+#include "core/forecast/portfolio.h"
 
 namespace kneerail::forecast {
 
@@ -28,5 +30,8 @@ std::string own_share_words(int readings, double share);
 /// "in about 23 years (80 %: 14 to 39 years)": never a date without its 80 % interval, and a band
 /// whose ends are the same words is said once: "about 3 years ago (80 %: 3 years ago)".
 std::string life_with_band(const std::array<double, 7>& years);
+
+/// The flag of a part that is said to be put up after the as-of date; none where it is not.
+std::optional<std::string> put_up_later_words(const Part& part, Date as_of);
 
 }  // namespace kneerail::forecast

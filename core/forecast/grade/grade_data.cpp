@@ -159,7 +159,7 @@ class Builder {
         std::lower_bound(said_.begin(), said_.end(), part.place,
                          [](const Said& said, std::int32_t place) { return said.part < place; }) -
         said_.begin());
-    std::optional<Date> start = part_at(part.place).installed;
+    std::optional<Date> start = put_up(part_at(part.place), portfolio_.as_of);
     for (const Work* work : works_[static_cast<std::size_t>(part.place)]) {
       close(part, start, work->day);
       start = work->action == Action::re_erect ? std::nullopt : std::optional(work->day);

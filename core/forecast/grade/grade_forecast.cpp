@@ -36,6 +36,7 @@ std::span<const GradeLook> current_looks(const GradeData& data, const GradeSegme
 
 /// What the rows of many parts share.
 struct Context {
+  const Portfolio& portfolio;
   const GradeModel& model;
   const GradeData& data;
   const GradeLikelihood& likelihood;
@@ -67,6 +68,9 @@ GradeForecast common_row(const Context& context, const GradePart& part, const Gr
   row.words =
       grade_basis_words(looks, {.start = segment.start_known, .earlier = part.segments > 1});
   row.flags = grade_flags(looks, part);
+  if (const auto words = put_up_later_words(
+          context.portfolio.parts[static_cast<std::size_t>(part.place)], context.data.as_of))
+    row.flags.push_back(*words);
   return row;
 }
 
@@ -130,7 +134,7 @@ int replace_grade(const Portfolio& portfolio, const std::string& site) {
 Result<GradeReport> report_grades(const GradeModel& model, const Portfolio& portfolio,
                                   const GradeQuestion& question) {
   const GradeLikelihood likelihood(model.data, model.errors, *model.table);
-  const Context context{model, model.data, likelihood, question.by};
+  const Context context{portfolio, model, model.data, likelihood, question.by};
   std::vector<std::vector<GradeForecast>> by_part(model.data.parts.size());
   for_each_unit(static_cast<int>(model.data.sites.size()), question.workers, [&](int s) {
     const GradeSite& site = model.data.sites[static_cast<std::size_t>(s)];
@@ -199,7 +203,7 @@ Result<std::vector<GradeForecast>> grades_of_one_part(const GradeModel& model, c
   // The part alone among the sites of the fit.
   const RateLayout layout{model.layout.globals, model.layout.sites, grade_layout(data).parts};
   const int s = static_cast<int>(site - model.data.sites.begin());
-  return rows_of({model, data, likelihood, by}, layout, {0, s, owners_grade(one, site->name)});
+  return rows_of({one, model, data, likelihood, by}, layout, {0, s, owners_grade(one, site->name)});
 }
 
 }  // namespace kneerail::forecast

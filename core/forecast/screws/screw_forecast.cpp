@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/forecast/limit_report.h"
 #include "core/forecast/screws/constants.h"
 #include "core/forecast/screws/outlook.h"
 #include "core/forecast/screws/screw_words.h"
+#include "core/forecast/words.h"
 
 namespace kneerail::forecast {
 
@@ -58,6 +60,8 @@ class SiteReport {
     row.part = fitting.place;
     row.screws = static_cast<int>(fitting.screws.size());
     row.readings_used = fitting.readings;
+    if (auto words = put_up_later_words(part, model_.data.as_of))
+      row.flags.push_back(std::move(*words));
     const double minimum_nm = part.torque_minimum_nm.value_or(0);
     if (!(minimum_nm > 0) || !std::isfinite(minimum_nm)) {
       row.words = "no torque minimum is set for this fitting";
@@ -110,7 +114,8 @@ class SiteReport {
     ScrewEvidence evidence = evidence_of(site, fitting, reason.minimum_nm);
     evidence.chance_now = row.as_found[0];
     row.words = screw_words(evidence);
-    row.flags = screw_flags(model_, fitting, reason.minimum_nm);
+    for (auto& flag : screw_flags(model_, fitting, reason.minimum_nm))
+      row.flags.push_back(std::move(flag));
     row.sentence = screw_sentence(row, reason);
   }
 

@@ -100,6 +100,7 @@ class FittingBuilder {
       : part_(portfolio.parts[static_cast<std::size_t>(place)]),
         record_(record),
         installed_(installed),
+        put_up_(put_up(part_, portfolio.as_of)),
         data_(data) {
     fitting_.place = place;
     fitting_.target_nm = positive(part_.torque_target_nm);
@@ -123,7 +124,7 @@ class FittingBuilder {
   [[nodiscard]] const char* unusable(const Reading& reading, Date day) const {
     if (!std::isfinite(reading.value) || reading.value < 0) return "no_torque";
     if (day > data_.as_of) return "after_as_of";
-    if (part_.installed && day < *part_.installed) return "before_installed";
+    if (put_up_ && day < *put_up_) return "before_installed";
     return nullptr;
   }
 
@@ -135,7 +136,7 @@ class FittingBuilder {
     std::vector<Restart> restarts;
     for (const Work* work : record_.works) {
       if (work->screw != 0 && work->screw != number) continue;
-      if (part_.installed && work->day < *part_.installed) continue;
+      if (put_up_ && work->day < *put_up_) continue;
       if (restarts.empty() || restarts.back().day != work->day)
         restarts.push_back({work->day, {}, false, false});
       Restart& day = restarts.back();
@@ -149,9 +150,9 @@ class FittingBuilder {
   [[nodiscard]] Tightening first_tightening() const {
     Tightening first;
     first.as_left_nm = fitting_.target_nm.value_or(0);
-    first.started = part_.installed.has_value();
+    first.started = put_up_.has_value();
     if (first.started) {
-      first.starts = {*part_.installed};
+      first.starts = {*put_up_};
     } else {
       const Date seen = record_.readings.empty() ? data_.as_of : record_.readings.front().second;
       first.starts = installed_.likely_starts(part_.site, std::min(seen, data_.as_of));
@@ -200,6 +201,7 @@ class FittingBuilder {
   const Part& part_;
   const PartRecord& record_;
   const InstalledDates& installed_;
+  const std::optional<Date> put_up_;
   ScrewData& data_;
   Fitting fitting_;
 };

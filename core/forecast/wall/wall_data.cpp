@@ -77,7 +77,7 @@ std::vector<Starts> starts_of(const Portfolio& portfolio,
                               const std::vector<std::optional<Date>>& swapped) {
   std::vector<Starts> starts(portfolio.parts.size());
   for (std::size_t i = 0; i < starts.size(); ++i)
-    starts[i] = {portfolio.parts[i].installed, portfolio.parts[i].installed, false};
+    starts[i].tube = starts[i].zinc = put_up(portfolio.parts[i], portfolio.as_of);
   const auto later = [](std::optional<Date>& day, Date other) {
     if (!day || *day < other) day = other;
   };
@@ -122,7 +122,8 @@ const char* unusable(const Portfolio& portfolio, const Reading& reading, const S
     return "bound";
   const Date day = day_of(portfolio, reading);
   if (day > portfolio.as_of) return "after_as_of";
-  if (part.installed && day < *part.installed) return "before_installed";
+  const std::optional<Date> installed = put_up(part, portfolio.as_of);
+  if (installed && day < *installed) return "before_installed";
   if (starts.tube && day < *starts.tube) return "before_renewed";
   if (is_positive(part.wall_nominal_mm) &&
       (reading.value < wall_constant::odd_low * *part.wall_nominal_mm ||

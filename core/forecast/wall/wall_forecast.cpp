@@ -1,6 +1,7 @@
 #include "core/forecast/wall/wall_forecast.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "core/forecast/coating_readings.h"
 #include "core/forecast/constants.h"
@@ -9,6 +10,7 @@
 #include "core/forecast/wall/constants.h"
 #include "core/forecast/wall/wall_outlook.h"
 #include "core/forecast/wall/wall_words.h"
+#include "core/forecast/words.h"
 
 namespace kneerail::forecast {
 
@@ -48,9 +50,9 @@ class WallReport {
     WallForecast row;
     row.part = tube.place;
     row.readings_used = static_cast<int>(tube.readings.size());
+    row.flags = part_flags(tube);
     if (!tube.why_not.empty()) {
       row.words = tube.why_not;
-      row.flags = reading_flags(tube);
       return row;
     }
     if (tube.bare)
@@ -61,6 +63,13 @@ class WallReport {
   }
 
  private:
+  [[nodiscard]] std::vector<std::string> part_flags(const WallTube& tube) const {
+    std::vector<std::string> flags = reading_flags(tube);
+    const Part& part = portfolio_.parts[static_cast<std::size_t>(tube.place)];
+    if (auto words = put_up_later_words(part, data_.as_of)) flags.push_back(std::move(*words));
+    return flags;
+  }
+
   void answer_bare(const WallTube& tube, WallForecast& row) const {
     const bool known = tube.stands_since.has_value();
     if (!known && tube.readings.empty()) {
@@ -119,7 +128,7 @@ class WallReport {
     row.steel_um_per_year = outlook.steel_um_per_year();
     const Part& part = portfolio_.parts[static_cast<std::size_t>(row.part)];
     row.words = wall_words(*question.tube, row, part.painted);
-    row.flags = wall_flags(*question.tube, row);
+    for (std::string& flag : wall_flags(*question.tube, row)) row.flags.push_back(std::move(flag));
     row.sentence = wall_sentence(*question.tube, row);
   }
 

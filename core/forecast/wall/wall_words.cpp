@@ -108,7 +108,6 @@ std::vector<std::string> wall_flags(const WallTube& tube, const WallForecast& ro
     flags.push_back(concat({"its limit, ", limit_mm(tube), " mm, is under the least wall that ",
                             "carries its load, ", rounded_up(tube.least_wall_mm),
                             " mm: refer to an engineer"}));
-  for (std::string& flag : reading_flags(tube)) flags.push_back(std::move(flag));
   if (row.readings_used > 0 && row.open_chance > wall_constant::open_words_chance)
     flags.push_back("likely rusts from inside: look into the hollow and clear its drain");
   return flags;

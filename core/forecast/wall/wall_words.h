@@ -19,6 +19,7 @@ std::string wall_sentence(const WallTube& tube, const WallForecast& row);
 /// What its readings alone tell: one at or under the limit, and each that no model takes.
 std::vector<std::string> reading_flags(const WallTube& tube);
 
+/// The rest, of a row that is answered.
 std::vector<std::string> wall_flags(const WallTube& tube, const WallForecast& row);
 
 }  // namespace kneerail::forecast

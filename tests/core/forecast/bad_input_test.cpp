@@ -154,6 +154,7 @@ TEST_CASE("dates that cannot be leave their readings out and nothing else", "[co
   Portfolio& portfolio = made.portfolio;
   portfolio.parts[0].installed = Date{portfolio.as_of.days + 4000};
   portfolio.parts[1].installed = date_from_civil(1, 1, 1);
+  portfolio.parts[2].installed = portfolio.as_of;
   portfolio.visits[2].day = date_from_civil(2999, 1, 1);
   const auto forecast = computed(portfolio);
   check_sound(forecast);

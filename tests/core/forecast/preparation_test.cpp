@@ -125,6 +125,18 @@ TEST_CASE("readings before installation, after the as-of date and over paint are
   CHECK(count_of(data, "bound") == 1);
 }
 
+TEST_CASE("a part said to be put up after the as-of date is of no known age, not new", "[core]") {
+  Portfolio portfolio = one_part();
+  portfolio.parts[0].installed = date_from_civil(2030, 1, 1);
+  add(portfolio, 0, 1, 60);
+  const auto data = prepared(portfolio);
+  REQUIRE(data.segments.size() == 1);
+  CHECK(data.segments[0].start_kind == StartKind::unknown);
+  CHECK(data.segments[0].start == portfolio.visits[0].day);
+  CHECK(data.left_out.empty());
+  REQUIRE(data.means.size() == 1);
+}
+
 TEST_CASE("works that start a coating cut a part's readings into segments", "[core]") {
   Portfolio portfolio = one_part();
   for (const std::int32_t visit : {0, 1, 2}) add(portfolio, visit, 1, 60);

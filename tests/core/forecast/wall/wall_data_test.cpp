@@ -185,6 +185,16 @@ TEST_CASE("a wall read thicker than any new tube, or far too thin, is held out t
   CHECK(tube.odd[0].wall_mm == 0.40);
 }
 
+TEST_CASE("a tube said to be put up after the as-of date is of no known age", "[core]") {
+  OneTube one;
+  one.part().installed = date_from_civil(2030, 1, 1);
+  one.visit("v1", date_from_civil(2020, 5, 1));
+  one.read(1, 2.9);
+  CHECK_FALSE(one.tube().stands_since);
+  CHECK_FALSE(one.tube().hollow_since);
+  CHECK(one.tube().readings.size() == 1);
+}
+
 TEST_CASE("bare steel of no known age begins with its first reading", "[core]") {
   OneTube one;
   one.part().material = Material::bare_steel;

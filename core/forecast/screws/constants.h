@@ -46,6 +46,5 @@ inline constexpr double widening = 1.5;  ///< of tau^2 in what is said of a fitt
 // What is said.
 inline constexpr double longest_years_said = 30;  ///< a median life beyond is not given
 inline constexpr double longest_retorque_years = 100;
-inline constexpr double shortest_retorque_days = 30;  ///< sooner: the target is at fault
 
 }  // namespace kneerail::forecast::screw_constant

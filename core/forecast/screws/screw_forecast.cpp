@@ -124,7 +124,7 @@ class SiteReport {
     if (const auto days = outlook.days_as_found(chance, most_days))
       row.owners = {chance, *days / days_per_year};
     const auto days = outlook.days_as_left(chance, most_days);
-    if (days && *days >= screw_constant::shortest_retorque_days)
+    if (days && *days > 0)
       row.retorque_by = Date{model_.data.as_of.days + static_cast<std::int32_t>(*days)};
     row.target_too_low = days && !row.retorque_by;
   }

@@ -30,10 +30,10 @@ struct ScrewForecast {
   std::optional<double> median_years;  ///< as found, from the as-of date; only under 30
   /// As found, until the owner's chance is reached: years from the as-of date, under 100.
   std::optional<ChanceAt> owners;
-  /// The date the chance as left reaches the owner's; none within 100 years, within its first
-  /// month (the target is too near the minimum), or where none is set.
+  /// The date the chance as left reaches the owner's; none within 100 years, where it does at once
+  /// (the target is too near the minimum), or where none is set.
   std::optional<Date> retorque_by;
-  bool target_too_low = false;  ///< re-torqued, the chance reaches the owner's within a month
+  bool target_too_low = false;  ///< re-torqued today, the chance is at once the owner's
   int screws = 0;
   int readings_used = 0;
   double own_share = 0;  ///< share of the loss rate's information from its own readings, 0 to 1

@@ -52,8 +52,8 @@ std::string chances_words(const ChancesByYear& chances) {
 std::string retorque_words(const ScrewForecast& row, const std::optional<double>& chance) {
   if (!chance) return "no date to do it again: no chance is set";
   if (row.target_too_low)
-    return concat({"its target is too near its minimum to stay under ", chance_words(*chance),
-                   " for a month"});
+    return concat({"its target is too near its minimum: the chance is at once ",
+                   chance_words(*chance), " or more"});
   if (!row.retorque_by)
     return concat({"the chance stays under ", chance_words(*chance), " for ",
                    fixed(screw_constant::longest_retorque_years, 0), " years"});

@@ -135,7 +135,7 @@ TEST_CASE("a target too near its minimum is said, not a date", "[core][screw][wo
   row.as_left = {0.12, 0.3, 0.34, 0.4};
   row.target_too_low = true;
   const std::string sentence = screw_sentence(row, {27, 28, 0.1});
-  CHECK(sentence.find("its target is too near its minimum to stay under 10 % for a month.") !=
+  CHECK(sentence.find("its target is too near its minimum: the chance is at once 10 % or more.") !=
         std::string::npos);
   CHECK(sentence.find("again by") == std::string::npos);
   CHECK(sentence.find("for 100 years") == std::string::npos);

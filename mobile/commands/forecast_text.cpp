@@ -130,32 +130,36 @@ void print_measure_first(const ForecastView& view, std::ostream& out) {
   }
 }
 
-void print_screws(const ForecastView& view, std::ostream& out) {
-  const auto order = worst_first(view, forecast::Limit::torque_minimum);
-  if (order.empty()) return;
+/// Rows with their sentence, and in brackets how well founded it is, where the sentence does not
+/// say so itself.
+void print_rows(const ForecastView& view, const std::vector<std::size_t>& order,
+                const std::string& head, const std::string& by, std::ostream& out) {
   const std::size_t listed = std::min(view.listed_of_others(), order.size());
-  out << "\nSet screws, worst first: " << listed << " of "
-      << counted(static_cast<std::int64_t>(order.size()), "fitting", "fittings")
-      << ", by the chance of being under the lowest torque within 5 years\n";
+  out << "\n" << head << ", worst first: " << listed << " of " << by << " within 5 years\n";
   for (std::size_t i = 0; i < listed; ++i) {
     const forecast::LimitForecast& row = view.forecast.limits[order[i]];
     print_place(view, order[i], i + 1, out);
-    print_wrapped(with_names(row.sentence + " (" + row.words + ")", view.places), "     ", out);
+    const std::string founded = row.grades_now ? "" : " (" + row.words + ")";
+    print_wrapped(with_names(row.sentence + founded, view.places), "     ", out);
   }
+}
+
+void print_screws(const ForecastView& view, std::ostream& out) {
+  const auto order = worst_first(view, forecast::Limit::torque_minimum);
+  if (order.empty()) return;
+  print_rows(view, order, "Set screws",
+             counted(static_cast<std::int64_t>(order.size()), "fitting", "fittings") +
+                 ", by the chance of being under the lowest torque",
+             out);
 }
 
 void print_walls(const ForecastView& view, std::ostream& out) {
   const auto order = worst_first(view, forecast::Limit::wall_limit);
   if (order.empty()) return;
-  const std::size_t listed = std::min(view.listed_of_others(), order.size());
-  out << "\nWalls of tubes, worst first: " << listed << " of "
-      << counted(static_cast<std::int64_t>(order.size()), "tube", "tubes")
-      << ", by the chance of being down to the limit within 5 years\n";
-  for (std::size_t i = 0; i < listed; ++i) {
-    const forecast::LimitForecast& row = view.forecast.limits[order[i]];
-    print_place(view, order[i], i + 1, out);
-    print_wrapped(with_names(row.sentence + " (" + row.words + ")", view.places), "     ", out);
-  }
+  print_rows(view, order, "Walls of tubes",
+             counted(static_cast<std::int64_t>(order.size()), "tube", "tubes") +
+                 ", by the chance of being down to the limit",
+             out);
 }
 
 void print_grades(const ForecastView& view, std::ostream& out) {
@@ -163,14 +167,10 @@ void print_grades(const ForecastView& view, std::ostream& out) {
   const bool graded = std::ranges::any_of(
       order, [&](std::size_t i) { return view.forecast.limits[i].readings_used > 0; });
   if (!graded) return;
-  const std::size_t listed = std::min(view.listed_of_others(), order.size());
-  out << "\nCondition grades, worst first: " << listed << " of "
-      << counted(static_cast<std::int64_t>(order.size()), "part", "parts")
-      << ", by the chance of the grade to replace at within 5 years\n";
-  for (std::size_t i = 0; i < listed; ++i) {
-    print_place(view, order[i], i + 1, out);
-    print_wrapped(with_names(view.forecast.limits[order[i]].sentence, view.places), "     ", out);
-  }
+  print_rows(view, order, "Condition grades",
+             counted(static_cast<std::int64_t>(order.size()), "part", "parts") +
+                 ", by the chance of the grade to replace at",
+             out);
 }
 
 void print_inspectors(const ForecastView& view, std::ostream& out) {

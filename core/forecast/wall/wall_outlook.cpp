@@ -74,27 +74,47 @@ class KnownChances {
 WallOutlook::WallOutlook(const WallQuestion& question)
     : question_(question), zinc_(question), ways_(wall_ways(question)) {}
 
-double WallOutlook::chance_by(double years) const {
+double WallOutlook::reached(const WallWay& way, double years) const {
   const double age = question_.clock.age_now + years;
   const double to_node = 1000 * std::sqrt(wall_constant::wall_node_share);
   const double between = 1000 * std::sqrt(1 - wall_constant::wall_node_share);
-  const double each = 1.0 / static_cast<double>(wall_constant::wall_nodes.size());
+  const double reserve_um = 1000 * (way.wall_mm - question_.tube->limit_mm) -
+                            way.inside_um_per_year * std::max(0.0, way.hollow_age_now + years);
   double chance = 0;
-  for (const WallWay& way : ways_) {
-    const double reserve_um = 1000 * (way.wall_mm - question_.tube->limit_mm) -
-                              way.inside_um_per_year * std::max(0.0, way.hollow_age_now + years);
-    for (const double node : wall_constant::wall_nodes) {
-      const double off_um = node * to_node * way.wall_sd_mm;
-      const Reserve left = reserve(reserve_um + off_um, between * way.wall_sd_mm);
-      double reached = left.gone;
-      if (reached < 1) {
-        const double bare_years = question_.steel_path->age(left.um / way.steel_um_per_year);
-        reached += (1 - reached) * zinc_.gone_chance(way, age - bare_years);
-      }
-      chance += way.weight * each * reached;
+  for (const double node : wall_constant::wall_nodes) {
+    const double off_um = node * to_node * way.wall_sd_mm;
+    const Reserve left = reserve(reserve_um + off_um, between * way.wall_sd_mm);
+    double reached = left.gone;
+    if (reached < 1) {
+      const double bare_years = question_.steel_path->age(left.um / way.steel_um_per_year);
+      reached += (1 - reached) * zinc_.gone_chance(way, age - bare_years);
     }
+    chance += reached;
   }
+  return chance / static_cast<double>(wall_constant::wall_nodes.size());
+}
+
+double WallOutlook::chance_by(double years) const {
+  double chance = 0;
+  for (const WallWay& way : ways_) chance += way.weight * reached(way, years);
   return std::clamp(chance, 0.0, 1.0);
+}
+
+std::vector<WallOfRate> WallOutlook::by_rate(std::span<const double> years) const {
+  std::vector<WallOfRate> rates;
+  double zinc_um_per_year = 0;
+  for (const WallWay& way : ways_) {
+    if (rates.empty() || way.zinc_um_per_year != zinc_um_per_year) {
+      zinc_um_per_year = way.zinc_um_per_year;
+      rates.push_back({0, std::log(zinc_um_per_year), std::vector<double>(years.size(), 0.0)});
+    }
+    rates.back().weight += way.weight;
+    for (std::size_t i = 0; i < years.size(); ++i)
+      rates.back().by[i] += way.weight * reached(way, years[i]);
+  }
+  for (WallOfRate& rate : rates)
+    for (double& chance : rate.by) chance = std::clamp(chance / rate.weight, 0.0, 1.0);
+  return rates;
 }
 
 std::array<double, 7> WallOutlook::quantiles() const {

@@ -11,11 +11,19 @@
 // Rises with time.
 
 #include <array>
+#include <span>
 #include <vector>
 
 #include "core/forecast/wall/wall_law.h"
 
 namespace kneerail::forecast {
+
+/// The ways that share one rate of zinc, and what they say together.
+struct WallOfRate {
+  double weight = 0;       ///< of all ways
+  double ln_zinc = 0;      ///< ln um/yr; of no meaning for bare steel
+  std::vector<double> by;  ///< chance that the limit is reached, one for each of the years asked
+};
 
 class WallOutlook {
  public:
@@ -24,6 +32,9 @@ class WallOutlook {
 
   /// Chance that the wall is at or under its limit so many years after the as-of date or before.
   [[nodiscard]] double chance_by(double years) const;
+
+  /// The same apart for each rate of zinc: their mean by weight is chance_by().
+  [[nodiscard]] std::vector<WallOfRate> by_rate(std::span<const double> years) const;
 
   /// 5, 10, 25, 50, 75, 90, 95 % of the years from the as-of date; inf where the chance within 300
   /// years stays below. Never falling. To 0.005 year or 0.0003 of chance.
@@ -39,6 +50,8 @@ class WallOutlook {
   [[nodiscard]] std::array<double, 3> steel_um_per_year() const;
 
  private:
+  [[nodiscard]] double reached(const WallWay& way, double years) const;
+
   WallQuestion question_;
   ZincEnd zinc_;
   std::vector<WallWay> ways_;

@@ -213,3 +213,26 @@ TEST_CASE("a tube long under its limit says so", "[core]") {
   CHECK(outlook.quantiles()[5] < 0);
   CHECK(outlook.wall_now_mm() < 2.1);
 }
+
+TEST_CASE("what the ways of each rate of zinc say makes up the whole", "[core]") {
+  WallTube of = tube();
+  if (GENERATE(false, true)) of.readings = {{Date{as_of.days - 400}, 2.9, 0.003}};
+  const Posterior posterior = coating(3, 60, 5);
+  const WallOutlook outlook(question(of, &posterior, 22));
+  const std::array<double, 3> years{0, 5, 20};
+  const auto rates = outlook.by_rate(years);
+  REQUIRE(rates.size() > 5);
+  double weight = 0;
+  std::array<double, 3> by{};
+  for (const WallOfRate& rate : rates) {
+    weight += rate.weight;
+    for (std::size_t i = 0; i < by.size(); ++i) by[i] += rate.weight * rate.by[i];
+  }
+  CHECK(weight == Approx(1).epsilon(1e-9));
+  for (std::size_t i = 0; i < by.size(); ++i)
+    CHECK(by[i] == Approx(outlook.chance_by(years[i])).epsilon(1e-9));
+  CHECK(std::is_sorted(rates.begin(), rates.end(), [](const WallOfRate& a, const WallOfRate& b) {
+    return a.ln_zinc < b.ln_zinc;
+  }));
+  CHECK(rates.front().by[2] < rates.back().by[2]);
+}

@@ -13,6 +13,7 @@ namespace kneerail::forecast {
 /// Known installation dates of the portfolio, by site.
 class InstalledDates {
  public:
+  InstalledDates() = default;  ///< none known
   explicit InstalledDates(const Portfolio& portfolio);
 
   /// Equally likely start dates of a part of that site first looked at on a day, ascending: the 10,

@@ -1,12 +1,8 @@
 #include <CLI/CLI.hpp>
-#include <algorithm>
 #include <fstream>
 #include <optional>
-#include <tuple>
 
-#include "core/forecast/grade/grade_forecast.h"
-#include "core/forecast/screws/screw_forecast.h"
-#include "core/forecast/wall/wall_forecast.h"
+#include "core/forecast/all_limits.h"
 #include "mobile/commands/cautions.h"
 #include "mobile/commands/commands.h"
 #include "mobile/commands/forecast_output.h"
@@ -92,58 +88,6 @@ Result<> check_outputs(const ForecastOptions& options) {
   return Done{};
 }
 
-/// The forecasts of all limits in one, and how the inspectors grade.
-struct Reckoned {
-  forecast::CoatingForecast all;  ///< rows by part id, then limit
-  std::vector<forecast::InspectorHabit> inspectors;
-};
-
-void sort_rows(const forecast::Portfolio& portfolio, std::vector<forecast::LimitForecast>& rows) {
-  std::stable_sort(rows.begin(), rows.end(), [&](const auto& a, const auto& b) {
-    const auto& one = portfolio.parts[static_cast<std::size_t>(a.part)].id;
-    const auto& other = portfolio.parts[static_cast<std::size_t>(b.part)].id;
-    return std::tie(one, a.limit) < std::tie(other, b.limit);
-  });
-}
-
-template <class Report>
-void add_what_is_said(const Report& report, forecast::CoatingForecast& all) {
-  all.left_out.insert(all.left_out.end(), report.left_out.begin(), report.left_out.end());
-  all.notes.insert(all.notes.end(), report.notes.begin(), report.notes.end());
-}
-
-Result<Reckoned> reckon(const forecast::Portfolio& portfolio, int threads) {
-  const auto model = forecast::fit_coating_model(portfolio, {.threads = threads});
-  auto coating = model ? forecast::report_coating(*model, portfolio, {.threads = threads})
-                       : Result<forecast::CoatingForecast>(fail(model.error()));
-  auto grades = forecast::forecast_grades(portfolio, {.workers = {.threads = threads}});
-  if (!coating) {
-    // Where no part has a coating the model serves, grades still speak.
-    if (coating.error().fault != Fault::not_estimable || !grades) return fail(coating.error());
-    forecast::CoatingForecast none;
-    none.notes.push_back(coating.error().message);
-    none.left_out = portfolio.left_out;
-    coating = std::move(none);
-  }
-  if (!grades) return fail(grades.error());
-  Reckoned made{std::move(*coating), std::move(grades->habits)};
-  forecast::ScrewOptions screw_options;
-  screw_options.threads = threads;
-  const auto screws = forecast::forecast_screws(portfolio, screw_options);
-  if (!screws) return fail(screws.error());
-  const auto walls =
-      forecast::report_walls(model ? &*model : nullptr, portfolio, {.threads = threads});
-  if (!walls) return fail(walls.error());
-  for (const auto& tube : walls->tubes) made.all.limits.push_back(limit_row(tube));
-  made.all.left_out.insert(made.all.left_out.end(), walls->left_out.begin(), walls->left_out.end());
-  for (const auto& fitting : screws->fittings) made.all.limits.push_back(limit_row(fitting));
-  for (auto& row : grades->rows) made.all.limits.push_back(limit_row(std::move(row)));
-  add_what_is_said(*screws, made.all);
-  add_what_is_said(*grades, made.all);
-  sort_rows(portfolio, made.all.limits);
-  return made;
-}
-
 Exit forecast_register(const ForecastOptions& options, Console& console) {
   auto opened = open_register({.folder = options.folder, .mode = Mode::read}, console);
   if (!opened) return report(opened.error(), console);
@@ -164,7 +108,7 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   snapshot.reset();  // reckoning takes its time, and the register's log would grow meanwhile
   if (console.err_is_terminal) console.err << "Reckoning ..." << std::flush;
   // The bands are scaled by the owner's own back-dated readings, so these are always reckoned.
-  const auto made = reckon(*portfolio, options.threads);
+  const auto made = forecast::forecast_all_limits(*portfolio, {.threads = options.threads});
   if (console.err_is_terminal) console.err << "\r             \r" << std::flush;
   if (!made) return report(made.error(), console);
   ForecastView view{*portfolio, made->all, *places, *site, options.worst, options.track_record};

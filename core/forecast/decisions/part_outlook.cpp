@@ -4,7 +4,6 @@
 #include <cmath>
 #include <limits>
 #include <map>
-#include <set>
 #include <string_view>
 #include <tuple>
 
@@ -171,11 +170,21 @@ std::string limit_name(Limit limit) {
   return {};
 }
 
-std::vector<PartOutlook> part_outlooks(const Portfolio& portfolio,
-                                       const std::vector<LimitForecast>& rows) {
+std::set<Limit> limits_read(const std::vector<LimitForecast>& rows) {
   std::set<Limit> read;
   for (const LimitForecast& row : rows)
     if (row.readings_used > 0) read.insert(row.limit);
+  return read;
+}
+
+std::vector<PartOutlook> part_outlooks(const Portfolio& portfolio,
+                                       const std::vector<LimitForecast>& rows) {
+  return part_outlooks(portfolio, rows, limits_read(rows));
+}
+
+std::vector<PartOutlook> part_outlooks(const Portfolio& portfolio,
+                                       const std::vector<LimitForecast>& rows,
+                                       const std::set<Limit>& read) {
   std::map<std::int32_t, std::vector<std::size_t>> by_part;
   for (std::size_t i = 0; i < rows.size(); ++i)
     if (rows[i].answered && (read.contains(rows[i].limit) || bares_its_wall(portfolio, rows[i])))

@@ -10,6 +10,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -45,5 +46,13 @@ std::string limit_name(Limit limit);
 /// is left out, as its rows say only what was assumed; but never the wall of bare steel.
 std::vector<PartOutlook> part_outlooks(const Portfolio& portfolio,
                                        const std::vector<LimitForecast>& rows);
+
+/// Limits of which some part has a reading.
+std::set<Limit> limits_read(const std::vector<LimitForecast>& rows);
+
+/// The same of some rows of a larger whole, of which `read` are the limits read.
+std::vector<PartOutlook> part_outlooks(const Portfolio& portfolio,
+                                       const std::vector<LimitForecast>& rows,
+                                       const std::set<Limit>& read);
 
 }  // namespace kneerail::forecast

@@ -1,8 +1,11 @@
 #include "core/forecast/screws/screw_fit.h"
 
+#include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "core/forecast/screws/constants.h"
+#include "core/forecast/words.h"
 
 namespace kneerail::forecast {
 
@@ -25,6 +28,33 @@ RateLayout layout_of(const ScrewData& data) {
     layout.parts.push_back(part);
   }
   return layout;
+}
+
+/// Where a part alone stands among the sites of a fit.
+struct PlaceAmong {
+  std::size_t site = 0;
+  RatePart part;
+};
+
+Error not_seen(std::string_view what, const std::string& name) {
+  return fail(Fault::not_found,
+              concat({what, " ", name, " is not in the forecast yet: reckon it anew."}));
+}
+
+Result<PlaceAmong> place_among(const std::vector<ScrewSite>& sites, const ScrewSite& own) {
+  const auto site = std::ranges::lower_bound(sites, own.name, {}, &ScrewSite::name);
+  if (site == sites.end() || site->name != own.name) return not_seen("Site", own.name);
+  const auto zone = std::ranges::lower_bound(site->zones, own.zones.front());
+  if (zone == site->zones.end() || *zone != own.zones.front())
+    return not_seen("Zone", own.zones.front());
+  const auto run = std::ranges::lower_bound(site->runs, own.runs.front());
+  if (run == site->runs.end() || *run != own.runs.front()) return not_seen("Run", own.runs.front());
+  PlaceAmong place;
+  place.site = static_cast<std::size_t>(site - sites.begin());
+  place.part.zone = static_cast<std::int32_t>(zone - site->zones.begin());
+  place.part.run = static_cast<std::int32_t>(run - site->runs.begin());
+  place.part.add_global(0);
+  return place;
 }
 
 RateSettings settings_of(const Workers& workers) {
@@ -51,7 +81,8 @@ RateSettings settings_of(const Workers& workers) {
 
 Result<ScrewModel> fit_screw_model(const Portfolio& portfolio, const Workers& workers) {
   ScrewModel model;
-  model.data = gather_tightenings(portfolio);
+  model.installed = InstalledDates(portfolio);
+  model.data = gather_tightenings(portfolio, model.installed);
   model.layout = layout_of(model.data);
   model.settings = settings_of(workers);
   model.likelihood = std::make_unique<ScrewLikelihood>(model.data);
@@ -66,6 +97,33 @@ Result<ScrewModel> fit_screw_model(const Portfolio& portfolio, const Workers& wo
                 "Set-screw forecast: not computed: numerical. The readings are kept as they are. "
                 "Look for torques or dates far out of range.");
   return model;
+}
+
+Result<ScrewModel> screw_model_of_one_part(const ScrewModel& model, const Portfolio& one) {
+  if (one.parts.size() != 1)
+    return fail(Fault::invalid_input,
+                "Set-screw forecast of one part: exactly one part must be given. Nothing was "
+                "computed.");
+  ScrewModel own;
+  own.installed = model.installed;
+  own.data = gather_tightenings(one, model.installed);
+  own.data.usual_settings = model.data.usual_settings;
+  if (own.data.fittings.empty()) return own;
+  const auto site = place_among(model.data.sites, own.data.sites.front());
+  if (!site) return fail(site.error());
+  own.layout = {model.layout.globals, model.layout.sites, {site->part}};
+  own.settings = model.settings;
+  own.fit = model.fit;
+  Fitting& fitting = own.data.fittings.front();
+  const bool moved = own.data.sites.front().zone_measured.front() != 0;
+  own.data.sites = model.data.sites;
+  ScrewSite& among = own.data.sites[site->site];
+  fitting.zone = site->part.zone;
+  fitting.run = site->part.run;
+  if (moved) among.zone_measured[static_cast<std::size_t>(fitting.zone)] = 1;
+  own.likelihood = std::make_unique<ScrewLikelihood>(own.data);
+  own.likelihood->begin_pass(own.fit.own);
+  return own;
 }
 
 RateNodes loss_nodes(const ScrewModel& model, int site, int fitting) {

@@ -14,10 +14,12 @@
 #include "core/base/result.h"
 #include "core/forecast/screws/screw_likelihood.h"
 #include "core/forecast/shared_rate.h"
+#include "core/forecast/start_dates.h"
 
 namespace kneerail::forecast {
 
 struct ScrewModel {
+  InstalledDates installed;
   ScrewData data;
   RateLayout layout;  ///< parts as ScrewData::fittings
   RateSettings settings;
@@ -28,6 +30,12 @@ struct ScrewModel {
 /// Errors: cancelled when the workers were stopped; not_estimable when the equations could not be
 /// solved. No fitting at all is no error: an empty model.
 Result<ScrewModel> fit_screw_model(const Portfolio& portfolio, const Workers& workers);
+
+/// The model of one part again with readings that came after the fit: `one` holds it alone, with
+/// its visits and works (part_story.h, only_part). What the parts share is held. It has no fitting
+/// where the part has no set screws. Errors: not_found (a site, zone or run that the fit has not
+/// seen), invalid_input (more than one part).
+Result<ScrewModel> screw_model_of_one_part(const ScrewModel& model, const Portfolio& one);
 
 /// A fitting's x given everything, the shared effects held.
 RateNodes loss_nodes(const ScrewModel& model, int site, int fitting);

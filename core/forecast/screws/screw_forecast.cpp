@@ -172,6 +172,16 @@ Result<ScrewForecasts> forecast_screws(const Portfolio& portfolio, const ScrewOp
   return report_screws(*model, portfolio, options);
 }
 
+Result<std::optional<ScrewForecast>> screws_of_one_part(const ScrewModel& model,
+                                                        const Portfolio& one) {
+  const auto own = screw_model_of_one_part(model, one);
+  if (!own) return fail(own.error());
+  if (own->data.fittings.empty()) return std::optional<ScrewForecast>();
+  const auto site = std::ranges::find(own->data.sites, one.parts.front().site, &ScrewSite::name);
+  const SiteReport report(*own, one, {}, static_cast<int>(site - own->data.sites.begin()));
+  return std::optional(report.row(0));
+}
+
 LimitForecast limit_row(const ScrewForecast& fitting) {
   LimitForecast row;
   row.part = fitting.part;

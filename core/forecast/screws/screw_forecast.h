@@ -68,6 +68,11 @@ Result<ScrewForecasts> forecast_screws(const Portfolio& portfolio,
 Result<ScrewForecasts> report_screws(const ScrewModel& model, const Portfolio& portfolio,
                                      const ScrewOptions& options);
 
+/// The row of one part again with readings that came after the fit, the chances of its owner those
+/// of the portfolio; nothing where it has no set screws. Errors as screw_model_of_one_part().
+Result<std::optional<ScrewForecast>> screws_of_one_part(const ScrewModel& model,
+                                                        const Portfolio& one);
+
 /// The row among those of the other limits: chances as found, no quantiles; beyond five years the
 /// median and the owner's chance.
 LimitForecast limit_row(const ScrewForecast& fitting);

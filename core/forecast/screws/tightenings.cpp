@@ -9,7 +9,6 @@
 
 #include "core/forecast/coating_readings.h"
 #include "core/forecast/screws/constants.h"
-#include "core/forecast/start_dates.h"
 
 namespace kneerail::forecast {
 
@@ -282,10 +281,13 @@ bool has_set_screws(const Part& part) {
 }
 
 ScrewData gather_tightenings(const Portfolio& portfolio) {
+  return gather_tightenings(portfolio, InstalledDates(portfolio));
+}
+
+ScrewData gather_tightenings(const Portfolio& portfolio, const InstalledDates& installed) {
   ScrewData data;
   data.as_of = portfolio.as_of;
   const auto records = records_by_part(portfolio);
-  const InstalledDates installed(portfolio);
   for (const std::int32_t place : places_with_screws(portfolio, records)) {
     const Part& part = portfolio.parts[static_cast<std::size_t>(place)];
     if (data.sites.empty() || data.sites.back().name != part.site) {

@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "core/forecast/portfolio.h"
+#include "core/forecast/start_dates.h"
 
 namespace kneerail::forecast {
 
@@ -85,5 +86,7 @@ bool has_set_screws(const Part& part);
 /// Reasons of readings left out: after_as_of, before_installed, day_of_restart, no_torque (not a
 /// number, negative), no_torque_target (as-left torque unknown).
 ScrewData gather_tightenings(const Portfolio& portfolio);
+/// The same, where the dates that stand in for unknown ones are those of another portfolio.
+ScrewData gather_tightenings(const Portfolio& portfolio, const InstalledDates& installed);
 
 }  // namespace kneerail::forecast

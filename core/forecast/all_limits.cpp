@@ -110,14 +110,16 @@ Result<OtherModels> fit_other_limits(const Portfolio& portfolio, const RunOption
 Result<OtherLimits> report_other_limits(const FittedCoating& coating, const OtherModels& others,
                                         const Portfolio& portfolio, const RunOptions& options) {
   const Workers workers{.threads = options.threads, .stop = options.stop};
-  auto walls = report_walls(coating.model ? &*coating.model : nullptr, portfolio, workers);
+  auto walls =
+      report_walls(coating.model ? &*coating.model : nullptr, portfolio, workers, options.on);
   if (!walls) return fail(walls.error());
   ScrewOptions screw_options;
   screw_options.threads = options.threads;
   screw_options.stop = options.stop;
+  screw_options.date = options.on;
   const auto screws = report_screws(others.screws, portfolio, screw_options);
   if (!screws) return fail(screws.error());
-  auto grades = report_grades(others.grades, portfolio, {.workers = workers});
+  auto grades = report_grades(others.grades, portfolio, {.by = options.on, .workers = workers});
   if (!grades) return fail(grades.error());
   OtherLimits made;
   for (const auto& tube : walls->tubes) made.rows.push_back(limit_row(tube));

@@ -1,6 +1,7 @@
 #include "core/forecast/coating_forecast.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "core/forecast/class_report.h"
 #include "core/forecast/coating_model.h"
@@ -14,34 +15,6 @@
 namespace kneerail::forecast {
 
 namespace {
-
-/// Rows of all parts, site by site in threads, then in the order of part identifiers. Not all of
-/// them when the workers were stopped.
-std::vector<LimitForecast> all_rows(const ReportContext& context, const Workers& workers) {
-  const Portfolio& portfolio = *context.portfolio;
-  const CoatingData& data = context.model->data;
-  std::vector<std::vector<LimitForecast>> by_part(portfolio.parts.size());
-  for_each_unit(static_cast<int>(data.sites.size()), workers, [&](int s) {
-    const CoatingSite& site = data.sites[static_cast<std::size_t>(s)];
-    for (int i = site.first_part; i < site.first_part + site.parts && !workers.stopped(); ++i) {
-      const auto place = static_cast<std::size_t>(data.parts[static_cast<std::size_t>(i)].place);
-      by_part[place] = limit_rows(context, i);
-    }
-  });
-  std::vector<std::int32_t> order(portfolio.parts.size());
-  for (std::size_t i = 0; i < order.size(); ++i) order[i] = static_cast<std::int32_t>(i);
-  std::sort(order.begin(), order.end(), [&](std::int32_t a, std::int32_t b) {
-    return portfolio.parts[static_cast<std::size_t>(a)].id <
-           portfolio.parts[static_cast<std::size_t>(b)].id;
-  });
-  std::vector<LimitForecast> rows;
-  for (const std::int32_t place : order) {
-    auto& own = by_part[static_cast<std::size_t>(place)];
-    if (own.empty()) own.push_back(unserved_row(portfolio, place));
-    for (LimitForecast& row : own) rows.push_back(std::move(row));
-  }
-  return rows;
-}
 
 Error not_computed() {
   return fail(Fault::not_estimable,
@@ -76,21 +49,26 @@ Workers workers_of(const RunOptions& options) {
 }
 
 CoatingForecast report(const CoatingModel& model, const Portfolio& portfolio,
-                       const Workers& workers) {
+                       const RunOptions& options) {
   CoatingForecast out;
   out.sessions = session_reports(model);
-  out.limits = all_rows({&portfolio, &model, &out.sessions}, workers);
+  out.limits = all_limit_rows({&portfolio, &model, &out.sessions, options.on}, workers_of(options));
   out.track_record = model.back_dated.rows;
   out.left_out = portfolio.left_out;
   out.left_out.insert(out.left_out.end(), model.data.left_out.begin(), model.data.left_out.end());
-  out.notes = model.data.notes;
-  for (auto& note : class_notes(portfolio, model)) out.notes.push_back(std::move(note));
-  for (auto& note : fit_notes(model.effects)) out.notes.push_back(std::move(note));
+  out.notes = coating_notes(portfolio, model);
   out.largest_move = model.effects.largest_move_ln;
   return out;
 }
 
 }  // namespace
+
+std::vector<std::string> coating_notes(const Portfolio& portfolio, const CoatingModel& model) {
+  std::vector<std::string> notes = model.data.notes;
+  for (auto& note : class_notes(portfolio, model)) notes.push_back(std::move(note));
+  for (auto& note : fit_notes(model.effects)) notes.push_back(std::move(note));
+  return notes;
+}
 
 Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOptions& options) {
   const Workers workers = workers_of(options);
@@ -117,14 +95,13 @@ Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOpti
 }
 
 CoatingForecast report_coating(const CoatingModel& model, const Portfolio& portfolio, int threads) {
-  return report(model, portfolio, {.threads = threads});
+  return report(model, portfolio, RunOptions{.threads = threads});
 }
 
 Result<CoatingForecast> report_coating(const CoatingModel& model, const Portfolio& portfolio,
                                        const RunOptions& options) {
-  const Workers workers = workers_of(options);
-  auto out = report(model, portfolio, workers);
-  if (workers.stopped()) return stopped();
+  auto out = report(model, portfolio, options);
+  if (workers_of(options).stopped()) return stopped();
   return out;
 }
 

@@ -51,9 +51,10 @@ struct LimitForecast {
   std::optional<std::array<double, 5>> grades_now;
   std::vector<ChanceAt> later;  ///< of a row without years: what is known beyond `p_by`, rising
   std::array<double, 4>
-      p_by{};             ///< chance the limit is reached by the as-of date, 1, 2 and 5 years after
-  int readings_used = 0;  ///< visit means of the current segment
-  double own_share = 0;   ///< share of the rate's information from the part's own readings, 0 to 1
+      p_by{};  ///< chance the limit is reached by the as-of date, 1, 2 and 5 years after
+  std::optional<double> p_on;  ///< by the date asked, where one was
+  int readings_used = 0;       ///< visit means of the current segment
+  double own_share = 0;  ///< share of the rate's information from the part's own readings, 0 to 1
   std::array<double, 3> rate_um_per_year{};  ///< 10, 50, 90 %; 20-year mean
   double start_um = 0;
   double now_um = 0;                 ///< median coating on the as-of date
@@ -101,6 +102,7 @@ struct RunOptions {
   int threads = 0;  ///< 0: as many as the machine has
   int passes = 0;   ///< 0: 30 up to 20,000 parts, else 10
   bool track_record = true;
+  std::optional<Date> on = {};  ///< a date to give the chance for, not before the as-of date
   /// Set from any thread, it ends the run at the next part or site. None: the run cannot be
   /// stopped.
   const std::atomic<bool>* stop = nullptr;

@@ -2,6 +2,9 @@
 
 // The coating model once fitted: what a report, a single new reading or a what-if starts from.
 
+#include <string>
+#include <vector>
+
 #include "core/base/result.h"
 #include "core/forecast/back_dated.h"
 #include "core/forecast/coating_data.h"
@@ -27,5 +30,8 @@ CoatingForecast report_coating(const CoatingModel& model, const Portfolio& portf
 /// The same, which can be stopped. Errors: cancelled.
 Result<CoatingForecast> report_coating(const CoatingModel& model, const Portfolio& portfolio,
                                        const RunOptions& options);
+
+/// About the whole: odd files, zones faster than their class, spreads not found, not settled.
+std::vector<std::string> coating_notes(const Portfolio& portfolio, const CoatingModel& model);
 
 }  // namespace kneerail::forecast

@@ -81,10 +81,15 @@ LimitForecast common_row(const ReportContext& context, const PartView& view) {
   return row;
 }
 
-LimitForecast answered(const PartView& view, LimitForecast row, double limit_um) {
+LimitForecast answered(const ReportContext& context, const PartView& view, LimitForecast row,
+                       double limit_um) {
   row.answered = true;
   row.years = limit_quantiles(*view.posterior, view.clock, limit_um);
   row.p_by = chances(*view.posterior, view.clock, limit_um);
+  if (context.on)
+    row.p_on = std::clamp(chance_by(*view.posterior, view.clock, limit_um,
+                                    years_between(context.portfolio->as_of, *context.on)),
+                          row.p_by[0], 1.0);
   row.sentence = sentence_of(view, row, limit_um);
   return row;
 }
@@ -130,14 +135,39 @@ std::vector<LimitForecast> limit_rows(const ReportContext& context, int index) {
   LimitForecast maintenance = exhausted;
   maintenance.limit = Limit::coating_first_maintenance;
   if (view.posterior) {
-    exhausted =
-        answered(view, std::move(exhausted), zinc_gone_um(*context.portfolio, view.part->site));
+    exhausted = answered(context, view, std::move(exhausted),
+                         zinc_gone_um(*context.portfolio, view.part->site));
     if (const auto limit_um = set_limit_um(view.part->first_maintenance_um))
-      maintenance = answered(view, std::move(maintenance), *limit_um);
+      maintenance = answered(context, view, std::move(maintenance), *limit_um);
   }
   exhausted.words = words_of(context, view, Limit::coating_exhausted);
   maintenance.words = words_of(context, view, Limit::coating_first_maintenance);
   return {std::move(exhausted), std::move(maintenance)};
+}
+
+std::vector<LimitForecast> all_limit_rows(const ReportContext& context, const Workers& workers) {
+  const Portfolio& portfolio = *context.portfolio;
+  const auto& parts = context.model->data.parts;
+  std::vector<std::vector<LimitForecast>> by_part(portfolio.parts.size());
+  constexpr std::size_t unit = 64;
+  for_each_unit(static_cast<int>((parts.size() + unit - 1) / unit), workers, [&](int u) {
+    const std::size_t first = unit * static_cast<std::size_t>(u);
+    for (std::size_t i = first; i < std::min(first + unit, parts.size()); ++i)
+      by_part[static_cast<std::size_t>(parts[i].place)] = limit_rows(context, static_cast<int>(i));
+  });
+  std::vector<std::int32_t> order(portfolio.parts.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = static_cast<std::int32_t>(i);
+  std::sort(order.begin(), order.end(), [&](std::int32_t a, std::int32_t b) {
+    return portfolio.parts[static_cast<std::size_t>(a)].id <
+           portfolio.parts[static_cast<std::size_t>(b)].id;
+  });
+  std::vector<LimitForecast> rows;
+  for (const std::int32_t place : order) {
+    auto& own = by_part[static_cast<std::size_t>(place)];
+    if (own.empty()) own.push_back(unserved_row(portfolio, place));
+    for (LimitForecast& row : own) rows.push_back(std::move(row));
+  }
+  return rows;
 }
 
 LimitForecast unserved_row(const Portfolio& portfolio, std::int32_t place) {

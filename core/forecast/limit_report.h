@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/forecast/coating_model.h"
+#include "core/forecast/parallel.h"
 
 namespace kneerail::forecast {
 
@@ -16,6 +17,7 @@ struct ReportContext {
   const Portfolio* portfolio;
   const CoatingModel* model;
   const std::vector<SessionReport>* sessions;
+  std::optional<Date> on = {};  ///< a date to give the chance for
 };
 
 struct PartView;
@@ -27,6 +29,10 @@ PartView view_of(const ReportContext& context, int index);
 /// Two rows (coating exhausted, first maintenance) of a part the model serves; `index` is its place
 /// in CoatingData::parts. A row that cannot be answered keeps its words.
 std::vector<LimitForecast> limit_rows(const ReportContext& context, int index);
+
+/// Rows of all parts of the context's portfolio, in the order of their identifiers; a part the
+/// model does not serve has its one row. Not all of them when the workers were stopped.
+std::vector<LimitForecast> all_limit_rows(const ReportContext& context, const Workers& workers);
 
 /// The chance the owner set for parts of that consequence (1 high, 2 medium, 3 low), over 0 and
 /// under 1; nothing where none is set or the consequence is not said. By consequence; [0] unused.

@@ -2,8 +2,10 @@
 
 // When a part may have been put up whose date nobody knows: the dates its neighbours were.
 
+#include <concepts>
 #include <map>
 #include <string>
+#include <type_traits>
 #include <vector>
 
 #include "core/forecast/portfolio.h"
@@ -22,6 +24,10 @@ class InstalledDates {
   [[nodiscard]] std::vector<Date> likely_starts(const std::string& site, Date first_seen) const;
 
  private:
+  template <class Archive, class T>
+  requires std::same_as<std::remove_const_t<T>, InstalledDates>
+  friend void fields(Archive& archive, T& dates) { archive(dates.by_site_, dates.all_); }
+
   std::map<std::string, std::vector<Date>> by_site_;
   std::vector<Date> all_;
 };

@@ -97,7 +97,9 @@ std::vector<GradeForecast> rows_of(const Context& context, const RateLayout& lay
   return rows;
 }
 
-std::vector<InspectorHabit> habits_of(const GradeModel& model) {
+}  // namespace
+
+std::vector<InspectorHabit> inspector_habits(const GradeModel& model) {
   std::vector<InspectorHabit> habits;
   for (std::size_t i = 0; i < model.data.inspectors.size(); ++i) {
     const std::string& name = model.data.inspectors[i];
@@ -109,7 +111,16 @@ std::vector<InspectorHabit> habits_of(const GradeModel& model) {
   return habits;
 }
 
-}  // namespace
+std::vector<std::string> grade_notes(const GradeModel& model) {
+  std::vector<std::string> notes;
+  if (!model.data.looks.empty())
+    notes.emplace_back(
+        "Grades: the chance leans on how such parts usually go; look at them by interval");
+  if (model.fit.largest_move_ln > constant::settled_move_ln)
+    notes.emplace_back(
+        "Grades: not settled; what sites and zones have in common still moved in the last pass");
+  return notes;
+}
 
 LimitForecast limit_row(GradeForecast grade) {
   LimitForecast row;
@@ -118,6 +129,7 @@ LimitForecast limit_row(GradeForecast grade) {
   row.answered = true;
   row.years = grade.years;
   row.p_by = grade.p_by;
+  row.p_on = grade.p_on_date;
   row.grades_now = grade.now;
   row.readings_used = grade.looks;
   row.own_share = grade.own_share;
@@ -156,15 +168,10 @@ Result<GradeReport> report_grades(const GradeModel& model, const Portfolio& port
                      return portfolio.parts[static_cast<std::size_t>(a.part)].id <
                             portfolio.parts[static_cast<std::size_t>(b.part)].id;
                    });
-  report.habits = habits_of(model);
+  report.habits = inspector_habits(model);
   report.left_out = model.data.left_out;
   report.rates_per_year = rates_per_year(model);
-  if (!model.data.looks.empty())
-    report.notes.emplace_back(
-        "Grades: the chance leans on how such parts usually go; look at them by interval");
-  if (model.fit.largest_move_ln > constant::settled_move_ln)
-    report.notes.emplace_back(
-        "Grades: not settled; what sites and zones have in common still moved in the last pass");
+  report.notes = grade_notes(model);
   return report;
 }
 

@@ -64,6 +64,10 @@ Result<GradeReport> forecast_grades(const Portfolio& portfolio, const GradeQuest
 Result<GradeReport> report_grades(const GradeModel& model, const Portfolio& portfolio,
                                   const GradeQuestion& question = {});
 
+/// What report_grades() says of its model as a whole.
+std::vector<InspectorHabit> inspector_habits(const GradeModel& model);
+std::vector<std::string> grade_notes(const GradeModel& model);
+
 /// One part again with grades that came after the fit; `one` holds it alone, with its visits and
 /// works (part_story.h, only_part). What the parts share is held; an inspector the fit has not met
 /// errs like all. Errors: not_found (a site or zone that the fit has not seen), invalid_input (more

@@ -189,6 +189,7 @@ LimitForecast limit_row(const ScrewForecast& fitting) {
   row.answered = fitting.answered;
   row.has_years = false;
   row.p_by = fitting.as_found;
+  row.p_on = fitting.on_date;
   if (fitting.median_years) row.later.push_back({0.5, *fitting.median_years});
   if (fitting.owners) row.later.push_back(*fitting.owners);
   std::ranges::sort(row.later, {}, &ChanceAt::chance);

@@ -15,8 +15,8 @@ namespace {
 
 class WallReport {
  public:
-  WallReport(const CoatingModel* coating, const Portfolio& portfolio)
-      : questions_(coating, portfolio) {}
+  WallReport(const CoatingModel* coating, const Portfolio& portfolio, std::optional<Date> on)
+      : questions_(coating, portfolio), on_(on) {}
 
   [[nodiscard]] const WallData& data() const { return questions_.data(); }
 
@@ -54,6 +54,7 @@ class WallReport {
       row.p_by[i] = outlook.chance_by(chance_years[i]);
       if (i > 0) row.p_by[i] = std::max(row.p_by[i], row.p_by[i - 1]);
     }
+    if (on_) row.p_on = std::max(outlook.chance_by(years_between(data().as_of, *on_)), row.p_by[0]);
     row.wall_now_mm = outlook.wall_now_mm();
     row.zinc_gone_now = outlook.zinc_gone_now();
     row.open_chance = outlook.open_chance();
@@ -64,18 +65,19 @@ class WallReport {
   }
 
   WallQuestions questions_;
+  std::optional<Date> on_;
 };
 
 }  // namespace
 
 Result<WallForecasts> report_walls(const CoatingModel* coating, const Portfolio& portfolio,
-                                   const Workers& workers) {
+                                   const Workers& workers, std::optional<Date> on) {
   const double exponent = portfolio.settings.steel_path_exponent;
   if (!(exponent >= constant::path_exponent_least && exponent <= 1))
     return fail(Fault::invalid_input,
                 "Wall forecast: the exponent of the steel's path must be 0.5 to 1. Nothing was "
                 "computed; the readings are as they were. Set it again.");
-  const WallReport report(coating, portfolio);
+  const WallReport report(coating, portfolio, on);
   const auto& tubes = report.data().tubes;
   WallForecasts out;
   out.tubes.resize(tubes.size());
@@ -96,9 +98,9 @@ Result<WallForecasts> report_walls(const CoatingModel* coating, const Portfolio&
 Result<WallForecasts> forecast_walls(const Portfolio& portfolio, const RunOptions& options) {
   const Workers workers{.threads = options.threads, .stop = options.stop};
   const auto model = fit_coating_model(portfolio, options);
-  if (model) return report_walls(&*model, portfolio, workers);
+  if (model) return report_walls(&*model, portfolio, workers, options.on);
   if (model.error().fault != Fault::not_estimable) return fail(model.error());
-  return report_walls(nullptr, portfolio, workers);
+  return report_walls(nullptr, portfolio, workers, options.on);
 }
 
 LimitForecast limit_row(const WallForecast& tube) {
@@ -109,6 +111,7 @@ LimitForecast limit_row(const WallForecast& tube) {
   row.has_years = tube.has_years;
   row.years = tube.years;
   row.p_by = tube.p_by;
+  row.p_on = tube.p_on;
   row.readings_used = tube.readings_used;
   row.own_share = tube.own_share;
   row.words = tube.words;

@@ -26,6 +26,7 @@ struct WallForecast {
   bool has_years = true;
   std::array<double, 7> years{};  ///< 5, 10, 25, 50, 75, 90, 95 %; never falling
   std::array<double, 4> p_by{};   ///< by the as-of date, 1, 2 and 5 years after; never falling
+  std::optional<double> p_on;     ///< by the date asked, where one was
   int readings_used = 0;          ///< days on which a gauge read this tube
   double own_share = 0;           ///< of its coating's row
   double wall_now_mm = 0;         ///< mean
@@ -46,8 +47,9 @@ struct WallForecasts {
 /// where no part has a coating it serves: bare steel is answered all the same. The same portfolio
 /// gives the same digits whatever the order of its rows and the number of threads. Errors:
 /// invalid_input for a steel exponent outside 0.5 to 1; cancelled when the workers were stopped.
+/// `on`: a date to give the chance for.
 Result<WallForecasts> report_walls(const CoatingModel* coating, const Portfolio& portfolio,
-                                   const Workers& workers);
+                                   const Workers& workers, std::optional<Date> on = {});
 
 /// The same, fitting the coating first. Errors as there and as fit_coating_model().
 Result<WallForecasts> forecast_walls(const Portfolio& portfolio, const RunOptions& options = {});

@@ -1,0 +1,100 @@
+#include "core/forecast/whole/portfolio_fit.h"
+
+#include <algorithm>
+#include <iterator>
+#include <tuple>
+#include <utility>
+
+#include "core/forecast/limit_report.h"
+#include "core/forecast/screws/screw_words.h"
+#include "core/forecast/session_report.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+template <class T>
+void append(std::vector<T>& to, std::vector<T>& from) {
+  to.insert(to.end(), std::make_move_iterator(from.begin()), std::make_move_iterator(from.end()));
+}
+
+void sort_rows(const Portfolio& portfolio, std::vector<LimitForecast>& rows) {
+  std::stable_sort(rows.begin(), rows.end(), [&](const auto& a, const auto& b) {
+    const auto& one = portfolio.parts[static_cast<std::size_t>(a.part)].id;
+    const auto& other = portfolio.parts[static_cast<std::size_t>(b.part)].id;
+    return std::tie(one, a.limit) < std::tie(other, b.limit);
+  });
+}
+
+}  // namespace
+
+Result<PortfolioFit> fit_portfolio(const Portfolio& portfolio, const RunOptions& options) {
+  auto coating = fit_any_coating(portfolio, options);
+  if (!coating) return fail(coating.error());
+  auto others = fit_other_limits(portfolio, options);
+  if (!others) return fail(others.error());
+  PortfolioFit fit{std::move(*coating), std::move(*others), {}};
+  if (fit.coating.model) fit.sessions = session_reports(*fit.coating.model);
+  return fit;
+}
+
+ForecastHead head_of(const PortfolioFit& fit, const Portfolio& portfolio) {
+  ForecastHead head;
+  if (const auto& coating = fit.coating.model) {
+    head.sessions = fit.sessions;
+    head.track_record = coating->back_dated.rows;
+    head.notes = coating_notes(portfolio, *coating);
+    head.largest_move = coating->effects.largest_move_ln;
+  } else {
+    head.notes.push_back(fit.coating.why_none);
+  }
+  head.screw_notes = screw_notes(fit.others.screws);
+  head.grade_notes = grade_notes(fit.others.grades);
+  head.inspectors = inspector_habits(fit.others.grades);
+  return head;
+}
+
+Result<ForecastRows> rows_of(const PortfolioFit& fit, const Portfolio& portfolio,
+                             const RunOptions& options) {
+  ForecastRows rows;
+  rows.left_out = portfolio.left_out;
+  if (const auto& coating = fit.coating.model) {
+    rows.limits = all_limit_rows({&portfolio, &*coating, &fit.sessions, options.on},
+                                 {.threads = options.threads, .stop = options.stop});
+    const auto& own = coating->data.left_out;
+    rows.left_out.insert(rows.left_out.end(), own.begin(), own.end());
+  }
+  auto others = report_other_limits(fit.coating, fit.others, portfolio, options);
+  if (!others) return fail(others.error());
+  append(rows.limits, others->rows);
+  append(rows.left_out, others->left_out);
+  sort_rows(portfolio, rows.limits);
+  sort_left_out(rows.left_out);
+  return rows;
+}
+
+AllLimits put_together(const ForecastHead& head, ForecastRows rows) {
+  AllLimits out;
+  out.all.sessions = head.sessions;
+  out.all.track_record = head.track_record;
+  out.all.notes = head.notes;
+  out.all.largest_move = head.largest_move;
+  out.inspectors = head.inspectors;
+  const bool screws = std::any_of(
+      rows.limits.begin(), rows.limits.end(),
+      [](const LimitForecast& row) { return row.limit == Limit::torque_minimum && row.answered; });
+  auto& notes = out.all.notes;
+  if (screws) notes.insert(notes.end(), head.screw_notes.begin(), head.screw_notes.end());
+  notes.insert(notes.end(), head.grade_notes.begin(), head.grade_notes.end());
+  out.all.limits = std::move(rows.limits);
+  out.all.left_out = std::move(rows.left_out);
+  return out;
+}
+
+void sort_left_out(std::vector<LeftOut>& left_out) {
+  std::sort(left_out.begin(), left_out.end(), [](const LeftOut& a, const LeftOut& b) {
+    return std::tie(a.part, a.reading, a.reason) < std::tie(b.part, b.reading, b.reason);
+  });
+}
+
+}  // namespace kneerail::forecast

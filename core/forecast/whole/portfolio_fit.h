@@ -1,0 +1,86 @@
+#pragma once
+
+// All models of the forecast fitted to one portfolio, the rows they say, and the fit of one site
+// taken out of that of all. A site's rows hang on what all sites share and on the site's own
+// readings alone: from the site's part of the fit and the site's portfolio they come out to the
+// last bit as from the whole. So a forecast can be made site by site, in any number of processes,
+// with no more in memory than the largest site.
+
+#include <map>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/forecast/all_limits.h"
+
+namespace kneerail::forecast {
+
+struct PortfolioFit {
+  FittedCoating coating;
+  OtherModels others;
+  std::vector<SessionReport> sessions;  ///< of the coating's sessions
+};
+
+/// Errors: cancelled; not_estimable where nothing can be said (no part, numerical); and
+/// invalid_input for a setting out of range.
+Result<PortfolioFit> fit_portfolio(const Portfolio& portfolio, const RunOptions& options);
+
+/// What the forecast says of the whole, beside its rows.
+struct ForecastHead {
+  std::vector<SessionReport> sessions;
+  std::vector<TrackRecord> track_record;
+  std::vector<std::string> notes;        ///< of coatings
+  std::vector<std::string> screw_notes;  ///< said where a screw is answered
+  std::vector<std::string> grade_notes;
+  std::vector<InspectorHabit> inspectors;
+  double largest_move = 0;
+};
+ForecastHead head_of(const PortfolioFit& fit, const Portfolio& portfolio);
+
+/// The rows of parts, by part id, then limit; and what was left out, by part, reading and reason.
+struct ForecastRows {
+  std::vector<LimitForecast> limits;
+  std::vector<LeftOut> left_out;
+};
+
+/// The rows of the fitted portfolio; or of one site, where both are of that site alone. Errors:
+/// cancelled, invalid_input.
+Result<ForecastRows> rows_of(const PortfolioFit& fit, const Portfolio& portfolio,
+                             const RunOptions& options);
+
+/// The forecast as one, as forecast_all_limits() makes it but for the order of what was left out.
+AllLimits put_together(const ForecastHead& head, ForecastRows rows);
+
+/// By part, reading and reason.
+void sort_left_out(std::vector<LeftOut>& left_out);
+
+/// A portfolio and its fit, site by site. `portfolio` outlives it.
+class SiteSplit {
+ public:
+  explicit SiteSplit(const Portfolio& portfolio);
+
+  /// Names of the sites, ascending, and how many parts each has.
+  [[nodiscard]] std::vector<std::pair<std::string, std::int64_t>> sites() const;
+  /// That site alone: its parts, their readings, visits and works in the order they had, its
+  /// limits, and what was left out of it.
+  [[nodiscard]] Portfolio portfolio_of(const std::string& site) const;
+  /// The fit of that site alone, for rows_of() with portfolio_of(); without what only the whole
+  /// needs: track record and dates of installation.
+  [[nodiscard]] PortfolioFit fit_of(const PortfolioFit& fit, const std::string& site) const;
+
+ private:
+  [[nodiscard]] std::vector<LeftOut> left_out_of(const std::vector<LeftOut>& by_part,
+                                                 const std::string& site) const;
+  struct Lists {  ///< places in the portfolio, ascending
+    std::vector<std::int32_t> parts;
+    std::vector<std::int32_t> readings;
+    std::vector<std::int32_t> works;
+    std::vector<std::int32_t> left_out;
+  };
+  const Portfolio& portfolio_;
+  std::map<std::string, Lists> sites_;
+  std::vector<std::int32_t> place_in_site_;
+};
+
+}  // namespace kneerail::forecast

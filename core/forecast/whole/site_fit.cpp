@@ -1,0 +1,278 @@
+// One site's part of a portfolio and of what was fitted to it, with every place counted anew.
+
+#include <algorithm>
+#include <memory>
+#include <string_view>
+#include <utility>
+
+#include "core/forecast/whole/portfolio_fit.h"
+
+namespace kneerail::forecast {
+
+namespace {
+
+template <class T>
+std::vector<T> piece(const std::vector<T>& from, std::int32_t first, std::int32_t count) {
+  return {from.begin() + first, from.begin() + first + count};
+}
+
+template <class Sites>
+auto site_named(Sites& sites, const std::string& name) {
+  const auto at = std::ranges::lower_bound(
+      sites, name, {}, [](const auto& site) -> const auto& { return site.name; });
+  return at != sites.end() && at->name == name ? at : sites.end();
+}
+
+/// Where the visit means of a site lie.
+struct Range {
+  std::int32_t first = 0;
+  std::int32_t count = 0;
+};
+template <class Segment>
+Range range_of(const std::vector<Segment>& segments) {
+  if (segments.empty()) return {};
+  const Segment& last = segments.back();
+  return {segments.front().first, last.first + last.count - segments.front().first};
+}
+
+/// Without the site's own.
+CoatingData learnt_data_of(const CoatingData& all) {
+  CoatingData own;
+  own.as_of = all.as_of;
+  own.path = all.path;
+  own.replicate_sd_um = all.replicate_sd_um;
+  own.area_sd_um = all.area_sd_um;
+  own.class_ratio = all.class_ratio;
+  own.rust_chance = all.rust_chance;
+  own.inspectors = all.inspectors;
+  return own;
+}
+
+void add_site(const CoatingData& all, const CoatingSite& site,
+              const std::vector<std::int32_t>& places, CoatingData& own) {
+  own.parts = piece(all.parts, site.first_part, site.parts);
+  own.segments = piece(all.segments, site.first_segment, site.segments);
+  own.sessions = piece(all.sessions, site.first_session, site.sessions);
+  const Range means = range_of(own.segments);
+  own.means = piece(all.means, means.first, means.count);
+  for (CoatingPart& part : own.parts) {
+    part.place = places[static_cast<std::size_t>(part.place)];
+    part.site = 0;
+    part.first_segment -= site.first_segment;
+  }
+  for (Segment& segment : own.segments) {
+    segment.part -= site.first_part;
+    segment.first -= means.first;
+  }
+  for (VisitMean& mean : own.means) mean.session -= site.first_session;
+  for (Session& session : own.sessions) session.site = 0;
+  own.sites.push_back(site);
+  own.sites[0].first_part = own.sites[0].first_segment = own.sites[0].first_session = 0;
+}
+
+/// A site of which the model serves no part has none in it.
+CoatingModel coating_of(const CoatingModel& all, const std::string& name,
+                        const std::vector<std::int32_t>& places) {
+  CoatingModel own{learnt_data_of(all.data), {}, {}};
+  own.effects.spreads = all.effects.spreads;
+  own.effects.globals = all.effects.globals;
+  own.effects.global_covariance = all.effects.global_covariance;
+  own.effects.habits_um = all.effects.habits_um;
+  own.effects.habit_variance = all.effects.habit_variance;
+  own.effects.largest_move_ln = all.effects.largest_move_ln;
+  own.back_dated.spread_scale = all.back_dated.spread_scale;
+  const auto site = site_named(all.data.sites, name);
+  if (site == all.data.sites.end()) return own;
+  add_site(all.data, *site, places, own.data);
+  own.effects.sites = {all.effects.sites[static_cast<std::size_t>(site - all.data.sites.begin())]};
+  return own;
+}
+
+/// The part of a shared-rate fit that is of the site at that place; -1: of none.
+RateFit rate_fit_of(const RateFit& all, std::ptrdiff_t site) {
+  RateFit own = all;
+  own.sites.clear();
+  if (site >= 0) own.sites.push_back(all.sites[static_cast<std::size_t>(site)]);
+  return own;
+}
+
+RateLayout layout_of(const RateLayout& all, std::ptrdiff_t site) {
+  RateLayout own;
+  own.globals = all.globals;
+  if (site < 0) return own;
+  own.sites.push_back(all.sites[static_cast<std::size_t>(site)]);
+  own.parts = piece(all.parts, own.sites[0].first_part, own.sites[0].parts);
+  own.sites[0].first_part = 0;
+  return own;
+}
+
+RateSettings without_workers(RateSettings settings) {
+  settings.workers = {};
+  return settings;
+}
+
+ScrewModel screws_of(const ScrewModel& all, const std::string& name,
+                     const std::vector<std::int32_t>& places) {
+  const auto site = site_named(all.data.sites, name);
+  const bool some = site != all.data.sites.end();
+  const std::ptrdiff_t at = some ? site - all.data.sites.begin() : -1;
+  ScrewModel own;
+  own.data.as_of = all.data.as_of;
+  own.data.usual_settings = all.data.usual_settings;
+  own.data.readings = all.data.readings;
+  own.data.without_setting = all.data.without_setting;
+  if (some) {
+    own.data.sites.push_back(*site);
+    own.data.fittings = piece(all.data.fittings, site->first_fitting, site->fittings);
+    own.data.sites[0].first_fitting = 0;
+  }
+  for (Fitting& fitting : own.data.fittings)
+    fitting.place = places[static_cast<std::size_t>(fitting.place)];
+  own.layout = layout_of(all.layout, at);
+  own.settings = without_workers(all.settings);
+  own.fit = rate_fit_of(all.fit, at);
+  own.likelihood = std::make_unique<ScrewLikelihood>(own.data);
+  own.likelihood->begin_pass(own.fit.own);
+  return own;
+}
+
+GradeData grade_data_of(const GradeData& all, const GradeSite& site,
+                        const std::vector<std::int32_t>& places) {
+  GradeData own;
+  own.as_of = all.as_of;
+  own.inspectors = all.inspectors;
+  own.sites.push_back(site);
+  own.parts = piece(all.parts, site.first_part, site.parts);
+  if (own.parts.empty()) return own;
+  const std::int32_t first_segment = own.parts.front().first_segment;
+  const GradePart& last = own.parts.back();
+  own.segments =
+      piece(all.segments, first_segment, last.first_segment + last.segments - first_segment);
+  const Range looks = range_of(own.segments);
+  own.looks = piece(all.looks, looks.first, looks.count);
+  own.sites[0].first_part = 0;
+  for (GradePart& part : own.parts) {
+    part.place = places[static_cast<std::size_t>(part.place)];
+    part.site = 0;
+    part.first_segment -= first_segment;
+  }
+  for (GradeSegment& segment : own.segments) segment.first -= looks.first;
+  return own;
+}
+
+GradeModel grades_of(const GradeModel& all, const std::string& name,
+                     const std::vector<std::int32_t>& places) {
+  const auto site = site_named(all.data.sites, name);
+  const bool some = site != all.data.sites.end();
+  const std::ptrdiff_t at = some ? site - all.data.sites.begin() : -1;
+  GradeModel own;
+  own.data.as_of = all.data.as_of;
+  own.data.inspectors = all.data.inspectors;
+  if (some) own.data = grade_data_of(all.data, *site, places);
+  own.layout = layout_of(all.layout, at);
+  own.settings = without_workers(all.settings);
+  own.fit = rate_fit_of(all.fit, at);
+  own.pooled_errors = all.pooled_errors;
+  own.errors = all.errors;
+  own.counts = all.counts;
+  own.table = all.table;
+  return own;
+}
+
+}  // namespace
+
+SiteSplit::SiteSplit(const Portfolio& portfolio) : portfolio_(portfolio) {
+  place_in_site_.resize(portfolio.parts.size());
+  std::map<std::string_view, const std::string*> site_of_id;
+  for (std::size_t i = 0; i < portfolio.parts.size(); ++i) {
+    const Part& part = portfolio.parts[i];
+    Lists& own = sites_[part.site];
+    place_in_site_[i] = static_cast<std::int32_t>(own.parts.size());
+    own.parts.push_back(static_cast<std::int32_t>(i));
+    if (!portfolio.left_out.empty()) site_of_id.emplace(part.id, &part.site);
+  }
+  const auto lists_of = [&](std::int32_t part) -> Lists& {
+    return sites_[portfolio.parts[static_cast<std::size_t>(part)].site];
+  };
+  for (std::size_t i = 0; i < portfolio.readings.size(); ++i)
+    lists_of(portfolio.readings[i].part).readings.push_back(static_cast<std::int32_t>(i));
+  for (std::size_t i = 0; i < portfolio.works.size(); ++i)
+    lists_of(portfolio.works[i].part).works.push_back(static_cast<std::int32_t>(i));
+  for (std::size_t i = 0; i < portfolio.left_out.size(); ++i) {
+    const auto found = site_of_id.find(portfolio.left_out[i].part);
+    if (found != site_of_id.end())
+      sites_[*found->second].left_out.push_back(static_cast<std::int32_t>(i));
+  }
+}
+
+Portfolio SiteSplit::portfolio_of(const std::string& site) const {
+  Portfolio own;
+  own.as_of = portfolio_.as_of;
+  own.settings = portfolio_.settings;
+  for (const SiteLimits& limits : portfolio_.limits)
+    if (limits.site == site) own.limits.push_back(limits);
+  own.sites_asked = own.sites_aboard = {site};
+  const auto found = sites_.find(site);
+  if (found == sites_.end()) return own;
+  const Lists& lists = found->second;
+  const auto copied = [](const auto& from, const std::vector<std::int32_t>& places, auto& to) {
+    to.reserve(places.size());
+    for (const std::int32_t place : places) to.push_back(from[static_cast<std::size_t>(place)]);
+  };
+  copied(portfolio_.parts, lists.parts, own.parts);
+  copied(portfolio_.readings, lists.readings, own.readings);
+  copied(portfolio_.works, lists.works, own.works);
+  copied(portfolio_.left_out, lists.left_out, own.left_out);
+  std::map<std::int32_t, std::int32_t> visits;
+  for (const Reading& reading : own.readings) visits.emplace(reading.visit, 0);
+  for (auto& [from, to] : visits) {
+    to = static_cast<std::int32_t>(own.visits.size());
+    own.visits.push_back(portfolio_.visits[static_cast<std::size_t>(from)]);
+  }
+  for (Reading& reading : own.readings) {
+    reading.part = place_in_site_[static_cast<std::size_t>(reading.part)];
+    reading.visit = visits.at(reading.visit);
+  }
+  for (Work& work : own.works) work.part = place_in_site_[static_cast<std::size_t>(work.part)];
+  return own;
+}
+
+PortfolioFit SiteSplit::fit_of(const PortfolioFit& fit, const std::string& site) const {
+  PortfolioFit own;
+  GradeModel& grades = own.others.grades;
+  grades = grades_of(fit.others.grades, site, place_in_site_);
+  grades.data.left_out = left_out_of(fit.others.grades.data.left_out, site);
+  ScrewModel& screws = own.others.screws;
+  screws = screws_of(fit.others.screws, site, place_in_site_);
+  screws.data.left_out = left_out_of(fit.others.screws.data.left_out, site);
+  own.coating.why_none = fit.coating.why_none;
+  if (!fit.coating.model) return own;
+  const CoatingData& all = fit.coating.model->data;
+  own.coating.model = coating_of(*fit.coating.model, site, place_in_site_);
+  own.coating.model->data.left_out = left_out_of(all.left_out, site);
+  const auto at = site_named(all.sites, site);
+  if (at != all.sites.end()) own.sessions = piece(fit.sessions, at->first_session, at->sessions);
+  return own;
+}
+
+std::vector<LeftOut> SiteSplit::left_out_of(const std::vector<LeftOut>& by_part,
+                                            const std::string& site) const {
+  std::vector<LeftOut> own;
+  const auto found = sites_.find(site);
+  if (found == sites_.end()) return own;
+  for (const std::int32_t place : found->second.parts) {
+    const auto [first, last] = std::ranges::equal_range(
+        by_part, portfolio_.parts[static_cast<std::size_t>(place)].id, {}, &LeftOut::part);
+    own.insert(own.end(), first, last);
+  }
+  return own;
+}
+
+std::vector<std::pair<std::string, std::int64_t>> SiteSplit::sites() const {
+  std::vector<std::pair<std::string, std::int64_t>> sites;
+  for (const auto& [name, lists] : sites_)
+    sites.emplace_back(name, static_cast<std::int64_t>(lists.parts.size()));
+  return sites;
+}
+
+}  // namespace kneerail::forecast

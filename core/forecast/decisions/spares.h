@@ -1,0 +1,56 @@
+#pragma once
+
+// How many spares of each type to hold at each depot, so that a part that fails finds one there.
+//
+//   Lambda_d   parts of the type in the depot's sites that come to be replaced within its lead
+//              time, in draw d (common_draws.h): sum of (F_d(lead) - F_d(0)) / (1 - F_d(0)); and
+//              what one strike breaks: (2 + replaced at re-erecting)/(100 + struck) times the parts
+//              of the type in the depot's largest seasonal run
+//   hold       the least k with mean over d of P(Poisson(Lambda_d) <= k) at least the owner's
+//              chance (limit 12)
+//   order      k less what is on the shelf and on order
+//
+// The mean over draws, not the Poisson of the mean: parts of a zone fail together.
+// Lambda 0.8, 1.6, 3.6 at 95 %: hold 6, where the mean 2.0 alone would say 5.
+// Parts that are past already are not in it: they are ordered, not held for.
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/forecast/decisions/owner_figures.h"
+#include "core/forecast/decisions/replacement.h"
+#include "core/forecast/parallel.h"
+
+namespace kneerail::forecast {
+
+/// The least number to hold; `means` are the Lambda_d, `chance` over 0 and under 1.
+int spares_to_hold(std::span<const double> means, double chance);
+/// The chance that so many are enough.
+double enough_chance(std::span<const double> means, int held);
+
+struct SpareLine {
+  std::string depot;  ///< as the portfolio calls it; empty: the sites have none
+  std::string type;
+  int parts = 0;             ///< in the depot's sites
+  int past = 0;              ///< of those to be replaced now, not counted below
+  double expected = 0;       ///< mean Lambda
+  double by_strike = 0;      ///< of which what one strike breaks
+  std::optional<int> hold;   ///< none: `words` say what is missing
+  double enough = 0;         ///< the chance with that many
+  std::optional<int> shelf;  ///< none: never counted
+  int on_order = 0;
+  std::optional<int> order;
+  std::vector<double> means;  ///< Lambda_d; empty without a lead time
+  std::string words;
+};
+
+/// A line for each depot and component type with parts, by both names; parts without a type are in
+/// none. Errors: cancelled.
+Result<std::vector<SpareLine>> spares(const Replacements& replacements, const OwnerFigures& figures,
+                                      const Workers& workers = {});
+
+}  // namespace kneerail::forecast

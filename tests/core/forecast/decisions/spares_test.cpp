@@ -1,0 +1,104 @@
+#include "core/forecast/decisions/spares.h"
+
+#include <algorithm>
+#include <array>
+#include <catch2/catch.hpp>
+
+#include "tests/core/forecast/decisions/sharing_parts.h"
+#include "tests/support/seeds.h"
+
+using namespace kneerail;
+using namespace kneerail::forecast;
+using kneerail::tests::Fitted;
+using kneerail::tests::sharing_parts;
+
+namespace {
+
+Fitted fitted_depot() {
+  Portfolio portfolio = sharing_parts(test::seed_or(8), {.sites = 2, .zones = 1, .runs = 2});
+  for (Part& part : portfolio.parts) part.depot = "quay";
+  return Fitted(std::move(portfolio));
+}
+
+OwnerFigures figures_of(const Portfolio& portfolio) {
+  OwnerFigures figures;
+  figures.types["tube"].lead_time_days = 1461;
+  figures.types["fitting"].lead_time_days = 14;
+  for (const Part& part : portfolio.parts) figures.sites[part.site].spare_chance = 0.95;
+  return figures;
+}
+
+const SpareLine& line_of(const std::vector<SpareLine>& lines, const std::string& type) {
+  for (const SpareLine& line : lines)
+    if (line.type == type) return line;
+  FAIL("no line of " << type);
+  return lines.front();
+}
+
+}  // namespace
+
+TEST_CASE("parts that fail together need more spares than their mean says", "[core][reference]") {
+  const std::array<double, 3> means{0.8, 1.6, 3.6};
+  CHECK(enough_chance(means, 4) == Approx(0.894).margin(5e-4));
+  CHECK(enough_chance(means, 5) == Approx(0.946).margin(5e-4));
+  CHECK(enough_chance(means, 6) == Approx(0.975).margin(5e-4));
+  CHECK(spares_to_hold(means, 0.95) == 6);
+  CHECK(spares_to_hold(std::array{2.0}, 0.95) == 5);
+  CHECK(spares_to_hold(std::array{0.0}, 0.95) == 0);
+}
+
+TEST_CASE("a depot holds what its lead time asks for", "[core]") {
+  const Fitted fitted = fitted_depot();
+  OwnerFigures figures = figures_of(fitted.portfolio);
+  figures.on_shelf[{"quay", "tube"}] = 1;
+  figures.on_order[{"quay", "tube"}] = 1;
+  const auto lines = spares(fitted.replacements(), figures);
+  REQUIRE(lines);
+  REQUIRE(lines->size() == 2);
+  const SpareLine& tube = line_of(*lines, "tube");
+  const SpareLine& fitting = line_of(*lines, "fitting");
+  REQUIRE(tube.hold);
+  REQUIRE(fitting.hold);
+  CHECK(tube.expected > fitting.expected);
+  CHECK(*tube.hold > *fitting.hold);
+  CHECK(tube.enough >= 0.95);
+  CHECK(enough_chance(tube.means, *tube.hold - 1) < 0.95);
+  CHECK(tube.order == std::max(0, *tube.hold - 2));
+  CHECK(tube.words.find("in the 1461 days until one comes") != std::string::npos);
+  CHECK(fitting.words.find("the shelf was never counted") != std::string::npos);
+  CHECK(fitting.order == fitting.hold);
+}
+
+TEST_CASE("what is missing for spares is named", "[core]") {
+  const Fitted fitted = fitted_depot();
+  OwnerFigures figures = figures_of(fitted.portfolio);
+  figures.types["fitting"].lead_time_days.reset();
+  for (auto& [name, site] : figures.sites) site.spare_chance.reset();
+  const auto lines = spares(fitted.replacements(), figures);
+  REQUIRE(lines);
+  CHECK(line_of(*lines, "fitting").words == "no lead time is set");
+  CHECK_FALSE(line_of(*lines, "fitting").hold);
+  CHECK(line_of(*lines, "tube").words == "no chance of having the spare is set");
+  CHECK_FALSE(line_of(*lines, "tube").hold);
+  CHECK(line_of(*lines, "tube").expected > 0);
+}
+
+TEST_CASE("a strike asks for spares of the largest seasonal run", "[core]") {
+  const Fitted fitted = fitted_depot();
+  OwnerFigures figures = figures_of(fitted.portfolio);
+  const auto quiet = spares(fitted.replacements(), figures);
+  REQUIRE(quiet);
+  const std::string& run = fitted.portfolio.parts.front().run;
+  figures.seasonal_runs = {run};
+  figures.types["tube"].struck = 300;
+  figures.types["tube"].replaced_at_re_erecting = 18;
+  const auto seasonal = spares(fitted.replacements(), figures);
+  REQUIRE(seasonal);
+  int tubes = 0;
+  for (const Part& part : fitted.portfolio.parts)
+    tubes += part.run == run && part.component_type == "tube" ? 1 : 0;
+  const SpareLine& line = line_of(*seasonal, "tube");
+  CHECK(line.by_strike == Approx(20.0 / 400 * tubes));
+  CHECK(line.expected == Approx(line_of(*quiet, "tube").expected + line.by_strike).epsilon(1e-9));
+  CHECK(line.words.find("by a strike") != std::string::npos);
+}

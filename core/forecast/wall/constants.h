@@ -70,6 +70,10 @@ inline constexpr double weight_least = 5e-4;  ///< of the largest; smaller ways 
 // Times.
 inline constexpr double longest_years = 300;  ///< beyond: no upper bound
 inline constexpr double chance_tolerance = 3e-4;
+/// Of a chance so near a quantile's level, in sds, the years are read off between its neighbours,
+/// where a straight line and a bent one agree on them.
+inline constexpr double sds_near = 0.01;
+inline constexpr double years_near = 0.005;
 inline constexpr double years_tolerance = 5e-3;
 inline constexpr double open_words_chance = 0.5;  ///< "likely rusts from inside too"
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/forecast/wall/constants.h"
 #include "core/statistics/normal_table.h"
@@ -9,15 +10,6 @@
 namespace kneerail::forecast {
 
 namespace {
-
-constexpr double table_years = 500;
-constexpr double table_step = 0.05;
-
-double between(const std::vector<double>& table, double at) {
-  const auto i = static_cast<std::size_t>(at);
-  const double share = at - static_cast<double>(i);
-  return table[i] + share * (table[i + 1] - table[i]);
-}
 
 struct Node {
   double z;
@@ -44,35 +36,42 @@ std::vector<Node> nodes_of(const std::array<double, n>& z, const std::array<doub
 }
 
 struct Inside {
-  double um_per_year;
+  InsideWay way;
   double weight;
-  bool open;
-  double age_share;  ///< of the hollow's age for which it has rusted
 };
 
-std::vector<Inside> insides_of(const WallTube& tube) {
+std::vector<Inside> insides_of(const WallQuestion& question) {
+  const WallTube& tube = *question.tube;
   const double outside = tube.class_steel_um_per_year;
-  std::vector<Inside> insides{
-      {wall_constant::closed_share * outside, 1 - tube.open_chance, false, 1}};
+  std::vector<Inside> insides;
+  const auto add = [&](double um_per_year, double age_share, bool open, double weight) {
+    insides.push_back({{.um_per_year = um_per_year,
+                        .hollow_age_now = age_share * question.hollow_age_now,
+                        .open = open,
+                        .wall_mm = tube.start_mm,
+                        .wall_sd_mm = tube.start_sd_mm},
+                       weight});
+  };
+  add(wall_constant::closed_share * outside, 1, false, 1 - tube.open_chance);
   for (const Node& node : equal_nodes(wall_constant::open_nodes, wall_constant::open_reach)) {
     const double rate =
         wall_constant::open_share * outside * std::exp(wall_constant::open_ln_sd * node.z);
     const double weight = tube.open_chance * node.weight;
     const double late = wall_constant::open_late_chance * weight;
-    insides.push_back({rate, weight - late, true, 1});
-    insides.push_back({rate, late, true, wall_constant::open_late_share});
+    add(rate, 1, true, weight - late);
+    add(rate, wall_constant::open_late_share, true, late);
   }
   return insides;
 }
 
 /// The nodes of the coating, neighbours put together until they weigh enough: the ratio of steel
 /// smooths what lies between.
-std::vector<WallWay> zinc_groups(const Posterior& coating) {
-  std::vector<WallWay> ways;
+std::vector<ZincWay> zinc_groups(const Posterior& coating) {
+  std::vector<ZincWay> ways;
   double ln_rate = 0;
   double square = 0;
-  const auto close = [&](WallWay& way) {
-    way.zinc_um_per_year = std::exp(ln_rate / way.weight);
+  const auto close = [&](ZincWay& way) {
+    way.um_per_year = std::exp(ln_rate / way.weight);
     way.start_um /= way.weight;
     way.start_variance = way.start_variance / way.weight +
                          std::max(0.0, square / way.weight - way.start_um * way.start_um);
@@ -86,7 +85,7 @@ std::vector<WallWay> zinc_groups(const Posterior& coating) {
       open = false;
     }
     if (!open) ways.push_back({});
-    WallWay& way = ways.back();
+    ZincWay& way = ways.back();
     way.ahead = node.ahead;
     way.weight += node.weight;
     way.start_um += node.weight * node.start_um;
@@ -101,9 +100,9 @@ std::vector<WallWay> zinc_groups(const Posterior& coating) {
 }
 
 /// Each way as three by its coating's start.
-std::vector<WallWay> by_start(const std::vector<WallWay>& ways) {
-  std::vector<WallWay> split;
-  for (const WallWay& way : ways) {
+std::vector<ZincWay> by_start(const std::vector<ZincWay>& ways) {
+  std::vector<ZincWay> split;
+  for (const ZincWay& way : ways) {
     const double sd = std::sqrt(wall_constant::start_node_share * way.start_variance);
     for (std::size_t s = 0; s < wall_constant::start_nodes.size(); ++s) {
       split.push_back(way);
@@ -116,150 +115,166 @@ std::vector<WallWay> by_start(const std::vector<WallWay>& ways) {
 }
 
 /// How the zinc may go; by its start too where readings may tell of steel.
-std::vector<WallWay> zinc_ways(const WallQuestion& question) {
-  if (question.coating == nullptr) {
-    std::vector<WallWay> bare(1);
-    bare.back().weight = 1;
-    return bare;
-  }
-  std::vector<WallWay> ways = zinc_groups(*question.coating);
+std::vector<ZincWay> zinc_ways(const WallQuestion& question, const ZincEnd& end) {
+  if (question.coating == nullptr) return {{.weight = 1}};
+  std::vector<ZincWay> ways = zinc_groups(*question.coating);
   if (question.tube->readings.empty()) return ways;
   const double age =
       question.clock.age_now + years_between(question.as_of, question.tube->readings.back().day);
-  const ZincEnd zinc(question);
   double gone = 0;
-  for (const WallWay& way : ways) gone += way.weight * zinc.gone_chance(way, age);
+  for (const ZincWay& way : ways) gone += way.weight * end.gone_chance(way, age);
   return gone < wall_constant::may_be_gone ? ways : by_start(ways);
 }
 
-std::vector<WallWay> ways_before_readings(const WallQuestion& question) {
-  const WallTube& tube = *question.tube;
-  const bool bare = question.coating == nullptr;
-  const auto ratios = bare ? equal_nodes(wall_constant::bare_nodes, wall_constant::bare_reach)
-                           : nodes_of(wall_constant::ratio_nodes, wall_constant::ratio_weights);
-  const double ln_sd = bare ? std::hypot(wall_constant::ratio_ln_sd, wall_constant::bare_ln_sd)
-                            : wall_constant::ratio_ln_sd;
-  const auto insides = insides_of(tube);
-  std::vector<WallWay> ways;
-  for (const WallWay& zinc : zinc_ways(question))
-    for (const Node& ratio : ratios)
-      for (const Inside& inside : insides) {
-        WallWay way = zinc;
-        way.weight *= ratio.weight * inside.weight;
-        const double middle =
-            bare ? tube.class_steel_um_per_year : tube.steel_over_zinc * zinc.zinc_um_per_year;
-        way.steel_um_per_year = middle * std::exp(ln_sd * ratio.z);
-        way.inside_um_per_year = inside.um_per_year;
-        way.hollow_age_now = inside.age_share * question.hollow_age_now;
-        way.open = inside.open;
-        way.wall_mm = tube.start_mm;
-        way.wall_sd_mm = tube.start_sd_mm;
-        ways.push_back(way);
-      }
-  return ways;
-}
+/// A way of the inside, weighed by the readings: the wall when new given them, and the ln of what
+/// the weight is to be times.
+struct Weighed {
+  InsideWay inside;
+  double ln_factor;
+};
 
-/// Moves the wall when new of a way to what the readings say; returns ln of the way's factor.
-double weigh(const WallQuestion& question, const ZincEnd& zinc, WallWay& way) {
+/// `outside_mm`: lost by each reading.
+Weighed weighed(const WallQuestion& question, const InsideWay& inside,
+                const std::vector<double>& outside_mm) {
   const WallTube& tube = *question.tube;
   double precision = 1 / (tube.start_sd_mm * tube.start_sd_mm);
   double squares = 0;
+  double ln_variances = 0;
   double sum = 0;
-  for (const WallMean& mean : tube.readings) {
+  for (std::size_t j = 0; j < tube.readings.size(); ++j) {
+    const WallMean& mean = tube.readings[j];
     const double lost_mm =
-        zinc.lost_um(question, way, years_between(question.as_of, mean.day)) / 1000;
-    const double variance = mean.variance_mm2 + std::pow(wall_constant::law_error * lost_mm, 2);
+        outside_mm[j] + inside.lost_um(years_between(question.as_of, mean.day)) / 1000;
+    const double by_law = wall_constant::law_error * lost_mm;
+    const double variance = mean.variance_mm2 + by_law * by_law;
     const double off = mean.wall_mm + lost_mm - tube.start_mm;
     precision += 1 / variance;
-    squares += off * off / variance + std::log(variance);
+    squares += off * off / variance;
+    ln_variances += std::log(variance);
     sum += off / variance;
   }
-  way.wall_mm = tube.start_mm + sum / precision;
-  way.wall_sd_mm = 1 / std::sqrt(precision);
-  return -0.5 * (squares - sum * sum / precision + std::log(precision));
+  Weighed out{inside,
+              -0.5 * (squares + ln_variances - sum * sum / precision + std::log(precision))};
+  out.inside.wall_mm = tube.start_mm + sum / precision;
+  out.inside.wall_sd_mm = 1 / std::sqrt(precision);
+  return out;
 }
 
-void drop_unlikely(std::vector<WallWay>& ways) {
-  double largest = 0;
-  for (const WallWay& way : ways) largest = std::max(largest, way.weight);
-  std::erase_if(ways, [&](const WallWay& way) {
-    return !(way.weight >= wall_constant::weight_least * largest);
-  });
-  double sum = 0;
-  for (const WallWay& way : ways) sum += way.weight;
-  for (WallWay& way : ways) way.weight /= sum;
-}
+/// Ways of zinc, of steel outside and of the inside, crossed.
+class Crossing {
+ public:
+  Crossing(const WallQuestion& question, const ZincEnd& end)
+      : question_(question), insides_(insides_of(question)), years_bare_(reading_count()) {
+    out_.zincs = zinc_ways(question, end);
+    const bool bare = question.coating == nullptr;
+    ratios_ = bare ? equal_nodes(wall_constant::bare_nodes, wall_constant::bare_reach)
+                   : nodes_of(wall_constant::ratio_nodes, wall_constant::ratio_weights);
+    ln_sd_ = bare ? std::hypot(wall_constant::ratio_ln_sd, wall_constant::bare_ln_sd)
+                  : wall_constant::ratio_ln_sd;
+    weigh_under_zinc();
+    for (std::uint32_t z = 0; z < out_.zincs.size(); ++z) cross(z, end);
+  }
+
+  WallWays take() {
+    scale_weights();
+    keep_insides_used();
+    return std::move(out_);
+  }
+
+ private:
+  [[nodiscard]] std::size_t reading_count() const { return question_.tube->readings.size(); }
+
+  /// Where readings tell nothing of steel outside, the insides are weighed once for all.
+  void weigh_under_zinc() {
+    const std::vector<double> none(reading_count(), 0.0);
+    for (const Inside& inside : insides_) add_inside(inside.way, none);
+  }
+
+  void add_inside(const InsideWay& inside, const std::vector<double>& outside_mm) {
+    if (reading_count() == 0) {
+      out_.insides.push_back(inside);
+      ln_factor_.push_back(0);
+      return;
+    }
+    const Weighed by_readings = weighed(question_, inside, outside_mm);
+    out_.insides.push_back(by_readings.inside);
+    ln_factor_.push_back(by_readings.ln_factor);
+  }
+
+  void cross(std::uint32_t z, const ZincEnd& end) {
+    const ZincWay& zinc = out_.zincs[z];
+    const double zinc_end = end.age(zinc);
+    bool tell_of_steel = false;
+    for (std::size_t j = 0; j < reading_count(); ++j) {
+      const double years = question_.clock.age_now - zinc_end +
+                           years_between(question_.as_of, question_.tube->readings[j].day);
+      years_bare_[j] = years > 0 ? question_.steel_path->effective_age(years) : 0;
+      tell_of_steel = tell_of_steel || years > 0;
+    }
+    const double middle = question_.coating == nullptr
+                              ? question_.tube->class_steel_um_per_year
+                              : question_.tube->steel_over_zinc * zinc.um_per_year;
+    for (const Node& ratio : ratios_) {
+      const double steel = middle * std::exp(ln_sd_ * ratio.z);
+      const auto first = tell_of_steel ? static_cast<std::uint32_t>(out_.insides.size()) : 0;
+      if (tell_of_steel) weigh_by_steel(steel);
+      for (std::uint32_t i = 0; i < insides_.size(); ++i)
+        out_.ways.push_back({zinc.weight * ratio.weight * insides_[i].weight, steel, z, first + i});
+    }
+  }
+
+  void weigh_by_steel(double steel_um_per_year) {
+    std::vector<double> outside_mm(reading_count());
+    for (std::size_t j = 0; j < outside_mm.size(); ++j)
+      outside_mm[j] = steel_um_per_year * years_bare_[j] / 1000;
+    for (const Inside& inside : insides_) add_inside(inside.way, outside_mm);
+  }
+
+  /// By the readings; drops unlikely ways.
+  void scale_weights() {
+    const double top = *std::max_element(ln_factor_.begin(), ln_factor_.end());
+    for (double& factor : ln_factor_) factor = std::exp(factor - top);
+    double largest = 0;
+    for (WallWay& way : out_.ways) {
+      way.weight *= ln_factor_[way.inside];
+      largest = std::max(largest, way.weight);
+    }
+    std::erase_if(out_.ways, [&](const WallWay& way) {
+      return !(way.weight >= wall_constant::weight_least * largest);
+    });
+    double sum = 0;
+    for (const WallWay& way : out_.ways) sum += way.weight;
+    for (WallWay& way : out_.ways) way.weight /= sum;
+  }
+
+  void keep_insides_used() {
+    constexpr std::uint32_t unused = ~0U;
+    std::vector<std::uint32_t> new_place(out_.insides.size(), unused);
+    std::vector<InsideWay> kept;
+    for (WallWay& way : out_.ways) {
+      std::uint32_t& place = new_place[way.inside];
+      if (place == unused) {
+        place = static_cast<std::uint32_t>(kept.size());
+        kept.push_back(out_.insides[way.inside]);
+      }
+      way.inside = place;
+    }
+    out_.insides = std::move(kept);
+  }
+
+  const WallQuestion& question_;
+  std::vector<Inside> insides_;
+  std::vector<Node> ratios_;
+  double ln_sd_ = 0;
+  std::vector<double> years_bare_;  ///< by each reading, for one way of the zinc; effective
+  std::vector<double> ln_factor_;   ///< by place in out_.insides
+  WallWays out_;
+};
 
 }  // namespace
 
-PathTable::PathTable(const corrosion::AttackPath& path) {
-  const auto steps = static_cast<std::size_t>(table_years / table_step) + 1;
-  for (std::size_t i = 0; i <= steps; ++i) {
-    const double at = static_cast<double>(i) * table_step;
-    effective_.push_back(path.effective_age(at));
-    age_.push_back(path.age(at));
-  }
-  slope_ = path.effective_age(table_years + 1) - path.effective_age(table_years);
-}
-
-double PathTable::effective_age(double age_years) const {
-  if (age_years <= 0) return age_years;
-  if (age_years < table_years) return between(effective_, age_years / table_step);
-  return effective_[static_cast<std::size_t>(table_years / table_step)] +
-         slope_ * (age_years - table_years);
-}
-
-double PathTable::age(double effective_age_years) const {
-  if (effective_age_years <= 0) return effective_age_years;
-  if (effective_age_years < table_years) return between(age_, effective_age_years / table_step);
-  return age_[static_cast<std::size_t>(table_years / table_step)] +
-         (effective_age_years - table_years) / slope_;
-}
-
-ZincEnd::ZincEnd(const WallQuestion& question)
-    : path_(question.clock.start_known ? question.zinc_path : nullptr),
-      age_now_(question.clock.age_now),
-      now_(effective(age_now_)),
-      excess_um2_(question.coating == nullptr ? 0 : question.coating->spots_excess_um2) {}
-
-double ZincEnd::age(const WallWay& way) const {
-  if (way.zinc_um_per_year <= 0) return 0;
-  double h = way.start_um / way.zinc_um_per_year;
-  if (h > now_) h = now_ + (h - now_) / way.ahead;
-  return path_ != nullptr ? path_->age(h) : h;
-}
-
-double ZincEnd::gone_chance(const WallWay& way, double age_years) const {
-  if (way.zinc_um_per_year <= 0) return age_years >= 0 ? 1 : 0;
-  if (path_ != nullptr && age_years <= 0) return 0;
-  const double h = effective(age_years);
-  const double ahead = std::max(0.0, h - now_);
-  const double rate = ahead > 0 ? way.ahead * way.zinc_um_per_year : way.zinc_um_per_year;
-  const double loss = way.zinc_um_per_year * h + (rate - way.zinc_um_per_year) * ahead;
-  const double drift = constant::future_sd * rate * ahead;
-  const double variance = way.start_variance + constant::spots_fixed * excess_um2_ + drift * drift +
-                          constant::spots_of_loss * excess_um2_ * loss * loss;
-  return normal_((loss - way.start_um) / std::sqrt(variance));
-}
-
-double ZincEnd::lost_um(const WallQuestion& question, const WallWay& way, double years) const {
-  const double bare_years = age_now_ + years - age(way);
-  const double hollow_years = way.hollow_age_now + years;
-  return way.steel_um_per_year * question.steel_path->effective_age(std::max(0.0, bare_years)) +
-         way.inside_um_per_year * std::max(0.0, hollow_years);
-}
-
-std::vector<WallWay> wall_ways(const WallQuestion& question) {
-  std::vector<WallWay> ways = ways_before_readings(question);
-  if (!question.tube->readings.empty()) {
-    const ZincEnd zinc(question);
-    std::vector<double> ln_factor;
-    for (WallWay& way : ways) ln_factor.push_back(weigh(question, zinc, way));
-    const double top = *std::max_element(ln_factor.begin(), ln_factor.end());
-    for (std::size_t i = 0; i < ways.size(); ++i) ways[i].weight *= std::exp(ln_factor[i] - top);
-  }
-  drop_unlikely(ways);
-  return ways;
+WallWays wall_ways(const WallQuestion& question, const ZincEnd& end) {
+  return Crossing(question, end).take();
 }
 
 }  // namespace kneerail::forecast

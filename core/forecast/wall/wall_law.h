@@ -31,43 +31,13 @@
 // rust inside are common practice, no source.
 // Limits: even loss; no pits, no crevice at a fitting's mouth, no ground line.
 
+#include <cstdint>
 #include <vector>
 
-#include "core/corrosion/attack.h"
-#include "core/forecast/predictive.h"
 #include "core/forecast/wall/wall_data.h"
-#include "core/statistics/normal_table.h"
+#include "core/forecast/wall/zinc_end.h"
 
 namespace kneerail::forecast {
-
-/// h(t) and its inverse from a table of equal steps: many are asked for in each chance.
-class PathTable {
- public:
-  explicit PathTable(const corrosion::AttackPath& path);
-
-  /// Ages below 0 count one to one, beyond the table by the path's own line.
-  [[nodiscard]] double effective_age(double age_years) const;
-  [[nodiscard]] double age(double effective_age_years) const;
-
- private:
-  std::vector<double> effective_;
-  std::vector<double> age_;
-  double slope_;  ///< of effective age, past the table
-};
-
-struct WallWay {
-  double weight = 0;
-  double zinc_um_per_year = 0;  ///< 0: bare
-  double start_um = 0;          ///< coating
-  double start_variance = 0;    ///< um^2
-  double ahead = 1;             ///< loss of zinc after the as-of date, times
-  double steel_um_per_year = 0;
-  double inside_um_per_year = 0;
-  double hollow_age_now = 0;  ///< years for which the inside has rusted by the as-of date
-  bool open = false;          ///< its hollow rusts
-  double wall_mm = 0;         ///< mean and sd of the wall when new
-  double wall_sd_mm = 0;
-};
 
 struct WallQuestion {
   const WallTube* tube;
@@ -79,32 +49,33 @@ struct WallQuestion {
   const PathTable* steel_path;
 };
 
-/// Weights sum to 1.
-std::vector<WallWay> wall_ways(const WallQuestion& question);
+/// What several ways have in common but for the zinc and the steel outside.
+struct InsideWay {
+  double um_per_year = 0;
+  double hollow_age_now = 0;  ///< years for which the inside has rusted by the as-of date
+  bool open = false;          ///< its hollow rusts
+  double wall_mm = 0;         ///< mean and sd of the wall when new
+  double wall_sd_mm = 0;
 
-/// When the zinc of a way ends, with what is the same for all ways of a tube worked out once.
-class ZincEnd {
- public:
-  explicit ZincEnd(const WallQuestion& question);
-
-  /// Age at which the coating is at 0 um, the start at its mean; 0 for bare steel.
-  [[nodiscard]] double age(const WallWay& way) const;
-  /// Chance that it is there at an age: the root of predictive.h.
-  [[nodiscard]] double gone_chance(const WallWay& way, double age_years) const;
-  /// Metal lost from both faces, um, so many years after the as-of date.
-  [[nodiscard]] double lost_um(const WallQuestion& question, const WallWay& way,
-                               double years) const;
-
- private:
-  [[nodiscard]] double effective(double age_years) const {
-    return path_ != nullptr ? path_->effective_age(age_years) : age_years;
+  /// So many years after the as-of date.
+  [[nodiscard]] double lost_um(double years) const {
+    const double rusted = hollow_age_now + years;
+    return rusted > 0 ? um_per_year * rusted : 0;
   }
-
-  const statistics::NormalTable& normal_ = statistics::normal_table();
-  const PathTable* path_;  ///< null: start not known, age counts one to one
-  double age_now_;
-  double now_;  ///< effective
-  double excess_um2_;
 };
+
+struct WallWay {
+  double weight = 0;
+  double steel_um_per_year = 0;
+  std::uint32_t zinc = 0;    ///< in WallWays::zincs
+  std::uint32_t inside = 0;  ///< in WallWays::insides
+};
+
+struct WallWays {
+  std::vector<ZincWay> zincs;
+  std::vector<InsideWay> insides;
+  std::vector<WallWay> ways;  ///< by zinc, then steel; weights sum to 1
+};
+WallWays wall_ways(const WallQuestion& question, const ZincEnd& end);
 
 }  // namespace kneerail::forecast

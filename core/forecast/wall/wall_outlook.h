@@ -50,11 +50,15 @@ class WallOutlook {
   [[nodiscard]] std::array<double, 3> steel_um_per_year() const;
 
  private:
-  [[nodiscard]] double reached(const WallWay& way, double years) const;
+  struct Left;  ///< what a way's outside may still lose
+  [[nodiscard]] std::vector<Left> left_of_insides(double years) const;
+  /// Chance that the limit is reached at an age, in one way.
+  [[nodiscard]] double reached(const WallWay& way, const Left& left, double age) const;
 
   WallQuestion question_;
   ZincEnd zinc_;
-  std::vector<WallWay> ways_;
+  WallWays ways_;
+  GoneCurves curves_;
 };
 
 }  // namespace kneerail::forecast

@@ -4,7 +4,8 @@
 #include <unordered_map>
 
 #include "core/records/cbor.h"
-#include "core/records/kinds.h"
+#include "core/records/entities.h"
+#include "schema/store/register_things.h"
 
 namespace kneerail {
 
@@ -14,7 +15,6 @@ constexpr int type_site = 2;
 constexpr int type_run = 4;
 constexpr int type_bay = 6;
 constexpr int type_component = 7;
-constexpr int type_component_type = 8;
 constexpr int type_instrument = 9;
 constexpr int field_bay_from_post = 1;
 constexpr int field_role = 1;
@@ -74,19 +74,13 @@ const NamedThing* find(const NamedThings& things, const Uuid& id) {
   return found == things.end() ? nullptr : &found->second;
 }
 
-std::string word_of(int entity_type, int field, std::int64_t code) {
-  const EntityInfo* entity = entity_info(entity_type);
-  const FieldInfo* info = entity == nullptr ? nullptr : entity->fields.find(field);
-  const auto word = info == nullptr ? std::nullopt : info->words.word(code);
-  return word ? std::string(*word) : std::string();
-}
-
 std::string part_words(const NamedThings& things, const NamedThing& part) {
-  std::string words = word_of(type_component, field_role, part.role);
+  std::string words = word_of_code(EntityType::component, field_role, part.role);
   const NamedThing* type = find(things, part.component_type);
   const cbor::Value* what = type == nullptr ? nullptr : type->rest.find(field_what_it_does);
   if (what == nullptr || what->number() == nullptr) return words;
-  const std::string does = word_of(type_component_type, field_what_it_does, *what->number());
+  const std::string does =
+      word_of_code(EntityType::component_type, field_what_it_does, *what->number());
   if (!does.empty() && words.find(does) == std::string::npos) words += ", " + does;
   return words;
 }

@@ -99,4 +99,11 @@ Result<Things> load_things(Database& tables, int type) {
   return Things(std::move(*things));
 }
 
+std::string word_of_code(EntityType type, int field, std::int64_t code) {
+  const EntityInfo* entity = entity_info(static_cast<int>(type));
+  const FieldInfo* info = entity == nullptr ? nullptr : entity->fields.find(field);
+  const auto word = info == nullptr ? std::nullopt : info->words.word(code);
+  return word ? std::string(*word) : std::string();
+}
+
 }  // namespace kneerail

@@ -13,6 +13,7 @@
 #include "core/base/id.h"
 #include "core/base/result.h"
 #include "core/records/cbor.h"
+#include "core/records/entities.h"
 #include "schema/database.h"
 
 namespace kneerail {
@@ -60,5 +61,8 @@ class Things {
 };
 
 Result<Things> load_things(Database& tables, int type);
+
+/// The word of a code that a field of such a thing holds; empty where there is none.
+std::string word_of_code(EntityType type, int field, std::int64_t code);
 
 }  // namespace kneerail

@@ -339,6 +339,10 @@ std::optional<Posterior> Replacements::new_coating(std::int32_t part, const NewP
   return inside_->new_coating(part, made);
 }
 
+double Replacements::nominal_um(std::int32_t part) const {
+  return inside_->nominal_um(part);
+}
+
 std::string Replacements::new_part_key(std::int32_t part) const {
   const Part& own = portfolio_.parts[static_cast<std::size_t>(part)];
   std::string key;

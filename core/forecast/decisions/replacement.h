@@ -69,6 +69,9 @@ class Replacements {
   /// The coating of such a part; nothing where the model does not serve it.
   [[nodiscard]] std::optional<Posterior> new_coating(std::int32_t part, const NewPart& made) const;
 
+  /// Of the zinc that stands there now, um; 0 where the model does not serve it.
+  [[nodiscard]] double nominal_um(std::int32_t part) const;
+
   /// Parts of one key share everything that a new part is reckoned from.
   [[nodiscard]] std::string new_part_key(std::int32_t part) const;
 

@@ -1,0 +1,162 @@
+#include "core/forecast/decisions/life_cost.h"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <functional>
+
+#include "core/forecast/decisions/order_list.h"
+#include "tests/core/forecast/decisions/sharing_parts.h"
+#include "tests/support/seeds.h"
+
+using namespace kneerail;
+using namespace kneerail::forecast;
+using kneerail::tests::Fitted;
+using kneerail::tests::sharing_parts;
+
+namespace {
+
+Fitted fitted_site() {
+  return Fitted(sharing_parts(test::seed_or(8), {.sites = 1, .zones = 2, .runs = 2, .parts = 16}));
+}
+
+OwnerFigures whole_figures(const std::string& site) {
+  OwnerFigures figures;
+  for (const char* type : {"tube", "fitting"}) {
+    figures.types[type].price = 20;
+    figures.types[type].hours_per_replacement = 4;
+    figures.types[type].lead_time_days = 14;
+  }
+  SiteFigures& own = figures.sites[site];
+  own.spare_chance = 0.95;
+  own.discount_rate = 0.03;
+  own.cost_of_visit = 450;
+  own.cost_of_hour = 48;
+  own.cost_of_closed_day = 900;
+  own.years_between_visits = 1;
+  return figures;
+}
+
+LifeCost cost_of(const Fitted& fitted, const OwnerFigures& figures, LifeCostQuestion question) {
+  const Replacements replacements = fitted.replacements();
+  question.site = fitted.portfolio.parts.front().site;
+  const auto lines = spares(replacements, figures);
+  REQUIRE(lines);
+  auto cost = life_cost(replacements, figures, *lines, question);
+  REQUIRE(cost);
+  return *cost;
+}
+
+}  // namespace
+
+TEST_CASE("a whole life costs what its figures say", "[core]") {
+  const Fitted fitted = fitted_site();
+  const auto figures = whole_figures(fitted.portfolio.parts.front().site);
+  const LifeCost cost = cost_of(fitted, figures, {.years = 30});
+  CHECK(cost.parts == 64);
+  CHECK(cost.without.empty());
+  CHECK(cost.words == "over 30 years, at 3.0 % a year");
+  double a_year_each = 0;
+  for (int y = 0; y < 30; ++y) a_year_each += std::pow(1.03, -y);
+  CHECK(cost.mean.visits == Approx(450 * a_year_each));
+  CHECK(cost.mean.strikes == 0);
+  CHECK(cost.mean.labour == Approx(cost.mean.parts * 4 * 48 / 20).epsilon(1e-9));
+  CHECK(cost.mean.closures >= cost.mean.parts * 900 * 0.5 / 20 - 1e-6);
+  CHECK(cost.p10 < cost.p50);
+  CHECK(cost.p50 < cost.p90);
+  CHECK(cost.p10 < cost.mean.sum());
+  CHECK(cost.mean.sum() < cost.p90);
+  CHECK(cost.mean.sum() > cost_of(fitted, figures, {.years = 20}).mean.sum());
+}
+
+TEST_CASE("without interest and with parts for one each the cost is the count", "[core]") {
+  const Fitted fitted = fitted_site();
+  OwnerFigures figures;
+  for (const char* type : {"tube", "fitting"}) figures.types[type].price = 1;
+  figures.sites[fitted.portfolio.parts.front().site].discount_rate = 0;
+  const LifeCost cost = cost_of(fitted, figures, {.years = 5});
+  CHECK(cost.mean.sum() == Approx(cost.replacements).epsilon(1e-9));
+  const auto list = order_list(fitted.replacements(), {.years = 5});
+  REQUIRE(list);
+  // The list counts each part once; a replacement is seldom replaced itself in five years.
+  CHECK(cost.replacements >= list->all.expected * 0.98);
+  CHECK(cost.replacements <= list->all.expected * 1.1 + 0.05);
+}
+
+TEST_CASE("a figure that nobody gave is named, never taken for nothing", "[core]") {
+  const Fitted fitted = fitted_site();
+  const std::string& site = fitted.portfolio.parts.front().site;
+  struct Case {
+    const char* name;
+    std::function<void(OwnerFigures&, SiteFigures&)> change;
+    const char* words;
+  };
+  const auto whole = "over 30 years, at 3.0 % a year";
+  const std::vector<Case> cases{
+      {"one price", [](auto& f, auto&) { f.types["tube"].price.reset(); },
+       "; without the price for 1 of 2 types"},
+      {"hours of all",
+       [](auto& f, auto&) {
+         for (auto& [name, type] : f.types) type.hours_per_replacement.reset();
+       },
+       "; without labour, closures"},
+      {"an hour", [](auto&, auto& s) { s.cost_of_hour.reset(); }, "; without labour"},
+      {"a closed day", [](auto&, auto& s) { s.cost_of_closed_day.reset(); }, "; without closures"},
+      {"a lead time", [](auto& f, auto&) { f.types["tube"].lead_time_days.reset(); },
+       "; without the wait for a spare for 1 of 2 types"},
+      {"a visit", [](auto&, auto& s) { s.cost_of_visit.reset(); }, "; without visits"},
+      {"hours of a strike", [](auto&, auto& s) { s.strikes_per_year = 1; }, "; without strikes"},
+  };
+  for (const Case& one : cases) {
+    INFO(one.name);
+    OwnerFigures figures = whole_figures(site);
+    one.change(figures, figures.sites[site]);
+    CHECK(cost_of(fitted, figures, {.years = 30}).words == whole + std::string(one.words));
+  }
+  OwnerFigures figures = whole_figures(site);
+  figures.sites[site].discount_rate.reset();
+  CHECK(cost_of(fitted, figures, {.years = 30}).words == "over 30 years; without discounting");
+  CHECK(cost_of(fitted, {}, {.years = 30}).words ==
+        "over 30 years; without the price, labour, closures, visits, discounting");
+}
+
+TEST_CASE("thicker zinc lasts longer and costs no more to keep", "[core]") {
+  const Fitted fitted = fitted_site();
+  const std::string& site = fitted.portfolio.parts.front().site;
+  const auto figures = whole_figures(site);
+  const auto thick = Finish::named("140");
+  REQUIRE(thick);
+  const LifeCost now = cost_of(fitted, figures, {.years = 50, .from = LifeFrom::all_new});
+  const LifeCost other =
+      cost_of(fitted, figures, {.years = 50, .from = LifeFrom::all_new, .finish = &*thick});
+  CHECK(other.replacements < now.replacements);
+  CHECK(other.mean.sum() < now.mean.sum());
+  const Replacements replacements = fitted.replacements();
+  const auto lives = finish_lives(replacements, *fitted.coating, site, *thick);
+  REQUIRE(lives.size() == 8);  // four kinds in two zones
+  for (const FinishLife& life : lives) {
+    CHECK(life.as_now.nominal_um == 70);
+    CHECK(life.other.nominal_um == 140);
+    for (std::size_t i = 0; i < life.other.gone.size(); ++i) {
+      CHECK(life.other.gone[i] > life.as_now.gone[i] * 1.9);
+      if (i > 0) CHECK(life.other.gone[i] > life.other.gone[i - 1]);
+    }
+    REQUIRE(life.other.first_maintenance);
+    CHECK((*life.other.first_maintenance)[3] < life.other.gone[3]);
+  }
+}
+
+TEST_CASE("a finish is a thickness or the standard's minimum", "[core][reference]") {
+  Part post;
+  post.kind = PartKind::post_tube;
+  post.wall_nominal_mm = 3.2;
+  const auto standard = Finish::named("iso1461");
+  REQUIRE(standard);
+  CHECK(standard->minimum_um(post) == 70);  // ISO 1461:2009, Table 3: steel over 3 to 6 mm
+  Part fitting;
+  fitting.kind = PartKind::fitting;
+  CHECK(standard->minimum_um(fitting) == 70);  // castings under 6 mm
+  post.wall_nominal_mm.reset();
+  CHECK_FALSE(standard->minimum_um(post));
+  CHECK(Finish::named("85")->minimum_um(post) == 85);
+  for (const char* no : {"paint", "", "-5", "85um", "1e9"}) CHECK_FALSE(Finish::named(no));
+}

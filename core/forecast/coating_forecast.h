@@ -39,6 +39,12 @@ struct ChanceAt {
   double years = 0;
 };
 
+/// A grade as somebody saw it.
+struct SeenGrade {
+  int grade = 0;
+  Date day;
+};
+
 /// The time to one limit for one part. Years count from the as-of date; negative: already past;
 /// inf: no upper bound.
 struct LimitForecast {
@@ -49,7 +55,8 @@ struct LimitForecast {
   std::array<double, 7> years{};  ///< 5, 10, 25, 50, 75, 90, 95 %; never falling
   /// Of a grade's row: chances of true grades 1 to 5 now; such a row has no rates and thicknesses.
   std::optional<std::array<double, 5>> grades_now;
-  std::vector<ChanceAt> later;  ///< of a row without years: what is known beyond `p_by`, rising
+  std::optional<SeenGrade> seen;  ///< of a grade's row: what counts as seen last
+  std::vector<ChanceAt> later;    ///< of a row without years: what is known beyond `p_by`, rising
   std::array<double, 4>
       p_by{};  ///< chance the limit is reached by the as-of date, 1, 2 and 5 years after
   std::optional<double> p_on;  ///< by the date asked, where one was

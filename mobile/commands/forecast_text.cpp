@@ -104,9 +104,11 @@ void print_first(const ForecastView& view, std::ostream& out) {
     const forecast::PartOutlook& outlook = outlooks[i];
     const auto& why = view.forecast.limits[*outlook.structural];
     print_place(view, *outlook.structural, i + 1, out);
-    print_wrapped(forecast::chance_words(outlook.structural_chance) + " for " +
-                      forecast::limit_name(why.limit) + "; " + outlook.words + ".",
-                  "     ", out);
+    const std::string chance = outlook.seen_at_worst
+                                   ? std::string()
+                                   : forecast::chance_words(outlook.structural_chance) + " for " +
+                                         forecast::limit_name(why.limit) + "; ";
+    print_wrapped(chance + outlook.words + ".", "     ", out);
   }
   out << "\n";
 }

@@ -50,9 +50,16 @@ bool structural(const Portfolio& portfolio, const LimitForecast& row) {
   return grade == replace_grade(portfolio, part.site);
 }
 
-double median_years(const LimitForecast& row) {
+constexpr int worst_grade = 5;
+
+bool seen_at_worst(const LimitForecast& row) {
+  return row.seen && row.seen->grade >= worst_grade;
+}
+
+double median_years(const LimitForecast& row, Date as_of) {
   constexpr std::size_t median = 3;
   if (!row.answered) return never;
+  if (seen_at_worst(row)) return std::min(0.0, years_between(as_of, row.seen->day));
   return row.has_years ? row.years[median] : years_to_chance(row, as_likely_as_not);
 }
 
@@ -78,8 +85,8 @@ class Reader {
     PartOutlook made;
     made.part = part;
     std::sort(own.begin(), own.end(), [&](std::size_t a, std::size_t b) {
-      return std::tuple(median_years(rows_[a]), rank(rows_[a].limit)) <
-             std::tuple(median_years(rows_[b]), rank(rows_[b].limit));
+      return std::tuple(median(a), rank(rows_[a].limit)) <
+             std::tuple(median(b), rank(rows_[b].limit));
     });
     find_governing(own, made);
     find_structural(own, made);
@@ -90,15 +97,18 @@ class Reader {
   }
 
  private:
+  [[nodiscard]] double median(std::size_t row) const {
+    return median_years(rows_[row], portfolio_.as_of);
+  }
+
   void find_governing(const std::vector<std::size_t>& own, PartOutlook& made) const {
-    made.governing_years = median_years(rows_[own.front()]);
+    made.governing_years = median(own.front());
     if (!std::isfinite(made.governing_years)) return;
     made.governing = own.front();
     for (const std::size_t row : own) {
       if (row == *made.governing || rank(rows_[row].limit) == rank(rows_[*made.governing].limit))
         continue;
-      if (median_years(rows_[row]) <= std::max(0.0, made.governing_years) * close_behind)
-        made.runner_up = row;
+      if (median(row) <= std::max(0.0, made.governing_years) * close_behind) made.runner_up = row;
       return;
     }
   }
@@ -106,7 +116,10 @@ class Reader {
   void find_structural(const std::vector<std::size_t>& own, PartOutlook& made) const {
     for (const std::size_t row : own) {
       if (!structural(portfolio_, rows_[row])) continue;
-      const double chance = chance_within(rows_[row], portfolio_.settings.horizon_years);
+      made.structural_rows.push_back(row);
+      if (seen_at_worst(rows_[row])) made.seen_at_worst = rows_[row].seen->day;
+      const double chance =
+          made.seen_at_worst ? 1 : chance_within(rows_[row], portfolio_.settings.horizon_years);
       if (made.structural && chance <= made.structural_chance) continue;
       made.structural_chance = chance;
       made.structural = row;
@@ -116,7 +129,7 @@ class Reader {
   void find_due(const std::vector<std::size_t>& own, double chance, PartOutlook& made) const {
     double first = never;
     for (const std::size_t row : own) {
-      const double years = years_to_chance(rows_[row], chance);
+      const double years = seen_at_worst(rows_[row]) ? 0 : years_to_chance(rows_[row], chance);
       if (years >= first || years > longest_date_years) continue;
       first = years;
       made.due_row = row;
@@ -127,7 +140,9 @@ class Reader {
 
   [[nodiscard]] std::string words(const PartOutlook& made, std::optional<double> chance) const {
     std::string said;
-    if (made.governing) {
+    if (made.seen_at_worst) {
+      said = "seen at grade 5 on " + to_text(*made.seen_at_worst) + ": act on it";
+    } else if (made.governing) {
       said =
           "governed by " + limit_name(rows_[*made.governing].limit) + ", as likely as not " +
           (made.governing_years <= 0 ? "by now" : "in about " + life_words(made.governing_years));

@@ -131,6 +131,7 @@ LimitForecast limit_row(GradeForecast grade) {
   row.p_by = grade.p_by;
   row.p_on = grade.p_on_date;
   row.grades_now = grade.now;
+  if (grade.seen && grade.seen_on) row.seen = SeenGrade{*grade.seen, *grade.seen_on};
   row.readings_used = grade.looks;
   row.own_share = grade.own_share;
   row.words = std::move(grade.words);

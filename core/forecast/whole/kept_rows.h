@@ -12,11 +12,16 @@ void fields(Archive& archive, T& at) {
   archive(at.chance, at.years);
 }
 
+template <class Archive, OrConst<SeenGrade> T>
+void fields(Archive& archive, T& seen) {
+  archive(seen.grade, seen.day);
+}
+
 template <class Archive, OrConst<LimitForecast> T>
 void fields(Archive& archive, T& row) {
-  archive(row.part, row.limit, row.answered, row.has_years, row.years, row.grades_now, row.later,
-          row.p_by, row.p_on, row.readings_used, row.own_share, row.rate_um_per_year, row.start_um,
-          row.now_um, row.session_correction_um, row.words, row.sentence, row.flags);
+  archive(row.part, row.limit, row.answered, row.has_years, row.years, row.grades_now, row.seen,
+          row.later, row.p_by, row.p_on, row.readings_used, row.own_share, row.rate_um_per_year,
+          row.start_um, row.now_um, row.session_correction_um, row.words, row.sentence, row.flags);
 }
 
 template <class Archive, OrConst<TrackRecord> T>

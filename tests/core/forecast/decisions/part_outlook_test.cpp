@@ -109,6 +109,30 @@ TEST_CASE("what likely stops holding first goes first, whatever its coating", "[
   CHECK(order == std::vector<std::int32_t>{1, 3, 2, 0});
 }
 
+TEST_CASE("a part seen at grade 5 goes before whatever is only likely", "[forecast]") {
+  auto portfolio = parts(3);
+  auto seen = life(Limit::grade_5, 12, 1);
+  seen.seen = SeenGrade{5, date_from_civil(2026, 5, 12)};
+  auto near = life(Limit::grade_5, 12, 2);
+  near.seen = SeenGrade{4, date_from_civil(2026, 5, 12)};
+  const std::vector<LimitForecast> rows{screws({0.9, 0.95, 0.97, 0.99}, 0), seen,
+                                        life(Limit::wall_limit, 1, 1), near};
+  const auto outlooks = part_outlooks(portfolio, rows);
+  REQUIRE(outlooks.size() == 3);
+  CHECK(outlooks[0].part == 1);
+  CHECK(outlooks[0].structural == 1u);
+  CHECK(outlooks[0].structural_chance == 1);
+  CHECK(outlooks[0].governing == 1u);
+  CHECK(outlooks[0].governing_years == Approx(-49 / 365.25));
+  CHECK(outlooks[0].seen_at_worst == date_from_civil(2026, 5, 12));
+  CHECK(outlooks[0].due == portfolio.as_of);
+  CHECK(outlooks[0].words ==
+        "seen at grade 5 on 2026-05-12: act on it; due 2026-06-30 for condition grade 5 by the "
+        "owner's chance of 5 %");
+  CHECK(outlooks[1].part == 0);
+  CHECK_FALSE(outlooks[2].seen_at_worst);
+}
+
 TEST_CASE("a part is due when its first limit has the owner's chance", "[forecast]") {
   const auto rows = std::vector<LimitForecast>{life(Limit::coating_exhausted, 20),
                                                screws({0.01, 0.03, 0.05, 0.2})};

@@ -1,0 +1,72 @@
+#pragma once
+
+// When somebody is to come to a site again, and why: the earliest of
+//   the longest interval that the owner allows (limit 7), from the last visit
+//   the time allowed after an event that no visit has answered yet (limit 13)
+//   half of the time until the first part comes up to the owner's chance (limit 14) of a structural
+//     limit: at once where one is there already
+//   a year after the last visit where a zone likely loses zinc faster than its class
+//   the first whole year, 1 to 10, by which one more reading of the part that goes first narrows
+//     its rate by a third: 1 + Var(u) (r (h(d) - h(last)))^2 / (D + u_b^2) >= 2.25, r the median
+//     rate, Var(u) of its logarithm, D the variance of a visit mean, u_b that of a session's offset
+// The day agreed stands unless the proposal is a month or more earlier. A part seen at grade 5 asks
+// for work, not for another look: it moves no visit.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/date.h"
+#include "core/forecast/coating_model.h"
+#include "core/forecast/decisions/part_outlook.h"
+
+namespace kneerail::forecast {
+
+/// An event that asks for a visit, and since which nobody came for it.
+struct OpenEvent {
+  std::string what;  ///< "flood"
+  Date day;          ///< it began
+  std::optional<double> hours_allowed;
+};
+
+/// What the register says of a site's visits.
+struct SiteVisits {
+  std::string site;  ///< as the portfolio calls it
+  std::optional<Date> last;
+  std::optional<int> longest_interval_days;  ///< the shortest that its runs have
+  std::vector<OpenEvent> events;
+  std::optional<Date> agreed;
+};
+
+enum class VisitReason { longest_interval, event, due_part, faster_than_class, narrows_a_rate };
+
+struct VisitProposal {
+  Date day;
+  VisitReason why = VisitReason::longest_interval;
+  std::int32_t part = -1;  ///< place in Portfolio::parts, where one is why
+  std::string words;       ///< the reason; a part by its identifier
+};
+
+struct NextVisit {
+  std::string site;
+  std::vector<VisitProposal> proposals;  ///< by day, then reason; the first is the proposal
+  std::optional<Date> agreed;
+  std::optional<Date> day;            ///< the day that stands; none: nothing asks for one
+  bool brought_forward = false;       ///< by a proposal, from the day agreed
+  std::vector<std::string> not_said;  ///< rules that could not speak: "no chance is set"
+  std::string words;                  ///< "Brought forward from Aug 2031: REASON."
+};
+
+/// `outlooks` and `rows` of the whole portfolio (part_outlook.h); `coating` null where none could
+/// be fitted.
+NextVisit next_visit(const Portfolio& portfolio, const std::vector<LimitForecast>& rows,
+                     const std::vector<PartOutlook>& outlooks, const CoatingModel* coating,
+                     const SiteVisits& visits);
+
+/// The first whole year from the as-of date, 1 to 10, at which one more reading narrows the rate of
+/// a part by a third; `part` is its place in the portfolio. None: no such year, or no model.
+std::optional<int> year_that_narrows(const Portfolio& portfolio, const CoatingModel& coating,
+                                     std::int32_t part);
+
+}  // namespace kneerail::forecast

@@ -1,0 +1,58 @@
+#pragma once
+
+// What every command that reckons asks on its command line, reads from the register and writes to.
+
+#include <functional>
+#include <ostream>
+#include <string>
+
+#include "core/base/date.h"
+#include "core/base/result.h"
+#include "core/forecast/portfolio.h"
+#include "mobile/commands/console.h"
+#include "schema/database.h"
+#include "schema/store/organisation_days.h"
+#include "schema/store/place_store.h"
+
+namespace CLI {
+class App;
+}
+
+namespace kneerail::commands {
+
+struct AskedForecast {
+  std::string folder;
+  std::string as_of;
+  std::string csv;
+  std::string json;
+  std::string site;
+  int threads = 0;
+};
+
+/// The register's folder, the day and the site, in this order.
+void add_input_options(CLI::App& command, AskedForecast& asked);
+/// --csv and --json; `rows` says what a row is.
+void add_output_options(CLI::App& command, AskedForecast& asked, const std::string& rows);
+void add_threads_option(CLI::App& command, AskedForecast& asked);
+
+struct ForecastInput {
+  forecast::Portfolio portfolio;
+  Places places;
+  std::string site;  ///< Part::site; empty: all
+  OrganisationDays days;
+};
+
+/// Reads the same moment of the register; `also` may read more of it, as it is known on the day.
+/// Errors: those of the register; not_found (no such site, with the names there are);
+/// invalid_input (outputs that cannot be made).
+using ReadAlso = std::function<Result<>(Database& tables, const ForecastInput& input)>;
+Result<ForecastInput> read_forecast_input(const AskedForecast& asked, Console& console,
+                                          const ReadAlso& also = {});
+
+using PrintTo = std::function<void(std::ostream&)>;
+
+/// As CSV and JSON where they were asked for, else as text.
+Exit write_outputs(const AskedForecast& asked, Console& console, const PrintTo& text,
+                   const PrintTo& csv, const PrintTo& json);
+
+}  // namespace kneerail::commands

@@ -133,6 +133,12 @@ Result<OtherLimits> report_other_limits(const FittedCoating& coating, const Othe
   return made;
 }
 
+void sort_left_out(std::vector<LeftOut>& left_out) {
+  std::sort(left_out.begin(), left_out.end(), [](const LeftOut& a, const LeftOut& b) {
+    return std::tie(a.part, a.reading, a.reason) < std::tie(b.part, b.reading, b.reason);
+  });
+}
+
 Result<AllLimits> forecast_all_limits(const Portfolio& portfolio, const RunOptions& options) {
   const auto coating = fit_any_coating(portfolio, options);
   if (!coating) return fail(coating.error());
@@ -147,6 +153,7 @@ Result<AllLimits> forecast_all_limits(const Portfolio& portfolio, const RunOptio
   append(made.all.left_out, others->left_out);
   append(made.all.notes, others->notes);
   sort_rows(portfolio, made.all.limits);
+  sort_left_out(made.all.left_out);
   return made;
 }
 

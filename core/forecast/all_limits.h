@@ -47,9 +47,12 @@ Result<OtherLimits> report_other_limits(const FittedCoating& coating, const Othe
                                         const Portfolio& portfolio, const RunOptions& options = {});
 
 struct AllLimits {
-  CoatingForecast all;  ///< rows of every limit, by part id, then limit
+  CoatingForecast all;  ///< rows of every limit, by part id, then limit; left out: by part
   std::vector<InspectorHabit> inspectors;
 };
+
+/// By part, reading and reason: the order of what is left out of all limits.
+void sort_left_out(std::vector<LeftOut>& left_out);
 
 /// All of it, fitted and said. Errors: as above.
 Result<AllLimits> forecast_all_limits(const Portfolio& portfolio, const RunOptions& options = {});

@@ -7,6 +7,10 @@
 #include "mobile/commands/commands.h"
 #include "mobile/commands/forecast_input.h"
 #include "mobile/commands/forecast_output.h"
+#include "mobile/commands/forecast_shards.h"
+#include "mobile/commands/open_register.h"
+#include "schema/exchange/forecast_files.h"
+#include "schema/store/later_visits.h"
 
 namespace kneerail::commands {
 
@@ -18,26 +22,107 @@ struct ForecastOptions {
   bool track_record = false;
   bool inspectors = false;
   std::optional<double> measure_first;
+  std::string on;
+  ShardOptions shards;
+
+  [[nodiscard]] HowReckoned how() const {
+    return {date_from_text(asked.as_of), date_from_text(on), asked.threads};
+  }
 };
 
-Exit forecast_register(const ForecastOptions& options, Console& console) {
-  const auto input = read_forecast_input(options.asked, console);
-  if (!input) return report(input.error(), console);
-  if (console.err_is_terminal) console.err << "Reckoning ..." << std::flush;
-  // The bands are scaled by the owner's own back-dated readings, so these are always reckoned.
-  const auto made =
-      forecast::forecast_all_limits(input->portfolio, {.threads = options.asked.threads});
-  if (console.err_is_terminal) console.err << "\r             \r" << std::flush;
-  if (!made) return report(made.error(), console);
-  ForecastView view{input->portfolio, made->all,     input->places,
-                    input->site,      options.worst, options.track_record};
+Exit written(const ForecastOptions& options, const Result<std::int64_t>& parts, Console& console) {
+  if (!parts) return report(parts.error(), console);
+  console.err << "Part " << options.shards.shard << " of the forecast, "
+              << counted(*parts, "part", "parts") << " of the register, written to "
+              << options.shards.into << ".\n";
+  return Exit::done;
+}
+
+/// A part with what the sites share in a file: the register is read one site at a time.
+Exit shard_of_fit(const ForecastOptions& options, Console& console) {
+  auto opened = open_register({.folder = options.asked.folder, .mode = Mode::read}, console);
+  if (!opened) return report(opened.error(), console);
+  if (auto ok = check_outputs(options.asked); !ok) return report(ok.error(), console);
+  return written(options, write_shard_of_fit((*opened)->tables(), options.how(), options.shards),
+                 console);
+}
+
+/// What was read, what is said of it, and the date it was asked for.
+struct Said {
+  ForecastInput input;
+  forecast::AllLimits made;
+  std::optional<Date> on;
+  std::vector<LaterVisit> later = {};
+};
+
+/// Parts of a forecast put together; only parts and names are read of the register.
+Result<Said> join_parts(const ForecastOptions& options, Console& console) {
+  const auto as_of = joined_as_of(options.shards.parts());
+  if (!as_of) return fail(as_of.error());
+  AskedForecast asked = options.asked;
+  asked.as_of = to_text(*as_of);
+  asked.readings = false;
+  auto input = read_forecast_input(asked, console);
+  if (!input) return fail(input.error());
+  auto joined = join_shards(options.shards.parts(), input->portfolio);
+  if (!joined) return fail(joined.error());
+  return Said{std::move(*input),
+              forecast::put_together(joined->head.forecast, std::move(joined->rows)),
+              joined->head.on};
+}
+
+Exit show(const ForecastOptions& options, const Said& said, Console& console) {
+  ForecastView view{said.input.portfolio, said.made.all, said.input.places,
+                    said.input.site,      options.worst, options.track_record};
   view.years_between_visits = options.measure_first;
-  if (options.inspectors) view.inspectors = made->inspectors;
+  view.on = said.on;
+  view.later_visits = said.later;
+  if (options.inspectors) view.inspectors = said.made.inspectors;
   const auto print = [&](void (*how)(const ForecastView&, std::ostream&)) {
     return [&view, how](std::ostream& out) { how(view, out); };
   };
   return write_outputs(options.asked, console, print(print_text), print(print_csv),
                        print(print_json));
+}
+
+/// A fit or a part where one is asked, of what was read.
+Exit write_for_batch(const ForecastOptions& options, const ForecastInput& input, Console& console) {
+  if (!options.shards.shard.empty())
+    return written(options, write_shard(input.portfolio, options.how(), options.shards), console);
+  const auto done = write_fit_of(input.portfolio, options.how(), options.shards.fit);
+  if (!done) return report(done.error(), console);
+  console.err << "What all sites share is written to " << options.shards.fit << ".\n";
+  return Exit::done;
+}
+
+Exit forecast_register(const ForecastOptions& options, Console& console) {
+  const ShardOptions& shards = options.shards;
+  if (const auto ok = check_together(shards); !ok) return report(ok.error(), console);
+  if (!shards.join.empty()) {
+    const auto said = join_parts(options, console);
+    return said ? show(options, *said, console) : report(said.error(), console);
+  }
+  if (!shards.shard.empty() && !shards.fit.empty()) return shard_of_fit(options, console);
+  std::vector<LaterVisit> later;
+  auto input = read_forecast_input(
+      options.asked, console, [&](Database& tables, const ForecastInput& read) -> Result<> {
+        if (auto ok = check_date_comes(options.how().on, read.portfolio.as_of); !ok) return ok;
+        auto visits = visits_after(tables, read.portfolio.as_of);
+        if (!visits) return fail(visits.error());
+        later = std::move(*visits);
+        return Done{};
+      });
+  if (!input) return report(input.error(), console);
+  if (console.err_is_terminal) console.err << "Reckoning ..." << std::flush;
+  if (!shards.shard.empty() || !shards.fit.empty())
+    return write_for_batch(options, *input, console);
+  // The bands are scaled by the owner's own back-dated readings, so these are always reckoned.
+  auto made = forecast::forecast_all_limits(
+      input->portfolio, {.threads = options.asked.threads, .on = options.how().on});
+  if (console.err_is_terminal) console.err << "\r             \r" << std::flush;
+  if (!made) return report(made.error(), console);
+  return show(options, {std::move(*input), std::move(*made), options.how().on, std::move(later)},
+              console);
 }
 
 void add_outputs(CLI::App& command, ForecastOptions& options) {
@@ -68,10 +153,17 @@ void add_forecast(CLI::App& app, Chosen& chosen) {
       "Remaining life of zinc coatings, chances of loose screws and bad grades, worst first");
   auto options = std::make_shared<ForecastOptions>();
   add_input_options(*command, options->asked);
+  command
+      ->add_option("--on", options->on,
+                   "Say of each limit too how likely it is reached by that day")
+      ->type_name("DATE")
+      ->check(why_no_date);
+  add_shard_options(*command, options->shards);
   add_outputs(*command, *options);
   add_threads_option(*command, options->asked);
   command->footer(std::string(model_in_a_sentence()) + "\n" + std::string(cautions()));
   command->callback([&chosen, options] {
+    options->asked.written = {options->shards.fit, options->shards.into};
     chosen = [options](Console& console) { return forecast_register(*options, console); };
   });
 }

@@ -43,28 +43,30 @@ Exit write_to(const std::string& file, const PrintTo& print, Console& console) {
   return Exit::done;
 }
 
-/// Whether the outputs asked for can be made, before anything is reckoned.
+}  // namespace
+
 Result<> check_outputs(const AskedForecast& asked) {
   if (asked.csv == "-" && asked.json == "-")
     return fail(Fault::invalid_input,
                 "--csv - and --json - both ask for standard output. Give one of them a file.");
-  for (const std::string& file : {asked.csv, asked.json}) {
+  std::vector<std::string> files = asked.written;
+  files.insert(files.end(), {asked.csv, asked.json});
+  for (const std::string& file : files) {
     if (file.empty() || file == "-") continue;
     if (auto ok = check_outside(file, asked.folder); !ok) return ok;
   }
   return Done{};
 }
 
-}  // namespace
+std::string why_no_date(const std::string& text) {
+  return date_from_text(text) ? std::string() : "'" + text + "' is no date: write it as 2026-06-30";
+}
 
 void add_input_options(CLI::App& command, AskedForecast& asked) {
   add_data_option(command, asked.folder);
   command.add_option("--as-of", asked.as_of, "Forecast from this day on; today if not given")
       ->type_name("DATE")
-      ->check([](const std::string& text) {
-        return date_from_text(text) ? std::string()
-                                    : "'" + text + "' is no date: write it as 2026-06-30";
-      });
+      ->check(why_no_date);
 }
 
 void add_output_options(CLI::App& command, AskedForecast& asked, const std::string& rows) {
@@ -103,7 +105,9 @@ Result<ForecastInput> read_forecast_input(const AskedForecast& asked, Console& c
   input.days = std::move(*days);
   const Date as_of = asked.as_of.empty() ? input.days.zone.day(MachineClock().now())
                                          : *date_from_text(asked.as_of);
-  auto portfolio = read_portfolio(tables, as_of);
+  PortfolioQuestion question;
+  question.readings = asked.readings;
+  auto portfolio = read_portfolio(tables, as_of, question);
   if (!portfolio) return fail(portfolio.error());
   input.portfolio = std::move(*portfolio);
   if (also)

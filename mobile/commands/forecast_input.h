@@ -5,6 +5,7 @@
 #include <functional>
 #include <ostream>
 #include <string>
+#include <vector>
 
 #include "core/base/date.h"
 #include "core/base/result.h"
@@ -27,12 +28,16 @@ struct AskedForecast {
   std::string json;
   std::string site;
   int threads = 0;
+  bool readings = true;              ///< false: parts, visits and works alone
+  std::vector<std::string> written;  ///< other files that will be written
 };
 
 /// The register's folder, the day and the site, in this order.
 void add_input_options(CLI::App& command, AskedForecast& asked);
 /// --csv and --json; `rows` says what a row is.
 void add_output_options(CLI::App& command, AskedForecast& asked, const std::string& rows);
+/// Why a text is no day, for an option's check; empty when it is one.
+std::string why_no_date(const std::string& text);
 void add_threads_option(CLI::App& command, AskedForecast& asked);
 
 struct ForecastInput {
@@ -50,6 +55,9 @@ Result<ForecastInput> read_forecast_input(const AskedForecast& asked, Console& c
                                           const ReadAlso& also = {});
 
 using PrintTo = std::function<void(std::ostream&)>;
+
+/// That what is written goes outside the register's folder. Errors: invalid_input.
+Result<> check_outputs(const AskedForecast& asked);
 
 /// As CSV and JSON where they were asked for, else as text.
 Exit write_outputs(const AskedForecast& asked, Console& console, const PrintTo& text,

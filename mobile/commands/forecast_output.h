@@ -11,6 +11,7 @@
 #include "core/forecast/coating_forecast.h"
 #include "core/forecast/grade/grade_forecast.h"
 #include "core/forecast/portfolio.h"
+#include "schema/store/later_visits.h"
 #include "schema/store/place_store.h"
 
 namespace kneerail::commands {
@@ -25,6 +26,8 @@ struct ForecastView {
   bool track_record = false;                              ///< the whole table, not only its line
   std::vector<forecast::InspectorHabit> inspectors = {};  ///< where who leads them asks
   std::optional<double> years_between_visits = {};        ///< where what to measure first is asked
+  std::optional<Date> on = {};                            ///< where chances by a date are asked
+  std::vector<LaterVisit> later_visits = {};              ///< left out: after the as-of date
 
   /// Of coatings and of what to measure first; of every other list.
   [[nodiscard]] std::size_t listed() const { return worst.value_or(20); }

@@ -18,7 +18,7 @@ constexpr int um_decimals = 4;
 constexpr const char* header =
     "component_id,limit,p05,p10,p25,p50,p75,p90,p95,p_now,p_1y,p_2y,p_5y,n_used,own_share,"
     "rate_p10_um_per_year,rate_p50_um_per_year,rate_p90_um_per_year,start_um,"
-    "session_correction_um,g1,g2,g3,g4,g5,governing,due_date,words,sentence,flags\n";
+    "session_correction_um,g1,g2,g3,g4,g5,governing,due_date,words,sentence,flags";
 
 /// RFC 4180: in quotes where a comma, a quote or a line feed stands in it.
 std::string cell(const std::string& text) {
@@ -95,6 +95,7 @@ nlohmann::json row_of(const ForecastView& view, const forecast::LimitForecast& l
   static constexpr const char* rates[] = {"rate_p10_um_per_year", "rate_p50_um_per_year",
                                           "rate_p90_um_per_year"};
   for (std::size_t i = 0; i < limit.p_by.size(); ++i) row[chances[i]] = limit.p_by[i];
+  if (limit.p_on) row["p_on"] = *limit.p_on;
   row["n_used"] = limit.readings_used;
   row["own_share"] = limit.own_share;
   if (!limit.has_years) return row;
@@ -162,20 +163,25 @@ std::vector<std::size_t> worst_grades_first(const ForecastView& view) {
 
 void print_csv(const ForecastView& view, std::ostream& out) {
   const std::vector<Decided> decided = decided_rows(view);
-  out << header;
+  out << header << (view.on ? ",p_on\n" : "\n");
   for (std::size_t i = 0; i < decided.size(); ++i) {
     const forecast::LimitForecast& limit = view.forecast.limits[i];
     if (!shown(view, limit)) continue;
     out << cell(part_of(view, limit).id) << "," << forecast::to_text(limit.limit) << figures(limit)
         << "," << (decided[i].governing ? "1" : "") << "," << decided[i].due << ","
-        << cell(limit.words) << "," << cell(limit.sentence) << "," << cell(joined(limit.flags))
-        << "\n";
+        << cell(limit.words) << "," << cell(limit.sentence) << "," << cell(joined(limit.flags));
+    if (view.on) out << "," << (limit.p_on ? fixed(*limit.p_on, chance_decimals) : std::string());
+    out << "\n";
   }
 }
 
 void print_json(const ForecastView& view, std::ostream& out) {
   nlohmann::json all;
   all["as_of"] = to_text(view.portfolio.as_of);
+  if (view.on) all["on"] = to_text(*view.on);
+  for (const LaterVisit& visit : view.later_visits)
+    all["after_as_of"].push_back(
+        {{"site", visit.site}, {"day", to_text(visit.day)}, {"readings", visit.readings}});
   all["limits"] = nlohmann::json::array();
   const std::vector<Decided> decided = decided_rows(view);
   for (std::size_t i = 0; i < decided.size(); ++i) {

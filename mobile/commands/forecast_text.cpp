@@ -75,12 +75,19 @@ void print_place(const ForecastView& view, std::size_t place, std::size_t rank, 
   print_ranked(rank, place_words(view, id), out);
 }
 
+/// "by 2030-05-01: 12 %", where a date is asked.
+std::string on_words(const ForecastView& view, const forecast::LimitForecast& row,
+                     const std::string& before, const std::string& after) {
+  if (!view.on || !row.p_on) return {};
+  return before + to_text(*view.on) + ": " + forecast::chance_words(*row.p_on) + after;
+}
+
 void print_part(const ForecastView& view, std::size_t place, std::size_t rank, std::ostream& out) {
   const forecast::LimitForecast& gone = view.forecast.limits[place];
   print_place(view, place, rank, out);
   print_wrapped(
       "Chance that the coating is gone within 5 years: " + forecast::chance_words(gone.p_by[3]) +
-          ". " + with_names(gone.sentence, view.places),
+          on_words(view, gone, "; by ", "") + ". " + with_names(gone.sentence, view.places),
       "     ", out);
   if (const forecast::LimitForecast* maintenance = first_maintenance(view, place)) {
     out << "     First maintenance " << forecast::life_with_band(maintenance->years) << ".\n";
@@ -142,7 +149,9 @@ void print_rows(const ForecastView& view, const std::vector<std::size_t>& order,
     const forecast::LimitForecast& row = view.forecast.limits[order[i]];
     print_place(view, order[i], i + 1, out);
     const std::string founded = row.grades_now ? "" : " (" + row.words + ")";
-    print_wrapped(with_names(row.sentence + founded, view.places), "     ", out);
+    print_wrapped(
+        with_names(row.sentence + founded, view.places) + on_words(view, row, " By ", "."), "     ",
+        out);
   }
 }
 
@@ -224,6 +233,21 @@ void print_track_record(const ForecastView& view, std::ostream& out) {
   }
 }
 
+void print_later_visits(const ForecastView& view, std::ostream& out) {
+  if (view.later_visits.empty()) return;
+  std::int64_t readings = 0;
+  for (const LaterVisit& visit : view.later_visits) readings += visit.readings;
+  out << "\nAfter " << to_text(view.portfolio.as_of) << ", and left out: "
+      << counted(static_cast<std::int64_t>(view.later_visits.size()), "visit", "visits") << " with "
+      << counted(readings, "reading", "readings") << "\n";
+  for (const LaterVisit& visit : view.later_visits) {
+    const auto name = view.places.sites.find(visit.site);
+    out << "  " << to_text(visit.day) << ", "
+        << (name == view.places.sites.end() ? visit.site : name->second) << ": "
+        << counted(visit.readings, "reading", "readings") << "\n";
+  }
+}
+
 void print_left_out(const ForecastView& view, std::ostream& out) {
   std::map<std::string, std::int64_t> by_reason;
   for (const forecast::LeftOut& reading : view.forecast.left_out) ++by_reason[reading.reason];
@@ -283,6 +307,7 @@ void print_text(const ForecastView& view, std::ostream& out) {
   print_inspectors(view, out);
   print_notes(view, out);
   print_track_record(view, out);
+  print_later_visits(view, out);
   print_left_out(view, out);
   print_not_answered(view, forecast::Limit::coating_exhausted, "Parts without a coating forecast",
                      out);

@@ -180,8 +180,9 @@ Result<forecast::Portfolio> read_portfolio(Database& tables, Date as_of,
   auto works = (*from)->works();
   if (!works) return fail(works.error());
   portfolio.works = std::move(*works);
-  if (auto filled = Filler(**from, portfolio, *instruments).run(); !filled)
-    return fail(filled.error());
+  if (question.readings)
+    if (auto filled = Filler(**from, portfolio, *instruments).run(); !filled)
+      return fail(filled.error());
   std::set<std::string> aboard;
   for (const auto& part : portfolio.parts) aboard.insert(part.site);
   portfolio.sites_aboard.assign(aboard.begin(), aboard.end());

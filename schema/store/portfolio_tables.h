@@ -30,6 +30,7 @@ struct PortfolioQuestion {
   std::optional<Date> as_of;  ///< what is later is not known; none: everything
   std::vector<Uuid> sites;    ///< none: all
   forecast::Settings settings;
+  bool readings = true;  ///< false: parts, visits and works alone
 };
 
 /// One record of readings, with its place in the portfolio.

@@ -91,10 +91,4 @@ AllLimits put_together(const ForecastHead& head, ForecastRows rows) {
   return out;
 }
 
-void sort_left_out(std::vector<LeftOut>& left_out) {
-  std::sort(left_out.begin(), left_out.end(), [](const LeftOut& a, const LeftOut& b) {
-    return std::tie(a.part, a.reading, a.reason) < std::tie(b.part, b.reading, b.reason);
-  });
-}
-
 }  // namespace kneerail::forecast

@@ -49,11 +49,8 @@ struct ForecastRows {
 Result<ForecastRows> rows_of(const PortfolioFit& fit, const Portfolio& portfolio,
                              const RunOptions& options);
 
-/// The forecast as one, as forecast_all_limits() makes it but for the order of what was left out.
+/// The forecast as one, as forecast_all_limits() makes it.
 AllLimits put_together(const ForecastHead& head, ForecastRows rows);
-
-/// By part, reading and reason.
-void sort_left_out(std::vector<LeftOut>& left_out);
 
 /// A portfolio and its fit, site by site. `portfolio` outlives it.
 class SiteSplit {

@@ -6,7 +6,7 @@
 #include "core/forecast/whole/kept_models.h"
 #include "core/forecast/whole/part_inputs.h"
 #include "core/forecast/whole/portfolio_fit.h"
-#include "tests/core/forecast/whole/joined_world.h"
+#include "tests/support/joined_world.h"
 #include "tests/support/made_portfolio.h"
 #include "tests/support/seeds.h"
 

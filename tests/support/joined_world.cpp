@@ -1,4 +1,4 @@
-#include "tests/core/forecast/whole/joined_world.h"
+#include "tests/support/joined_world.h"
 
 #include <algorithm>
 #include <utility>

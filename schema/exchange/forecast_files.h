@@ -1,0 +1,112 @@
+#pragma once
+
+// A forecast in parts. Sites share a model, and its fit needs all of them: one process makes it and
+// writes it site by site into a fit file. Then any number of processes, one after another or side
+// by side, each say the rows of their sites: they read one site of the fit and of the register at a
+// time, and hold no more. Last the parts are joined. Every row is to the last bit what one process
+// would have said (core/forecast/whole/portfolio_fit.h).
+//
+// Fit file: a line of text, the index (as-of day, key, sites with their digests), its SHA-256, then
+// the sites' bytes. Part file: a line, its head, the rows of one site after another, SHA-256 of all
+// before it. The key is a digest of all that the forecast is made from: parts of two forecasts are
+// never joined. Neither file is a record; whoever lost one makes it again.
+
+#include <cstdint>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "core/base/date.h"
+#include "core/base/result.h"
+#include "core/forecast/whole/kept_models.h"
+#include "core/forecast/whole/portfolio_fit.h"
+#include "schema/digest.h"
+
+namespace kneerail {
+
+/// Digest of what one site's rows are made from.
+struct SiteInput {
+  std::string site;
+  std::int64_t parts = 0;
+  Digest digest{};
+};
+/// Of every site of the portfolio, ascending by name.
+std::vector<SiteInput> site_inputs(const forecast::Portfolio& portfolio);
+/// Digest of all the forecast is made from: sites, as-of day, settings, version of the models.
+Digest forecast_key(const forecast::Portfolio& portfolio, const std::vector<SiteInput>& inputs);
+
+/// Writes the fit of that portfolio. Errors: io.
+Result<> write_fit(const std::filesystem::path& file, const forecast::PortfolioFit& fit,
+                   const forecast::Portfolio& portfolio);
+
+/// Number `part` of `of`, from 1.
+struct ShardNumber {
+  int part = 1;
+  int of = 1;
+};
+/// "2/7"; nothing for anything else, or a number outside 1 to `of`.
+std::optional<ShardNumber> shard_number(std::string_view text);
+
+/// The sites of one shard: the largest first, each to the shard that has fewest parts so far. None
+/// where there are fewer sites than shards.
+std::vector<std::string> sites_of_shard(const std::vector<SiteInput>& sites, ShardNumber shard);
+
+/// Where a shard's fit comes from, site by site.
+class FitSource {
+ public:
+  virtual ~FitSource() = default;
+  [[nodiscard]] virtual Date as_of() const = 0;
+  [[nodiscard]] virtual const Digest& key() const = 0;
+  [[nodiscard]] virtual const std::vector<SiteInput>& sites() const = 0;
+  [[nodiscard]] virtual const forecast::ForecastHead& head() const = 0;
+  /// Errors: io, corrupt.
+  virtual Result<forecast::PortfolioFit> fit_of(const std::string& site) = 0;
+};
+/// Errors: not_found, io, corrupt (damaged, cut short, or written by another program).
+Result<std::unique_ptr<FitSource>> open_fit(const std::filesystem::path& file);
+/// A fit in memory; what is handed over outlives it.
+std::unique_ptr<FitSource> fit_in_memory(const forecast::PortfolioFit& fit,
+                                         const forecast::Portfolio& portfolio);
+
+/// What every part file says of itself.
+struct ShardHead {
+  Digest key{};
+  std::int32_t part = 1;
+  std::int32_t of = 1;
+  Date as_of;
+  std::optional<Date> on;  ///< the date asked
+  std::vector<std::string> sites;
+  forecast::ForecastHead forecast;
+};
+
+/// Writes a part file site by site; it has its name once it is whole.
+class ShardWriter {
+ public:
+  /// Errors: io.
+  static Result<std::unique_ptr<ShardWriter>> create(const std::filesystem::path& file,
+                                                     const ShardHead& head);
+  virtual ~ShardWriter() = default;
+  virtual Result<> add(const forecast::Portfolio& site, const forecast::ForecastRows& rows) = 0;
+  virtual Result<> finish() = 0;
+};
+
+/// The day the part files are reckoned from, once they are found to be one forecast. Errors: as
+/// join_shards().
+Result<Date> joined_as_of(const std::vector<std::filesystem::path>& files);
+
+struct JoinedShards {
+  ShardHead head;  ///< of the first
+  forecast::ForecastRows rows;
+};
+/// Puts part files together. `portfolio` gives the places of parts; it needs no readings. Errors:
+/// not_found (a file, or a part of the forecast, is missing), invalid_input (one given twice, or of
+/// another forecast), corrupt (damaged or cut short; what is no part file), conflict (a part the
+/// register does not have).
+Result<JoinedShards> join_shards(const std::vector<std::filesystem::path>& files,
+                                 const forecast::Portfolio& portfolio);
+
+}  // namespace kneerail

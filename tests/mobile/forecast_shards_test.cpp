@@ -1,0 +1,149 @@
+#include <catch2/catch.hpp>
+
+#include "tests/mobile/process.h"
+#include "tests/mobile/small_portfolio.h"
+
+using namespace kneerail::test;
+namespace files = std::filesystem;
+
+namespace {
+
+bool has(const std::string& text, const std::string& wanted) {
+  return text.find(wanted) != std::string::npos;
+}
+
+/// A small portfolio, imported, and the forecast command on it.
+struct Imported {
+  Folder folder;
+  std::string data = folder / "register";
+
+  Imported() {
+    write_small_portfolio(folder, "in");
+    REQUIRE(run_kneerail({"import", folder / "in", "--data", data}).code == 0);
+  }
+  [[nodiscard]] Ended forecast(std::vector<std::string> words) const {
+    words.insert(words.begin(), {"forecast", "--data", data});
+    return run_kneerail(words);
+  }
+  [[nodiscard]] Ended shard(const std::string& number, const std::string& into) const {
+    return forecast({"--fit", folder / "fit", "--shard", number, "--into", folder / into});
+  }
+};
+
+}  // namespace
+
+TEST_CASE("a forecast in parts gives the file that one process gives", "[mobile]") {
+  const Imported in;
+  const std::vector<std::string> asked{"--as-of", "2026-06-30", "--on", "2030-01-01"};
+  auto whole_words = asked;
+  whole_words.insert(whole_words.end(), {"--csv", in.folder / "whole.csv"});
+  REQUIRE(in.forecast(whole_words).code == 0);
+  const std::string whole = file_text(in.folder / "whole.csv");
+  CHECK(has(lines_of(whole).front(), ",flags,p_on"));
+  const Ended fit = in.forecast({"--as-of", "2026-06-30", "--fit", in.folder / "fit"});
+  INFO(fit.err);
+  REQUIRE(fit.code == 0);
+  // Two sites' worth of shards for one site: one of them is empty.
+  for (const char* number : {"1/2", "2/2"}) {
+    const Ended part = in.forecast({"--fit", in.folder / "fit", "--on", "2030-01-01", "--shard",
+                                    number, "--into", in.folder / std::string(1, number[0])});
+    INFO(part.err);
+    CHECK(part.code == 0);
+  }
+  const Ended joined =
+      in.forecast({"--join", in.folder / "2", in.folder / "1", "--csv", in.folder / "joined.csv"});
+  INFO(joined.err);
+  REQUIRE(joined.code == 0);
+  CHECK(file_text(in.folder / "joined.csv") == whole);
+  SECTION("a shard without a fit makes its own") {
+    auto words = asked;
+    words.insert(words.end(), {"--shard", "1/1", "--into", in.folder / "all"});
+    REQUIRE(in.forecast(words).code == 0);
+    REQUIRE(in.forecast({"--join", in.folder / "all", "--csv", in.folder / "again.csv"}).code == 0);
+    CHECK(file_text(in.folder / "again.csv") == whole);
+  }
+}
+
+TEST_CASE("what cannot be joined, or is no longer so, is told", "[mobile]") {
+  const Imported in;
+  REQUIRE(in.forecast({"--as-of", "2026-06-30", "--fit", in.folder / "fit"}).code == 0);
+  REQUIRE(in.shard("1/2", "one").code == 0);
+  SECTION("a part is missing") {
+    const Ended ended = in.forecast({"--join", in.folder / "one"});
+    CHECK(ended.code == 2);
+    CHECK(has(ended.err, "Part 2 of 2 of the forecast is missing"));
+    CHECK(has(ended.err, "--shard 2/2"));
+  }
+  SECTION("the register changed after the fit") {
+    write_small_portfolio(in.folder, "more", "9999,c1,v5,coating_um,A,4,61.0,exact\n");
+    REQUIRE(run_kneerail({"import", in.folder / "more", "--data", in.data}).code == 0);
+    const Ended ended = in.shard("1/1", "late");
+    CHECK(ended.code != 0);
+    CHECK(has(ended.err, "is not as it was when the fit was made"));
+    CHECK_FALSE(files::exists(in.folder / "late"));
+  }
+  SECTION("another day than the fit's is asked") {
+    const Ended ended = in.forecast({"--as-of", "2026-07-01", "--fit", in.folder / "fit", "--shard",
+                                     "1/1", "--into", in.folder / "late"});
+    CHECK(ended.code != 0);
+    CHECK(has(ended.err, "The fit is of 2026-06-30"));
+  }
+  SECTION("options that do not go together") {
+    CHECK(has(in.forecast({"--shard", "1/2"}).err, "--into"));
+    CHECK(has(in.forecast({"--into", "x"}).err, "--shard"));
+    CHECK(has(in.forecast({"--join", "x", "--fit", "y"}).err, "--join"));
+    CHECK(has(in.forecast({"--shard", "3/2", "--into", "x"}).err, "write it as 2/7"));
+    CHECK_FALSE(files::exists("x"));
+  }
+  SECTION("nothing is written into the register's folder") {
+    const Ended ended = in.forecast({"--fit", in.data + "/fit"});
+    CHECK(ended.code == 2);
+    CHECK_FALSE(files::exists(in.data + "/fit"));
+  }
+}
+
+TEST_CASE("a date that is asked is answered for every limit", "[mobile]") {
+  const Imported in;
+  const Ended text = in.forecast({"--as-of", "2026-06-30", "--on", "2031-06-30"});
+  INFO(text.out << text.err);
+  REQUIRE(text.code == 0);
+  CHECK(has(text.out, "; by 2031-06-30: "));
+  CHECK(has(text.out, " By 2031-06-30: "));
+  const Ended csv = in.forecast({"--as-of", "2026-06-30", "--on", "2031-06-30", "--csv", "-"});
+  const auto lines = lines_of(csv.out);
+  REQUIRE(lines.size() > 8);
+  constexpr std::size_t p_now = 9;
+  constexpr std::size_t p_5y = 12;
+  for (std::size_t i = 1; i < lines.size(); ++i) {
+    const auto cells = cells_of(lines[i]);
+    if (cells[p_now].empty()) continue;
+    INFO(lines[i]);
+    // Five years of 365.25 days end a day or so after that date.
+    CHECK(std::stod(cells.back()) <= std::stod(cells[p_5y]) + 0.001);
+    CHECK(std::stod(cells.back()) >= std::stod(cells[p_now]));
+  }
+  SECTION("a date that has been is refused") {
+    const Ended ended = in.forecast({"--as-of", "2026-06-30", "--on", "2026-06-29"});
+    CHECK(ended.code == 2);
+    CHECK(has(ended.err, "--on 2026-06-29 is before 2026-06-30"));
+    CHECK(ended.out.empty());
+  }
+  SECTION("what is no date is refused") {
+    const Ended ended = in.forecast({"--on", "next spring"});
+    CHECK(ended.code == 2);
+    CHECK(has(ended.err, "'next spring' is no date"));
+  }
+}
+
+TEST_CASE("visits after the day it is from are listed as left out", "[mobile]") {
+  const Imported in;
+  const Ended ended = in.forecast({"--as-of", "2020-01-01"});
+  INFO(ended.out << ended.err);
+  REQUIRE(ended.code == 0);
+  CHECK(has(ended.out, "After 2020-01-01, and left out: 2 visits with 64 readings"));
+  CHECK(has(ended.out, "  2021-05-01, "));
+  CHECK(has(ended.out, "  2024-05-01, "));
+  CHECK_FALSE(has(ended.out, "  2018-05-01, "));
+  const Ended all = in.forecast({"--as-of", "2026-06-30"});
+  CHECK_FALSE(has(all.out, "and left out"));
+}

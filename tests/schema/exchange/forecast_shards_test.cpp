@@ -1,0 +1,266 @@
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <fstream>
+#include <iterator>
+#include <numeric>
+
+#include "schema/exchange/forecast_files.h"
+#include "tests/support/folder.h"
+#include "tests/support/joined_world.h"
+
+using namespace kneerail;
+using kneerail::test::Folder;
+
+namespace {
+
+using forecast::Portfolio;
+
+/// Eight sites of different kinds, one much larger than the others, fitted; the fit and its parts
+/// in files.
+struct World {
+  Portfolio portfolio = forecast::joined_world(21, 6);
+  forecast::RunOptions options{.threads = 2, .on = Date{portfolio.as_of.days + 700}};
+  forecast::PortfolioFit fit;
+  Folder folder;
+
+  World() {
+    auto made = forecast::fit_portfolio(portfolio, options);
+    REQUIRE(made);
+    fit = std::move(*made);
+    REQUIRE(write_fit(folder / "fit", fit, portfolio));
+  }
+
+  [[nodiscard]] std::string file_of(int part, int of) const {
+    return folder / ("part-" + std::to_string(part) + "-of-" + std::to_string(of));
+  }
+
+  /// One part of the forecast as a process of its own makes it; how many sites it has.
+  std::size_t write(FitSource& source, int part, int of) const {
+    const auto sites = sites_of_shard(source.sites(), {.part = part, .of = of});
+    auto writer = ShardWriter::create(file_of(part, of), {.key = source.key(),
+                                                          .part = part,
+                                                          .of = of,
+                                                          .as_of = source.as_of(),
+                                                          .on = options.on,
+                                                          .sites = sites,
+                                                          .forecast = source.head()});
+    REQUIRE(writer);
+    const forecast::SiteSplit split(portfolio);
+    for (const std::string& site : sites) {
+      const Portfolio own = split.portfolio_of(site);
+      const auto of_site = source.fit_of(site);
+      REQUIRE(of_site);
+      const auto rows = forecast::rows_of(*of_site, own, options);
+      REQUIRE(rows);
+      REQUIRE((*writer)->add(own, *rows));
+    }
+    REQUIRE((*writer)->finish());
+    return sites.size();
+  }
+
+  std::vector<std::filesystem::path> write_all(int of) const {
+    auto source = open_fit(folder / "fit");
+    REQUIRE(source);
+    std::vector<std::filesystem::path> files;
+    for (int part = 1; part <= of; ++part) {
+      write(**source, part, of);
+      files.emplace_back(file_of(part, of));
+    }
+    return files;
+  }
+};
+
+std::string text_of(const std::filesystem::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+void set_text(const std::filesystem::path& file, const std::string& text) {
+  std::ofstream(file, std::ios::binary | std::ios::trunc) << text;
+}
+
+Error refused(const std::vector<std::filesystem::path>& files, const Portfolio& portfolio) {
+  const auto joined = join_shards(files, portfolio);
+  REQUIRE_FALSE(joined);
+  INFO(joined.error().message);
+  CHECK(joined.error().message.find("register is as it was") != std::string::npos);
+  return joined.error();
+}
+
+bool says(const Error& error, const std::string& words) {
+  return error.message.find(words) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("a forecast in parts is to the last bit that of one process", "[schema][forecast]") {
+  const World world;
+  const auto whole = forecast::rows_of(world.fit, world.portfolio, world.options);
+  REQUIRE(whole);
+  const std::string wanted = forecast::bytes_of(*whole);
+  for (const int of : {1, 3, 7, 11}) {
+    INFO(of << " parts");
+    auto files = world.write_all(of);
+    std::reverse(files.begin(), files.end());  // in whatever order they are given
+    const auto joined = join_shards(files, world.portfolio);
+    REQUIRE(joined);
+    CHECK(forecast::bytes_of(joined->rows) == wanted);
+    CHECK(forecast::bytes_of(joined->head.forecast) ==
+          forecast::bytes_of(forecast::head_of(world.fit, world.portfolio)));
+    CHECK(joined->head.as_of == world.portfolio.as_of);
+    CHECK(joined->head.on == world.options.on);
+  }
+}
+
+TEST_CASE("every site is in one shard, and the largest alone where it can be", "[schema]") {
+  const World world;
+  const auto sites = site_inputs(world.portfolio);
+  REQUIRE(sites.size() == 8);
+  const auto largest = std::ranges::max_element(sites, {}, &SiteInput::parts);
+  std::size_t empty = 0;
+  for (const int of : {1, 3, 7, 11}) {
+    std::vector<std::string> all;
+    for (int part = 1; part <= of; ++part) {
+      const auto own = sites_of_shard(sites, {.part = part, .of = of});
+      all.insert(all.end(), own.begin(), own.end());
+      empty += own.empty() ? 1 : 0;
+      if (of > 1 && std::ranges::count(own, largest->site) == 1) CHECK(own.size() == 1);
+    }
+    CHECK(all.size() == sites.size());
+    std::ranges::sort(all);
+    CHECK(std::ranges::equal(all, sites, {}, {}, &SiteInput::site));
+  }
+  CHECK(empty == 3);
+}
+
+TEST_CASE("a fit in memory and one from its file say the same", "[schema][forecast]") {
+  const World world;
+  const auto from_file = open_fit(world.folder / "fit");
+  REQUIRE(from_file);
+  const auto in_memory = fit_in_memory(world.fit, world.portfolio);
+  CHECK((*from_file)->key() == in_memory->key());
+  world.write(**from_file, 1, 1);
+  const std::string wanted = text_of(world.file_of(1, 1));
+  world.write(*in_memory, 1, 1);
+  CHECK(text_of(world.file_of(1, 1)) == wanted);
+}
+
+TEST_CASE("parts that are not one forecast are refused with what to do", "[schema][forecast]") {
+  World world;
+  auto files = world.write_all(3);
+  SECTION("one is missing") {
+    files.erase(files.begin() + 1);
+    const Error error = refused(files, world.portfolio);
+    CHECK(error.fault == Fault::not_found);
+    CHECK(says(error, "Part 2 of 3 of the forecast is missing"));
+    CHECK(says(error, "--shard 2/3"));
+  }
+  SECTION("a file is not there") {
+    files[2] = world.folder / "nowhere";
+    const Error error = refused(files, world.portfolio);
+    CHECK(error.fault == Fault::not_found);
+    CHECK(says(error, "nowhere"));
+  }
+  SECTION("one is given twice") {
+    files.push_back(files[0]);
+    const Error error = refused(files, world.portfolio);
+    CHECK(error.fault == Fault::invalid_input);
+    CHECK(says(error, "are both part 1 of 3"));
+  }
+  SECTION("one is of another division") {
+    world.write_all(7);
+    files[2] = world.file_of(3, 7);
+    CHECK(says(refused(files, world.portfolio), "is one of 7 parts"));
+  }
+  SECTION("one is of another forecast: a reading was corrected between them") {
+    Portfolio corrected = world.portfolio;
+    corrected.readings[0].value += 5;
+    const auto other = fit_in_memory(world.fit, corrected);
+    world.write(*other, 3, 3);
+    const Error error = refused(files, world.portfolio);
+    CHECK(error.fault == Fault::invalid_input);
+    CHECK(says(error, "of another forecast"));
+  }
+  SECTION("one asked for another date") {
+    world.options.on = Date{world.options.on->days + 1};
+    const auto source = open_fit(world.folder / "fit");
+    REQUIRE(source);
+    world.write(**source, 3, 3);
+    CHECK(says(refused(files, world.portfolio), "of another forecast"));
+  }
+  SECTION("the register has not the parts they speak of") {
+    Portfolio other = world.portfolio;
+    other.parts[3].id = "another";
+    const Error error = refused(files, other);
+    CHECK(error.fault == Fault::conflict);
+    CHECK(says(error, world.portfolio.parts[3].id));
+  }
+}
+
+TEST_CASE("a part file cut short or damaged anywhere is refused", "[schema][forecast]") {
+  const World world;
+  const auto files = world.write_all(1);
+  const std::string text = text_of(files[0]);
+  const auto fault_of = [&](const std::string& damaged) {
+    set_text(files[0], damaged);
+    const auto joined = join_shards(files, world.portfolio);
+    REQUIRE_FALSE(joined);
+    return joined.error().fault;
+  };
+  for (const double share : {0.0, 0.0001, 0.01, 0.5, 0.9, 0.9999}) {
+    const auto length = static_cast<std::size_t>(share * static_cast<double>(text.size()));
+    INFO(length << " of " << text.size() << " bytes");
+    CHECK(fault_of(text.substr(0, length)) == Fault::corrupt);
+  }
+  CHECK(fault_of(text.substr(0, text.size() - 1)) == Fault::corrupt);
+  CHECK(fault_of(text + "x") == Fault::corrupt);
+  for (std::size_t at = 3; at < text.size(); at += text.size() / 23) {
+    std::string damaged = text;
+    damaged[at] = static_cast<char>(damaged[at] ^ 1);
+    INFO("byte " << at);
+    CHECK(fault_of(damaged) == Fault::corrupt);
+  }
+  CHECK(fault_of("component_id,limit\n") == Fault::corrupt);
+}
+
+TEST_CASE("a fit file cut short or damaged anywhere is refused", "[schema][forecast]") {
+  const World world;
+  const std::filesystem::path file = world.folder / "fit";
+  const std::string text = text_of(file);
+  const auto is_refused = [&](const std::string& damaged) {
+    set_text(file, damaged);
+    auto source = open_fit(file);
+    if (!source) return source.error().fault == Fault::corrupt;
+    for (const SiteInput& site : (*source)->sites()) {
+      const auto fit = (*source)->fit_of(site.site);
+      if (!fit) return fit.error().fault == Fault::corrupt;
+    }
+    return false;
+  };
+  for (const double share : {0.0, 0.01, 0.5, 0.99, 0.99999})
+    CHECK(is_refused(
+        text.substr(0, static_cast<std::size_t>(share * static_cast<double>(text.size())))));
+  int found = 0;
+  int damages = 0;
+  for (std::size_t at = 100; at < text.size() - 40; at += text.size() / 29) {
+    std::string damaged = text;
+    damaged[at] = static_cast<char>(damaged[at] ^ 4);
+    found += is_refused(damaged) ? 1 : 0;
+    ++damages;
+  }
+  CHECK(found == damages);
+  const auto nowhere = open_fit(world.folder / "nowhere");
+  REQUIRE_FALSE(nowhere);
+  CHECK(nowhere.error().fault == Fault::not_found);
+}
+
+TEST_CASE("only two numbers say which part of a forecast", "[schema]") {
+  const auto number = shard_number("2/7");
+  REQUIRE(number);
+  CHECK(number->part == 2);
+  CHECK(number->of == 7);
+  for (const char* text : {"", "2", "/", "2/", "/7", "0/7", "8/7", "-1/7", "2/0", "2/7/9", "a/b"}) {
+    INFO(text);
+    CHECK_FALSE(shard_number(text));
+  }
+}

@@ -98,8 +98,7 @@ void paint_light(QPainter& painter, const QColor& ink) {
 
 }  // namespace
 
-KeySign::KeySign(QQuickItem* parent) : QQuickPaintedItem(parent) {
-  setAntialiasing(true);
+KeySign::KeySign(QQuickItem* parent) : PaintedItem(parent) {
   connect(this, &KeySign::lookChanged, this, [this] { update(); });
 }
 

@@ -6,9 +6,10 @@
 
 #include <QtQml/qqmlregistration.h>
 #include <QColor>
-#include <QQuickPaintedItem>
 
-class KeySign : public QQuickPaintedItem {
+#include "mobile/controls/painted_item.h"
+
+class KeySign : public PaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(Kind kind MEMBER kind_ NOTIFY lookChanged)

@@ -9,8 +9,7 @@ constexpr qreal straight_part = 0.3;  // of the way down before it slants
 
 }  // namespace
 
-Leader::Leader(QQuickItem* parent) : QQuickPaintedItem(parent) {
-  setAntialiasing(true);
+Leader::Leader(QQuickItem* parent) : PaintedItem(parent) {
   connect(this, &Leader::placeChanged, this, &Leader::lay);
   connect(this, &Leader::lookChanged, this, &Leader::lay);
 }

@@ -7,9 +7,10 @@
 #include <QtQml/qqmlregistration.h>
 #include <QColor>
 #include <QPointF>
-#include <QQuickPaintedItem>
 
-class Leader : public QQuickPaintedItem {
+#include "mobile/controls/painted_item.h"
+
+class Leader : public PaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(QPointF from MEMBER from_ NOTIFY placeChanged)

@@ -22,8 +22,7 @@ QPainterPath outline(const QRectF& box, qreal cut, bool cut_below) {
 
 }  // namespace
 
-Octagon::Octagon(QQuickItem* parent) : QQuickPaintedItem(parent) {
-  setAntialiasing(true);
+Octagon::Octagon(QQuickItem* parent) : PaintedItem(parent) {
   connect(this, &Octagon::lookChanged, this, [this] { update(); });
 }
 

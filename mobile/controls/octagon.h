@@ -6,9 +6,10 @@
 
 #include <QtQml/qqmlregistration.h>
 #include <QColor>
-#include <QQuickPaintedItem>
 
-class Octagon : public QQuickPaintedItem {
+#include "mobile/controls/painted_item.h"
+
+class Octagon : public PaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(QColor fill MEMBER fill_ NOTIFY lookChanged)

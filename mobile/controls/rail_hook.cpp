@@ -3,8 +3,7 @@
 #include <QPainter>
 #include <QPainterPath>
 
-RailHook::RailHook(QQuickItem* parent) : QQuickPaintedItem(parent) {
-  setAntialiasing(true);
+RailHook::RailHook(QQuickItem* parent) : PaintedItem(parent) {
   connect(this, &RailHook::lookChanged, this, [this] { update(); });
 }
 

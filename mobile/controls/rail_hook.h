@@ -5,9 +5,10 @@
 
 #include <QtQml/qqmlregistration.h>
 #include <QColor>
-#include <QQuickPaintedItem>
 
-class RailHook : public QQuickPaintedItem {
+#include "mobile/controls/painted_item.h"
+
+class RailHook : public PaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(QColor wire MEMBER wire_ NOTIFY lookChanged)

@@ -27,8 +27,7 @@ qreal mean(const QList<qreal>& readings) {
 
 }  // namespace
 
-ReadingStrip::ReadingStrip(QQuickItem* parent) : QQuickPaintedItem(parent) {
-  setAntialiasing(true);
+ReadingStrip::ReadingStrip(QQuickItem* parent) : PaintedItem(parent) {
   connect(this, &ReadingStrip::readingsChanged, this, [this] { update(); });
   connect(this, &ReadingStrip::lookChanged, this, [this] { update(); });
 }

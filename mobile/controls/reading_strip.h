@@ -8,9 +8,10 @@
 #include <QColor>
 #include <QFont>
 #include <QList>
-#include <QQuickPaintedItem>
 
-class ReadingStrip : public QQuickPaintedItem {
+#include "mobile/controls/painted_item.h"
+
+class ReadingStrip : public PaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(QList<qreal> today MEMBER today_ NOTIFY readingsChanged)

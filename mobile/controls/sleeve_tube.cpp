@@ -10,8 +10,7 @@ constexpr qreal sleeve_wide = 1.15;      // its width, in tubes
 
 }  // namespace
 
-SleeveTube::SleeveTube(QQuickItem* parent) : QQuickPaintedItem(parent) {
-  setAntialiasing(true);
+SleeveTube::SleeveTube(QQuickItem* parent) : PaintedItem(parent) {
   connect(this, &SleeveTube::lookChanged, this, [this] { update(); });
 }
 

@@ -6,9 +6,10 @@
 
 #include <QtQml/qqmlregistration.h>
 #include <QColor>
-#include <QQuickPaintedItem>
 
-class SleeveTube : public QQuickPaintedItem {
+#include "mobile/controls/painted_item.h"
+
+class SleeveTube : public PaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(qreal share MEMBER share_ NOTIFY lookChanged)  ///< 0..1

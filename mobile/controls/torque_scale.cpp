@@ -25,8 +25,7 @@ QString in_words(qreal value) {
 
 }  // namespace
 
-TorqueScale::TorqueScale(QQuickItem* parent) : QQuickPaintedItem(parent) {
-  setAntialiasing(true);
+TorqueScale::TorqueScale(QQuickItem* parent) : PaintedItem(parent) {
   setAcceptedMouseButtons(Qt::LeftButton);
   setKeepMouseGrab(true);
   connect(this, &TorqueScale::scaleChanged, this, [this] { update(); });

@@ -7,9 +7,10 @@
 #include <QtQml/qqmlregistration.h>
 #include <QColor>
 #include <QFont>
-#include <QQuickPaintedItem>
 
-class TorqueScale : public QQuickPaintedItem {
+#include "mobile/controls/painted_item.h"
+
+class TorqueScale : public PaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(qreal target MEMBER target_ NOTIFY scaleChanged)             ///< N m, end of the scale

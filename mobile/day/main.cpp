@@ -5,7 +5,6 @@
 #include <QCommandLineParser>
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
-#include <QQuickStyle>
 #include <filesystem>
 #include <iostream>
 
@@ -68,10 +67,7 @@ int told_of(const std::vector<day::Entered>& entered, const std::filesystem::pat
 /// Each part of the day is a process that has the screen for itself.
 class Screens {
  public:
-  Screens(int& argc, char** argv) : app_(argc, argv) {
-    install_language(app_);
-    QQuickStyle::setStyle(QStringLiteral("Basic"));
-  }
+  Screens(int& argc, char** argv) : app_(argc, argv) { install_language(app_); }
 
  private:
   QGuiApplication app_;

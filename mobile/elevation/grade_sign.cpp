@@ -9,8 +9,7 @@
 namespace elevation = kneerail::elevation;
 
 GradeGlyph::GradeGlyph(QQuickItem* parent)
-    : QQuickPaintedItem(parent), own_tokens_(std::make_unique<Tokens>()) {
-  setAntialiasing(true);
+    : PaintedItem(parent), own_tokens_(std::make_unique<Tokens>()) {
   connect(this, &GradeGlyph::lookChanged, this, &GradeGlyph::look_again);
   look_again();
 }
@@ -22,7 +21,7 @@ const Tokens& GradeGlyph::tokens() const {
 }
 
 void GradeGlyph::componentComplete() {
-  QQuickPaintedItem::componentComplete();
+  PaintedItem::componentComplete();
   Tokens* tokens = Tokens::of(*this);
   if (tokens_ == nullptr && tokens != nullptr) use_tokens(tokens);
 }

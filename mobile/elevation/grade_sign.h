@@ -6,13 +6,13 @@
 #include <QtQml/qqmlregistration.h>
 #include <QColor>
 #include <QPointer>
-#include <QQuickPaintedItem>
 #include <memory>
 
+#include "mobile/controls/painted_item.h"
 #include "mobile/elevation/shapes.h"
 #include "mobile/theme/tokens.h"
 
-class GradeGlyph : public QQuickPaintedItem {
+class GradeGlyph : public PaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(int grade MEMBER grade_ NOTIFY lookChanged)         ///< 0: not yet graded

@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "mobile/models/walk_ahead.h"
+#include "schema/machine.h"
 #include "schema/store/organisation_days.h"
 
 using kneerail::Done;
@@ -22,20 +24,26 @@ StoreLink::Opened opened_to(Mode mode, Register::Options options) {
 
 }  // namespace
 
-std::future<StoreLink::Opened> StoreLink::read_ahead(const Register::Options& options) {
+std::future<StoreLink::Ahead> StoreLink::read_ahead(const Register::Options& options) {
   return std::async(std::launch::async, [options] {
-    auto opened = opened_to(Mode::read, options);
-    if (opened) (void)kneerail::organisation_days((*opened)->tables());
-    return opened;
+    Ahead ahead{opened_to(Mode::read, options)};
+    if (!ahead.opened) return ahead;
+    kneerail::Register& store = **ahead.opened;
+    (void)kneerail::organisation_days(store.tables());
+    kneerail::MachineClock own_clock;
+    kneerail::Clock& clock = options.clock != nullptr ? *options.clock : own_clock;
+    ahead.walked_last = kneerail::run_walked_last(store, clock.now());
+    return ahead;
   });
 }
 
 Result<std::unique_ptr<StoreLink>> StoreLink::open(const Register::Options& options, Checks checks,
-                                                   std::future<Opened> ahead) {
+                                                   std::future<Ahead> ahead) {
   std::unique_ptr<StoreLink> link(new StoreLink);
   if (checks == Checks::behind) {
-    Opened reading = ahead.valid() ? ahead.get() : opened_to(Mode::read, options);
-    if (link->read(std::move(reading)) && link->may_be_shown()) {
+    Ahead reading = ahead.valid() ? ahead.get() : Ahead{opened_to(Mode::read, options)};
+    if (link->read(std::move(reading.opened)) && link->may_be_shown()) {
+      link->walked_last_ = std::move(reading.walked_last);
       link->to_check_ = options;
       return link;
     }

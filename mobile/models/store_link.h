@@ -9,10 +9,12 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "schema/journal/writer.h"
 #include "schema/store/register.h"
+#include "schema/store/run_store.h"
 #include "schema/store/settings.h"
 
 class StoreLink : public QObject {
@@ -27,10 +29,14 @@ class StoreLink : public QObject {
   /// reader, and those of the reading threads. More makes nothing on them quicker that is felt.
   static constexpr int cache_kib = 4 * 1024;
   using Opened = kneerail::Result<std::unique_ptr<kneerail::Register>>;
+  struct Ahead {
+    Opened opened;
+    std::optional<kneerail::RunSheet> walked_last = std::nullopt;
+  };
 
   /// Opens the register to read on a thread of its own, and reads what every room needs once, so
-  /// that it is in memory: for open(), with the same options.
-  static std::future<Opened> read_ahead(const kneerail::Register::Options& options);
+  /// that it is in memory, and the run that was walked last: for open(), with the same options.
+  static std::future<Ahead> read_ahead(const kneerail::Register::Options& options);
 
   /// Opens the register for writing where it can be, else for reading only: then every entry is
   /// refused with the reason. With the checks behind, they begin with check() or with the first
@@ -38,7 +44,7 @@ class StoreLink : public QObject {
   /// same. Errors: those of Register::open, when it cannot even be read.
   static kneerail::Result<std::unique_ptr<StoreLink>> open(
       const kneerail::Register::Options& options, Checks checks = Checks::before,
-      std::future<Opened> ahead = {});
+      std::future<Ahead> ahead = {});
 
   [[nodiscard]] bool writable() const { return writer_ != nullptr || unchecked(); }
   /// Why not, as a sentence; empty when it is.
@@ -50,6 +56,11 @@ class StoreLink : public QObject {
   [[nodiscard]] const kneerail::Opening& opening() const { return opening_; }
   /// Only reads, only on the screens' thread.
   [[nodiscard]] kneerail::Register& reader() { return *reader_; }
+  /// The run as reading ahead found it, where it did. Only the first who asks is answered: what is
+  /// entered later is not in it.
+  std::optional<kneerail::RunSheet> take_walked_last() {
+    return std::exchange(walked_last_, std::nullopt);
+  }
 
   void save(std::vector<kneerail::Entry> entries, std::optional<kneerail::Draft> ended, Told told);
   void save_draft(kneerail::Draft draft, Told told);
@@ -84,6 +95,7 @@ class StoreLink : public QObject {
   std::optional<kneerail::Register::Options> to_check_;  ///< behind, not yet begun
   std::future<Opened> checking_;
   std::vector<Asked> waiting_;  ///< for the checks
+  std::optional<kneerail::RunSheet> walked_last_;
   kneerail::Opening opening_;
   std::string why_read_only_;
 };

@@ -95,8 +95,18 @@ void WalkModel::open(const Uuid& run, const Uuid& component) {
   emit messageChanged();
 }
 
+/// A run that was read ahead is in the visit that goes on, or before the first entry of a new one.
+kneerail::Result<RunSheet> WalkModel::run_now(const Uuid& run) {
+  auto ahead = store_.take_walked_last();
+  if (ahead && ahead->id == run && ahead->visit == (pen_.visit_opened() ? pen_.visit() : Uuid{})) {
+    ahead->visit = pen_.visit();
+    return std::move(*ahead);
+  }
+  return read_run(store_.reader().tables(), run, pen_.visit());
+}
+
 bool WalkModel::read_sheet(const Uuid& run) {
-  show_sheet(read_run(store_.reader().tables(), run, pen_.visit()));
+  show_sheet(run_now(run));
   coating_.show(part(), store_.reader().tables());
   torque_.show(part(), store_.reader().tables());
   return !sheet_behind_;

@@ -238,6 +238,7 @@ class WalkModel : public QObject {
   [[nodiscard]] int next_part_place() const;
   [[nodiscard]] int part_to_look_at() const;
   [[nodiscard]] QString opening_words() const;
+  kneerail::Result<kneerail::RunSheet> run_now(const kneerail::Uuid& run);
   bool read_sheet(const kneerail::Uuid& run);
   void read_again_after(const std::vector<kneerail::Entry>& entries);
   void show_sheet(kneerail::Result<kneerail::RunSheet> read);

@@ -7,6 +7,7 @@
 
 #include "core/records/correction.h"
 #include "core/records/visit.h"
+#include "mobile/models/walk_ahead.h"
 #include "schema/store/organisation_days.h"
 
 using kneerail::Done;
@@ -17,14 +18,6 @@ using kneerail::KnownInstrument;
 using kneerail::KnownPerson;
 using kneerail::Result;
 using kneerail::Uuid;
-
-namespace {
-
-/// A visit that was opened longer ago is another day's; so is one that a clock set wrong opened so
-/// far ahead.
-constexpr std::int64_t visit_goes_on_ms = 14LL * 60 * 60 * 1000;
-
-}  // namespace
 
 WalkPen::WalkPen(StoreLink& store, kneerail::Clock& clock, kneerail::Random& random,
                  QObject* parent)
@@ -53,17 +46,14 @@ Result<> WalkPen::begin(const Uuid& site) {
 }
 
 Result<> WalkPen::find_visit() {
-  kneerail::Database& tables = store_.reader().tables();
   const Uuid who = person() == nullptr ? Uuid{} : person()->id;
-  const std::int64_t now_ms = clock_.now().ms;
-  const kneerail::VisitTime today{{now_ms - visit_goes_on_ms}, {now_ms + visit_goes_on_ms}};
-  auto visit = open_visit(tables, site_, who, store_.reader().device(), today);
+  auto visit = visit_under_way(store_.reader(), site_, who, clock_.now());
   if (!visit) return kneerail::fail(visit.error());
   visit_opened_ = visit->has_value();
   visit_ = visit->value_or(mint());
   entries_kept_ = 0;
   if (visit_opened_)
-    if (auto count = entries_of_visit(tables, visit_)) entries_kept_ = *count;
+    if (auto count = entries_of_visit(store_.reader().tables(), visit_)) entries_kept_ = *count;
   // What could be taken back was of the visit before.
   done_.clear();
   undone_.clear();
@@ -98,9 +88,7 @@ std::vector<KnownInstrument> WalkPen::instruments(kneerail::InstrumentKind kind)
 }
 
 const KnownPerson* WalkPen::person() const {
-  for (const KnownPerson& person : people_)
-    if (person.id == person_chosen_) return &person;
-  return people_.empty() ? nullptr : &people_.front();
+  return who_walks(people_, person_chosen_);
 }
 
 QTime WalkPen::kept_at() const {

@@ -59,6 +59,7 @@ class WalkPen : public QObject {
   [[nodiscard]] const kneerail::Uuid& site() const { return site_; }
   /// The visit that goes on, or the one that the first entry will open.
   [[nodiscard]] const kneerail::Uuid& visit() const { return visit_; }
+  [[nodiscard]] bool visit_opened() const { return visit_opened_; }  ///< its opening is on the disk
   [[nodiscard]] const kneerail::WalkRules& rules() const { return rules_; }
   /// In service, the one that was chosen or the first of its kind; null: none.
   [[nodiscard]] const kneerail::KnownInstrument* instrument(kneerail::InstrumentKind kind) const;
@@ -148,7 +149,7 @@ class WalkPen : public QObject {
   kneerail::Random& random_;
   kneerail::Uuid site_;
   kneerail::Uuid visit_;
-  bool visit_opened_ = false;  ///< its opening is on the disk
+  bool visit_opened_ = false;
   kneerail::WalkRules rules_;
   std::vector<kneerail::KnownPerson> people_;
   std::vector<kneerail::KnownInstrument> instruments_;

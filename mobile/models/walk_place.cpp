@@ -2,12 +2,11 @@
 
 #include <QPointer>
 #include <algorithm>
-#include <string>
 
 #include "schema/store/register_things.h"
-#include "schema/store/settings.h"
 
 using kneerail::InstrumentKind;
+using kneerail::PlaceKept;
 using kneerail::RunSheet;
 using kneerail::Uuid;
 
@@ -15,25 +14,6 @@ namespace {
 
 constexpr int rest_ms = 200;  // several steps in a row are one place
 constexpr int run_type = 4;
-
-constexpr const char* pad_name = "walk_pad";
-
-// An identifier is two settings: its first and its last eight bytes.
-std::string name_of(const char* what, std::size_t half) {
-  return std::string("walk_") + what + (half == 0 ? "_first" : "_last");
-}
-
-std::int64_t half_of(const Uuid& id, std::size_t half) {
-  std::uint64_t bits = 0;
-  for (std::size_t i = 0; i < 8; ++i) bits = bits << 8 | id.bytes[half * 8 + i];
-  return static_cast<std::int64_t>(bits);
-}
-
-void set_half(Uuid& id, std::size_t half, std::int64_t value) {
-  auto bits = static_cast<std::uint64_t>(value);
-  for (std::size_t i = 8; i-- > 0; bits >>= 8)
-    id.bytes[half * 8 + i] = static_cast<std::uint8_t>(bits & 0xff);
-}
 
 }  // namespace
 
@@ -48,17 +28,8 @@ WalkPlace::WalkPlace(StoreLink& store, WalkModel& walk, QObject* parent)
   connect(&walk, &WalkModel::titleChanged, this, moved);
 }
 
-template <class Action>
-void WalkPlace::each_id(Place& place, Action action) {
-  action("run", place.run);
-  action("at", place.at);
-  action("person", place.person);
-  action("gauge", place.gauge);
-  action("wrench", place.wrench);
-}
-
-WalkPlace::Place WalkPlace::now() const {
-  Place place;
+PlaceKept WalkPlace::now() const {
+  PlaceKept place;
   const RunSheet& sheet = *walk_.run()->sheet();
   const int part = walk_.run()->part();
   const int post = walk_.run()->post();
@@ -74,22 +45,8 @@ WalkPlace::Place WalkPlace::now() const {
   return place;
 }
 
-WalkPlace::Place WalkPlace::remembered() const {
-  Place place;
-  kneerail::Database& tables = store_.reader().tables();
-  const auto read = [&](const std::string& name) {
-    const auto value = kneerail::setting(tables, name);
-    return value ? value->value_or(0) : 0;
-  };
-  each_id(place, [&](const char* what, Uuid& id) {
-    for (std::size_t half = 0; half < 2; ++half) set_half(id, half, read(name_of(what, half)));
-  });
-  place.pad = static_cast<int>(read(pad_name));
-  return place;
-}
-
 bool WalkPlace::restore() {
-  kept_ = remembered();
+  kept_ = place_kept(store_.reader().tables());
   Uuid run = kept_.run;
   if (run.is_zero()) {
     const auto runs = kneerail::things_of_type(store_.reader().tables(), run_type);
@@ -113,14 +70,9 @@ bool WalkPlace::restore() {
 
 void WalkPlace::keep() {
   rest_.stop();
-  Place place = now();
+  const PlaceKept place = now();
   if (place == kept_ || place.run.is_zero() || !store_.writable()) return;
-  kneerail::Settings settings{{pad_name, place.pad}};
-  each_id(place, [&](const char* what, const Uuid& id) {
-    for (std::size_t half = 0; half < 2; ++half)
-      settings.emplace_back(name_of(what, half), half_of(id, half));
-  });
-  store_.keep_settings(std::move(settings),
+  store_.keep_settings(settings_of(place),
                        [self = QPointer<WalkPlace>(this), place](const kneerail::Result<>& kept) {
                          if (!self) return;
                          if (kept) self->kept_ = place;

@@ -11,6 +11,8 @@ Window {
     required property ForecastModel forecast
     /// Somebody walked here before: the window stands there again.
     required property bool walked
+    /// The rooms may be made: the top rail is on its way to the glass.
+    property bool begun: false
     property int place: walked ? Main.WalkRoom : Main.SitesRoom
     readonly property bool portrait: height > width
     readonly property Room room: (place === Main.SitesRoom ? sitesRoom.item : place === Main.ForecastRoom ? forecastRoom.item : walkRoom.item) as Room
@@ -115,7 +117,7 @@ Window {
         RoomLoader {
             id: sitesRoom
 
-            here: window.place === Main.SitesRoom
+            here: window.begun && window.place === Main.SitesRoom
             portrait: window.portrait
             onWanted: setSource("Sites.qml", {
                 objectName: "sitesRoom",
@@ -127,7 +129,7 @@ Window {
         RoomLoader {
             id: walkRoom
 
-            here: window.place === Main.WalkRoom
+            here: window.begun && window.place === Main.WalkRoom
             portrait: window.portrait
             onWanted: setSource("Walk.qml", {
                 objectName: "walkRoom",
@@ -145,7 +147,7 @@ Window {
         RoomLoader {
             id: forecastRoom
 
-            here: window.place === Main.ForecastRoom
+            here: window.begun && window.place === Main.ForecastRoom
             portrait: window.portrait
             onWanted: setSource("ForecastPart.qml", {
                 objectName: "forecastRoom",

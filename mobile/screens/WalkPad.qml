@@ -1,4 +1,6 @@
 // The pad of Walk under the thumb: what the chosen post or part is asked, and the acts at its foot.
+pragma ComponentBehavior: Bound
+
 import QtQuick
 import Kneerail.Ui
 
@@ -50,70 +52,86 @@ Rectangle {
         visible: resting.running
     }
 
-    PostKeys {
-        visible: pad.atPost && !pad.aside
-        x: pad.side
-        y: pad.topSpace
-        width: pad.inner
-        height: pad.height - pad.topSpace * 2
-        wide: pad.portrait
-        writes: pad.walk.writable
-        counts: pad.walk.runCounts
-        post: qsTr("Post %1").arg(pad.walk.postLabel)
-        about: pad.walk.postAbout
-        asLastTime: pad.walk.asLastTimeOffered
-        pushedMeans: pad.walk.pushedMeans
-        lookAgain: pad.walk.whyNotAsLastTime
-        lookAgainMeans: pad.walk.lookAgainPart
-        before: pad.walk.backPostLabel === "" ? "" : qsTr("Post %1").arg(pad.walk.backPostLabel)
-        after: pad.walk.nextPostLabel === "" ? "" : qsTr("Post %1").arg(pad.walk.nextPostLabel)
-        undoes: pad.walk.undoWords
-        lastGrades: pad.walk.postLastGrades
-        coating: pad.walk.coatingOffered
-        torque: pad.walk.torqueOffered
-        onPushed: pad.walk.asLastTime(true)
-        onLooked: pad.walk.asLastTime(false)
-        onLookedAgain: pad.walk.lookAgain()
-        onPadChosen: which => pad.walk.openPad(which)
-        onBackward: pad.walk.stepPost(-1)
-        onForward: pad.walk.stepPost(1)
-        onSkip: pad.skipWanted()
-        onUndo: pad.walk.undo()
+    MadeOnce {
+        shown: pad.atPost && !pad.aside
+
+        PostKeys {
+            visible: pad.atPost && !pad.aside
+            x: pad.side
+            y: pad.topSpace
+            width: pad.inner
+            height: pad.height - pad.topSpace * 2
+            wide: pad.portrait
+            writes: pad.walk.writable
+            counts: pad.walk.runCounts
+            post: qsTr("Post %1").arg(pad.walk.postLabel)
+            about: pad.walk.postAbout
+            asLastTime: pad.walk.asLastTimeOffered
+            pushedMeans: pad.walk.pushedMeans
+            lookAgain: pad.walk.whyNotAsLastTime
+            lookAgainMeans: pad.walk.lookAgainPart
+            before: pad.walk.backPostLabel === "" ? "" : qsTr("Post %1").arg(pad.walk.backPostLabel)
+            after: pad.walk.nextPostLabel === "" ? "" : qsTr("Post %1").arg(pad.walk.nextPostLabel)
+            undoes: pad.walk.undoWords
+            lastGrades: pad.walk.postLastGrades
+            coating: pad.walk.coatingOffered
+            torque: pad.walk.torqueOffered
+            onPushed: pad.walk.asLastTime(true)
+            onLooked: pad.walk.asLastTime(false)
+            onLookedAgain: pad.walk.lookAgain()
+            onPadChosen: which => pad.walk.openPad(which)
+            onBackward: pad.walk.stepPost(-1)
+            onForward: pad.walk.stepPost(1)
+            onSkip: pad.skipWanted()
+            onUndo: pad.walk.undo()
+        }
     }
 
-    SkipKeys {
-        visible: pad.skipping
-        x: pad.side
-        y: pad.topSpace
-        width: pad.inner
-        height: pad.height - pad.topSpace * 2
-        wide: pad.portrait
-        stretch: pad.skipTo < 0 ? qsTr("Post %1").arg(pad.walk.postLabel) : qsTr("Posts %1 to %2").arg(pad.walk.postLabel).arg(pad.walk.postLabelAt(pad.skipTo))
-        onLeave: pad.skipLeft()
-        onBecause: reason => pad.skipBecause(reason)
+    MadeOnce {
+        shown: pad.skipping
+
+        SkipKeys {
+            visible: pad.skipping
+            x: pad.side
+            y: pad.topSpace
+            width: pad.inner
+            height: pad.height - pad.topSpace * 2
+            wide: pad.portrait
+            stretch: pad.skipTo < 0 ? qsTr("Post %1").arg(pad.walk.postLabel) : qsTr("Posts %1 to %2").arg(pad.walk.postLabel).arg(pad.walk.postLabelAt(pad.skipTo))
+            onLeave: pad.skipLeft()
+            onBecause: reason => pad.skipBecause(reason)
+        }
     }
 
-    HandKeys {
-        visible: pad.hands
-        x: pad.side
-        y: pad.topSpace
-        width: pad.inner
-        height: pad.height - pad.topSpace - Tokens.margin
-        walk: pad.walk
-        wide: pad.portrait
-        onLeave: pad.handsLeft()
+    MadeOnce {
+        shown: pad.hands
+
+        HandKeys {
+            visible: pad.hands
+            x: pad.side
+            y: pad.topSpace
+            width: pad.inner
+            height: pad.height - pad.topSpace - Tokens.margin
+            walk: pad.walk
+            wide: pad.portrait
+            onLeave: pad.handsLeft()
+        }
     }
 
-    GaugeKeys {
-        visible: pad.gauge
-        x: pad.side
-        y: pad.topSpace
-        width: pad.inner
-        height: pad.height - pad.topSpace - Tokens.margin
-        walk: pad.walk
-        wide: pad.portrait
-        onLeave: pad.gaugeLeft()
-        onHandsWanted: pad.handsWanted()
+    MadeOnce {
+        shown: pad.gauge
+
+        GaugeKeys {
+            visible: pad.gauge
+            x: pad.side
+            y: pad.topSpace
+            width: pad.inner
+            height: pad.height - pad.topSpace - Tokens.margin
+            walk: pad.walk
+            wide: pad.portrait
+            onLeave: pad.gaugeLeft()
+            onHandsWanted: pad.handsWanted()
+        }
     }
 
     PadChoices {
@@ -144,13 +162,17 @@ Rectangle {
         walk: pad.walk
     }
 
-    PartKeys {
-        visible: !pad.atPost && !pad.aside && pad.walk.writable
-        walk: pad.walk
-        x: pad.keysX
-        y: pad.portrait ? pad.topSpace : choices.y + choices.height + Tokens.inset
-        width: pad.keysWidth
-        height: (pad.portrait ? pad.height - pad.topSpace : acts.y - Tokens.inset) - y
+    MadeOnce {
+        shown: !pad.atPost && !pad.aside && pad.walk.writable
+
+        PartKeys {
+            visible: !pad.atPost && !pad.aside && pad.walk.writable
+            walk: pad.walk
+            x: pad.keysX
+            y: pad.portrait ? pad.topSpace : choices.y + choices.height + Tokens.inset
+            width: pad.keysWidth
+            height: (pad.portrait ? pad.height - pad.topSpace : acts.y - Tokens.inset) - y
+        }
     }
 
     ActKeys {

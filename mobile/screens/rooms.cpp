@@ -21,7 +21,7 @@ QUrl file_of(const char* room) {
 
 Result<std::unique_ptr<Rooms>> Rooms::open(const Register::Options& options,
                                            StoreLink::Checks checks,
-                                           std::future<StoreLink::Opened> ahead) {
+                                           std::future<StoreLink::Ahead> ahead) {
   auto store = StoreLink::open(options, checks, std::move(ahead));
   if (!store) return fail(store.error());
   return std::unique_ptr<Rooms>(new Rooms(options, std::move(*store)));
@@ -85,16 +85,14 @@ void Rooms::show(QQmlApplicationEngine& engine) {
   auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().value(0));
   if (window == nullptr) return;
   to_begin_ = true;
-  const auto once =
-      static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection);
-  QObject::connect(
-      window, &QQuickWindow::frameSwapped, sites_.get(), [this] { begin(); }, once);
+  first_room_ = std::make_unique<FirstRoom>(*window);
+  QObject::connect(first_room_.get(), &FirstRoom::drawn, sites_.get(), [this] { begin(); });
   if (tokens == nullptr) return;
-  QObject::connect(
-      window, &QQuickWindow::frameSwapped, tokens, [this, tokens] { let_hear(*tokens); }, once);
+  QObject::connect(first_room_.get(), &FirstRoom::drawn, tokens,
+                   [this, tokens] { let_hear(*tokens); });
 }
 
-/// Behind the first frame: a loudspeaker takes its time to open.
+/// Behind the room: a loudspeaker takes its time to open.
 void Rooms::let_hear(Tokens& tokens) {
   tokens.set_sound_is_there(feel::sound_is_there());
   feel_ = std::make_unique<feel::Feel>(feel::device_of_machine(), tokens);

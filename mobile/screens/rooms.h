@@ -14,6 +14,7 @@
 #include "mobile/models/store_link.h"
 #include "mobile/models/walk_model.h"
 #include "mobile/models/walk_place.h"
+#include "mobile/screens/first_room.h"
 #include "mobile/screens/typing_gauge.h"
 
 class QQmlApplicationEngine;
@@ -25,14 +26,14 @@ class Rooms {
   /// A clock or random source that is not given is the machine's. Errors: those of StoreLink::open.
   static Result<std::unique_ptr<Rooms>> open(const Register::Options& options,
                                              StoreLink::Checks checks = StoreLink::Checks::before,
-                                             std::future<StoreLink::Opened> ahead = {});
+                                             std::future<StoreLink::Ahead> ahead = {});
   ~Rooms();
 
   /// Begins to load on the engine's own thread what show() will need.
   static void load_ahead(QQmlApplicationEngine& engine);
 
-  /// Makes the window, and begins to reckon when its first frame is drawn. It stands where the
-  /// walker was; where nobody walked yet, at the sites.
+  /// Makes the window and behind its first frame the room, and begins to reckon when that is drawn.
+  /// It stands where the walker was; where nobody walked yet, at the sites.
   void show(QQmlApplicationEngine& engine);
 
   /// The checks behind found the register other than it is shown. False: nobody can write it, and
@@ -48,6 +49,8 @@ class Rooms {
   [[nodiscard]] WalkPlace& place() { return *place_; }
   [[nodiscard]] SitesModel& sites() { return *sites_; }
   [[nodiscard]] ForecastModel& forecast() { return *forecast_; }
+  /// Of the window that is shown; null: none is.
+  [[nodiscard]] FirstRoom* first_room() { return first_room_.get(); }
 
  private:
   Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store);
@@ -61,6 +64,7 @@ class Rooms {
   std::unique_ptr<StoreLink> store_;
   std::unique_ptr<WalkModel> walk_;
   std::unique_ptr<WalkPlace> place_;
+  std::unique_ptr<FirstRoom> first_room_;
   std::unique_ptr<LookKept> look_;
   std::unique_ptr<feel::Feel> feel_;
   TypingGauge gauge_;

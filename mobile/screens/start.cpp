@@ -2,12 +2,11 @@
 
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
-#include <QQuickStyle>
 #include <QQuickWindow>
 #include <QTimer>
 #include <cstdlib>
 
-#include "mobile/screens/memory.h"
+#include "mobile/screens/before_start.h"
 #include "mobile/screens/rooms.h"
 #include "mobile/theme/language.h"
 
@@ -30,7 +29,7 @@ class Screens {
 
   /// The first time. The register is read and the rooms' files are loaded while the scene graph
   /// comes up, which takes as long as both.
-  Result<> make_first(std::future<StoreLink::Opened> ahead) {
+  Result<> make_first(std::future<StoreLink::Ahead> ahead) {
     engine_ = std::make_unique<QQmlApplicationEngine>();
     Rooms::load_ahead(*engine_);
     const QQuickWindow brings_up_the_scene_graph;
@@ -63,10 +62,9 @@ class Screens {
     if (!made) QGuiApplication::exit(static_cast<int>(commands::report(made.error(), console_)));
   }
 
-  /// One line when the first frame is on the glass: what is open.
+  /// One line when the room is on the glass: what is open.
   void say_when_drawn() {
-    auto* window = qobject_cast<QQuickWindow*>(engine_->rootObjects().front());
-    if (window == nullptr) return;
+    if (rooms_->first_room() == nullptr) return;
     const auto say = [this] {
       const WalkModel& walk = rooms_->walk();
       console_.out << (rooms_->store().writable() ? "Open" : "Open to read only");
@@ -77,9 +75,7 @@ class Screens {
       else
         console_.out << ". There is no run to walk in this register yet." << std::endl;
     };
-    QObject::connect(
-        window, &QQuickWindow::frameSwapped, window, say,
-        static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
+    QObject::connect(rooms_->first_room(), &FirstRoom::drawn, engine_.get(), say);
   }
 
   std::filesystem::path folder_;
@@ -95,14 +91,13 @@ commands::Exit open_screens(const commands::OpenOptions& options, commands::Cons
     console.err << "There is no display here to open a window on. Nothing was changed.\n";
     return commands::Exit::machine;
   }
-  give_memory_back();
+  before_start();
   auto ahead = StoreLink::read_ahead({.folder = options.folder});
   int argc = 1;
   char name[] = "kneerail";
   char* argv[] = {name, nullptr};
   QGuiApplication app(argc, argv);
   install_language(app);
-  QQuickStyle::setStyle(QStringLiteral("Basic"));
   Screens screens(options.folder, console);
   if (auto made = screens.make_first(std::move(ahead)); !made)
     return commands::report(made.error(), console);

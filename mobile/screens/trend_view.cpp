@@ -4,9 +4,7 @@
 
 using kneerail::TrendLook;
 
-TrendView::TrendView(QQuickItem* parent) : QQuickPaintedItem(parent) {
-  setAntialiasing(true);
-}
+TrendView::TrendView(QQuickItem* parent) : PaintedItem(parent) {}
 
 void TrendView::set_model(ForecastModel* model) {
   if (model == model_) return;

@@ -5,12 +5,12 @@
 // off hatched.
 
 #include <QtQml/qqmlregistration.h>
-#include <QQuickPaintedItem>
 
+#include "mobile/controls/painted_item.h"
 #include "mobile/models/forecast_model.h"
 #include "mobile/theme/tokens.h"
 
-class TrendView : public QQuickPaintedItem {
+class TrendView : public PaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(ForecastModel* model READ model WRITE set_model NOTIFY modelChanged)

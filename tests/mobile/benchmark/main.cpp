@@ -4,11 +4,10 @@
 
 #include <QCommandLineParser>
 #include <QGuiApplication>
-#include <QQuickStyle>
 #include <QTemporaryDir>
 #include <iostream>
 
-#include "mobile/screens/memory.h"
+#include "mobile/screens/before_start.h"
 #include "mobile/theme/language.h"
 #include "tests/mobile/benchmark/sections.h"
 
@@ -49,12 +48,11 @@ Result<> measured(const QStringList& wanted, const std::filesystem::path& folder
 }  // namespace
 
 int main(int argc, char** argv) {
-  give_memory_back();  // as the program does
+  before_start();  // as the program does
   if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM") && qEnvironmentVariableIsEmpty("DISPLAY"))
     qputenv("QT_QPA_PLATFORM", "offscreen");
   QGuiApplication app(argc, argv);
   install_language(app);
-  QQuickStyle::setStyle(QStringLiteral("Basic"));
   QCommandLineParser line;
   line.setApplicationDescription("How long the screens take, beside peers of the same run.");
   line.addHelpOption();

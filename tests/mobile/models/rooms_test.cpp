@@ -40,7 +40,7 @@ struct Opened {
   /// Until what was asked has come and was drawn.
   void settle() const {
     for (int round = 0; round < 3; ++round) {
-      while (rooms->sites().busy() || rooms->forecast().busy())
+      while (rooms->reckons() || rooms->forecast().busy())
         QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
       rooms->store().settle();
       QCoreApplication::processEvents();

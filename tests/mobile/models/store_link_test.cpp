@@ -156,3 +156,68 @@ TEST_CASE("a register that cannot be read ahead is the error of opening it", "[m
   REQUIRE_FALSE(link);
   CHECK_THAT(link.error().message, Catch::Contains("There is no register here"));
 }
+
+namespace {
+
+/// Somebody walked to a tee and gave it a grade.
+void walk_to_a_tee(SiteFolder& folder) {
+  const auto rooms = taken(Rooms::open(folder.options()));
+  rooms->walk().open(folder.site().run, folder.site().tees[1]);
+  rooms->walk().chooseGrade(3);
+  rooms->place().keep();
+}
+
+std::unique_ptr<Rooms> open_ahead(const Register::Options& options) {
+  auto rooms =
+      taken(Rooms::open(options, StoreLink::Checks::behind, StoreLink::read_ahead(options)));
+  REQUIRE(rooms->place().restore());
+  return rooms;
+}
+
+RunSheet read_whole(Rooms& rooms) {
+  WalkModel& walk = rooms.walk();
+  return taken(
+      read_run(rooms.store().reader().tables(), walk.run()->sheet()->id, walk.pen().visit()));
+}
+
+}  // namespace
+
+TEST_CASE("the run that was walked last is read ahead, for one who asks", "[mobile][models]") {
+  SiteFolder folder(true);
+  walk_to_a_tee(folder);
+  const auto link = taken(StoreLink::open(folder.options(), StoreLink::Checks::behind,
+                                          StoreLink::read_ahead(folder.options())));
+  const auto ahead = link->take_walked_last();
+  REQUIRE(ahead);
+  CHECK(ahead->id == folder.site().run);
+  CHECK_FALSE(ahead->visit.is_zero());
+  CHECK_FALSE(link->take_walked_last());
+}
+
+TEST_CASE("the walk goes on from what was read ahead", "[mobile][models]") {
+  SiteFolder folder(true);
+  walk_to_a_tee(folder);
+  const auto rooms = open_ahead(folder.options());
+  CHECK(*rooms->walk().run()->sheet() == read_whole(*rooms));
+  CHECK(rooms->walk().grade_now() == 3);
+  rooms->walk().chooseGrade(4);
+  rooms->store().settle();
+  QCoreApplication::processEvents();
+  CHECK(*rooms->walk().run()->sheet() == read_whole(*rooms));
+  rooms->walk().open(folder.site().run);
+  CHECK(*rooms->walk().run()->sheet() == read_whole(*rooms));
+}
+
+TEST_CASE("on another day the run read ahead is before the first entry", "[mobile][models]") {
+  SiteFolder folder(true);
+  walk_to_a_tee(folder);
+  auto options = folder.options();
+  SteadyClock tomorrow;
+  constexpr std::int64_t day_ms = 24LL * 60 * 60 * 1000;
+  tomorrow.move_on(day_ms);
+  options.clock = &tomorrow;
+  const auto rooms = open_ahead(options);
+  CHECK(*rooms->walk().run()->sheet() == read_whole(*rooms));
+  CHECK(rooms->walk().grade_now() == 0);
+  CHECK(rooms->walk().last_grade() == 3);
+}

@@ -4,7 +4,6 @@
 #include <QGuiApplication>
 #include <QQmlEngine>
 #include <QQuickItem>
-#include <QQuickStyle>
 #include <QQuickView>
 #include <QTimer>
 #include <iostream>
@@ -33,7 +32,6 @@ int main(int argc, char** argv) {
     std::cerr << "usage: pictures FILE.qml OUT.png WIDTH HEIGHT [dark] [left] [text=1.4]\n";
     return 2;
   }
-  QQuickStyle::setStyle(QStringLiteral("Basic"));
   QQuickView view;
   view.engine()->addImportPath(QStringLiteral("qrc:/qt/qml"));
   auto* tokens =

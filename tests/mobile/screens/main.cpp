@@ -1,5 +1,4 @@
 #include <QQmlEngine>
-#include <QQuickStyle>
 #include <QtQuickTest>
 
 #include "mobile/theme/language.h"
@@ -8,10 +7,7 @@ class Setup : public QObject {
   Q_OBJECT
 
  public slots:
-  void applicationAvailable() {
-    QQuickStyle::setStyle(QStringLiteral("Basic"));
-    kneerail::install_language(*QCoreApplication::instance());
-  }
+  void applicationAvailable() { kneerail::install_language(*QCoreApplication::instance()); }
   void qmlEngineAvailable(QQmlEngine* engine) {
     engine->addImportPath(QStringLiteral("qrc:/qt/qml"));
   }

@@ -1,7 +1,6 @@
 #include "tests/mobile/window/shown_window.h"
 
 #include <QEventLoop>
-#include <QQuickStyle>
 #include <utility>
 
 #include "mobile/elevation/elevation_item.h"
@@ -35,7 +34,6 @@ ShownWindow::ShownWindow(int posts, std::filesystem::path folder)
 
 ShownWindow::ShownWindow(int posts, std::filesystem::path folder, bool real)
     : folder_(std::move(folder)), real_(real), site_(posts) {
-  QQuickStyle::setStyle(QStringLiteral("Basic"));
   world_.clock.wall_ms -= year_ms;
   {
     auto opened = taken(Register::open(options(Mode::create)));

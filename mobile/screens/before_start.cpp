@@ -1,0 +1,47 @@
+#include "mobile/screens/before_start.h"
+
+#include <QQuickWindow>
+#include <cstdlib>
+
+#ifdef __GLIBC__
+#include <malloc.h>
+#endif
+
+namespace kneerail {
+
+namespace {
+
+/// What the screens no longer need goes back to the machine. Each thread of its own would keep up
+/// to 64 MB of what it ever used, and a screen's pictures and pages come and go on many. Without
+/// glibc nothing happens.
+void give_memory_back() {
+#ifdef __GLIBC__
+  constexpr int shared_heaps = 2;
+  constexpr int own_mapping_bytes = 128 * 1024;  // larger pieces go back as soon as they are freed
+  mallopt(M_ARENA_MAX, shared_heaps);
+  mallopt(M_MMAP_THRESHOLD, own_mapping_bytes);
+  mallopt(M_TRIM_THRESHOLD, own_mapping_bytes);
+#endif
+}
+
+void set_where_unset(const char* name, const char* value) {
+  if (qEnvironmentVariableIsEmpty(name)) qputenv(name, value);
+}
+
+/// Of the texture that keys, signs and labels share. As large as the window, which is Qt's choice,
+/// it would be 8 MB, most of it empty.
+void share_a_small_texture() {
+  set_where_unset("QSG_ATLAS_WIDTH", "1024");
+  set_where_unset("QSG_ATLAS_HEIGHT", "512");
+}
+
+}  // namespace
+
+void before_start() {
+  give_memory_back();
+  share_a_small_texture();
+  // Letters are drawn at one size and never turned: their pictures are quicker than their outlines.
+  QQuickWindow::setTextRenderType(QQuickWindow::NativeTextRendering);
+}
+
+}  // namespace kneerail

@@ -25,6 +25,10 @@ using Opener = std::function<Exit(const OpenOptions&, Console&)>;
 
 void add_import(CLI::App& app, Chosen& chosen);
 void add_forecast(CLI::App& app, Chosen& chosen);
+void add_order(CLI::App& app, Chosen& chosen);
+void add_spares(CLI::App& app, Chosen& chosen);
+void add_cost(CLI::App& app, Chosen& chosen);
+void add_visits(CLI::App& app, Chosen& chosen);
 void add_export(CLI::App& app, Chosen& chosen);
 void add_verify(CLI::App& app, Chosen& chosen);
 void add_rebuild(CLI::App& app, Chosen& chosen);

@@ -69,10 +69,14 @@ void add_input_options(CLI::App& command, AskedForecast& asked) {
       ->check(why_no_date);
 }
 
-void add_output_options(CLI::App& command, AskedForecast& asked, const std::string& rows) {
+void add_file_options(CLI::App& command, AskedForecast& asked, const std::string& rows) {
   command.add_option("--csv", asked.csv, rows)->type_name("FILE");
   command.add_option("--json", asked.json, "The same and more as JSON; - for standard output")
       ->type_name("FILE");
+}
+
+void add_output_options(CLI::App& command, AskedForecast& asked, const std::string& rows) {
+  add_file_options(command, asked, rows);
   command.add_option("--site", asked.site, "Show this site only; all sites still teach it")
       ->type_name("NAME");
 }

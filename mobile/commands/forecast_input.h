@@ -32,9 +32,10 @@ struct AskedForecast {
   std::vector<std::string> written;  ///< other files that will be written
 };
 
-/// The register's folder, the day and the site, in this order.
+/// The register's folder and the day.
 void add_input_options(CLI::App& command, AskedForecast& asked);
-/// --csv and --json; `rows` says what a row is.
+/// --csv and --json; `rows` says what a row is. add_output_options() adds --site.
+void add_file_options(CLI::App& command, AskedForecast& asked, const std::string& rows);
 void add_output_options(CLI::App& command, AskedForecast& asked, const std::string& rows);
 /// Why a text is no day, for an option's check; empty when it is one.
 std::string why_no_date(const std::string& text);

@@ -9,36 +9,11 @@
 #include "mobile/commands/cautions.h"
 #include "mobile/commands/console.h"
 #include "mobile/commands/forecast_output.h"
+#include "mobile/commands/text_layout.h"
 
 namespace kneerail::commands {
 
 namespace {
-
-std::string place_words(const ForecastView& view, const std::string& id) {
-  const auto found = view.places.parts.find(id);
-  if (found == view.places.parts.end()) return id;
-  const PartPlace& place = found->second;
-  std::string words = place.site + " · " + place.run;
-  if (!place.post.empty()) words += " · post " + place.post;
-  words += " at " + fixed(place.chainage_m, 1) + " m · " + place.part;
-  return words;
-}
-
-/// Breaks at spaces so that no line is longer than the text of a person's terminal.
-void print_wrapped(const std::string& text, const std::string& indent, std::ostream& out) {
-  constexpr std::size_t width = 96;
-  std::size_t from = 0;
-  while (from < text.size()) {
-    std::size_t end = text.size();
-    if (end - from > width - indent.size()) {
-      end = text.rfind(' ', from + width - indent.size());
-      if (end == std::string::npos || end <= from) end = text.find(' ', from);
-      if (end == std::string::npos) end = text.size();
-    }
-    out << indent << text.substr(from, end - from) << "\n";
-    from = end + 1;
-  }
-}
 
 void print_head(const ForecastView& view, std::size_t answered, std::ostream& out) {
   const auto parts = std::count_if(
@@ -72,7 +47,7 @@ void print_ranked(std::size_t rank, const std::string& words, std::ostream& out)
 void print_place(const ForecastView& view, std::size_t place, std::size_t rank, std::ostream& out) {
   const forecast::LimitForecast& row = view.forecast.limits[place];
   const std::string& id = view.portfolio.parts[static_cast<std::size_t>(row.part)].id;
-  print_ranked(rank, place_words(view, id), out);
+  print_ranked(rank, place_words(view.places, id), out);
 }
 
 /// "by 2030-05-01: 12 %", where a date is asked.
@@ -133,7 +108,7 @@ void print_measure_first(const ForecastView& view, std::ostream& out) {
         << " of " << counted(static_cast<std::int64_t>(chosen.size()), "part", "parts") << "\n";
     for (std::size_t i = 0; i < listed; ++i) {
       const std::string& id = view.portfolio.parts[static_cast<std::size_t>(chosen[i].part)].id;
-      print_ranked(i + 1, place_words(view, id), out);
+      print_ranked(i + 1, place_words(view.places, id), out);
       print_wrapped(with_names(chosen[i].words, view.places), "     ", out);
     }
   }

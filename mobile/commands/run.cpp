@@ -27,6 +27,10 @@ int run(int argc, const char* const* argv, Console& console, const Opener& opene
   if (opener) add_open(app, chosen, opener);
   add_import(app, chosen);
   add_forecast(app, chosen);
+  add_visits(app, chosen);
+  add_order(app, chosen);
+  add_spares(app, chosen);
+  add_cost(app, chosen);
   add_export(app, chosen);
   add_verify(app, chosen);
   add_rebuild(app, chosen);

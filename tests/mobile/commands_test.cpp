@@ -37,7 +37,8 @@ struct Imported {
 TEST_CASE("without a command the program says what it can do", "[mobile]") {
   const Ended ended = run_kneerail({});
   CHECK(ended.code == 2);
-  for (const char* command : {"import", "forecast", "export", "verify", "rebuild", "demo"}) {
+  for (const char* command : {"import", "forecast", "visits", "order", "spares", "cost", "export",
+                              "verify", "rebuild", "demo"}) {
     CHECK(has(ended.out, command));
   }
   CHECK(has(ended.out, never_wait));

@@ -27,6 +27,41 @@ const MadeByCommand& skerrymouth() {
 
 }  // namespace
 
+TEST_CASE("Skerrymouth's visits, orders, spares and costs are decided from its records",
+          "[mobile][.slow]") {
+  const std::string& data = skerrymouth().data;
+  const auto run = [&](std::vector<std::string> words) {
+    words.insert(words.begin() + 1, {"--data", data, "--as-of", "2026-06-30"});
+    Ended ended = run_kneerail(words);
+    INFO(words.front() << ": " << ended.err);
+    CHECK(ended.code == 0);
+    return ended;
+  };
+  const auto visits = lines_of(run({"visits", "--csv", "-"}).out);
+  REQUIRE(visits.size() == 5);
+  for (std::size_t i = 1; i < visits.size(); ++i) {
+    const auto cells = cells_of(visits[i]);
+    INFO(visits[i]);
+    CHECK(cells[2] <= cells[3]);  // never after the day agreed
+    CHECK_FALSE(cells[6].empty());
+  }
+  const auto order = lines_of(run({"order", "--years", "2", "--csv", "-"}).out);
+  double years = 0;
+  double all = 0;
+  for (std::size_t i = 1; i < order.size(); ++i) {
+    const auto cells = cells_of(order[i]);
+    (i % 3 == 0 ? all : years) += std::stod(cells[9]);
+    CHECK(std::stoi(cells[10]) <= std::stoi(cells[12]));
+  }
+  CHECK(std::abs(years - all) < 0.01);
+  const Ended spares = run({"spares"});
+  CHECK(has(spares.out, "Fish Quay depot"));
+  CHECK(has(spares.out, "by a strike"));
+  CHECK(has(spares.out, "Weld painted (weld): no lead time is set."));
+  const Ended cost = run({"cost", "--years", "10"});
+  CHECK(has(cost.out, "over 10 years, at 3.0 % a year; without"));
+}
+
 TEST_CASE("demo and forecast together: the worst parts first, with their sentences",
           "[mobile][.slow]") {
   const std::string& data = skerrymouth().data;

@@ -2,6 +2,7 @@
 
 #include "schema/store/owner_store.h"
 
+#include "schema/store/visit_plan_store.h"
 #include "tests/schema/register_fixture.h"
 
 using namespace kneerail;
@@ -117,4 +118,28 @@ TEST_CASE("strikes tell what they break and take", "[schema][owner]") {
   CHECK(tee.replaced_at_re_erecting == 2);
   CHECK(figures.sites.at(to_text(own.slip)).strikes_per_year == 1);
   CHECK(figures.sites.at(to_text(own.slip)).hours_per_strike == 8);
+}
+
+TEST_CASE("an event stays open until somebody came for it", "[schema][owner]") {
+  Owned own;
+  const auto visits = [&] {
+    const Date today = utc_day(Instant{own.made.world.clock.wall_ms});
+    for (auto& site : taken(read_site_visits(own.made.opened->tables(), {}, today)))
+      if (site.site == to_text(own.slip)) return site;
+    FAIL("the site is not among those read");
+    return forecast::SiteVisits{};
+  };
+  CHECK_FALSE(visits().last);
+  CHECK(visits().longest_interval_days == 365);
+  const std::int64_t now = own.made.world.clock.wall_ms;
+  const Uuid flood = own.says(own.slip, 9, own.slip, {{1, 2}, {2, now}});
+  REQUIRE(visits().events.size() == 1);
+  CHECK(visits().events[0].what == "flood");
+  CHECK(visits().events[0].day == utc_day(Instant{now}));
+  CHECK_FALSE(visits().events[0].hours_allowed);
+  own.says(own.slip, 10, own.slip, {{1, 1}});  // routine, not closed: not for the event
+  CHECK(visits().events.size() == 1);
+  own.says(own.slip, 10, own.slip, {{1, 3}, {5, flood}});
+  CHECK(visits().events.empty());
+  CHECK(visits().last == utc_day(Instant{own.made.world.clock.wall_ms}));
 }

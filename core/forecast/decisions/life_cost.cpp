@@ -9,6 +9,7 @@
 #include "core/base/text.h"
 #include "core/forecast/decisions/part_order.h"
 #include "core/forecast/words.h"
+#include "core/statistics/normal.h"
 
 namespace kneerail::forecast {
 
@@ -64,7 +65,8 @@ class CostCounter {
         question_(question),
         years_(static_cast<std::size_t>(question.years)),
         draws_(static_cast<std::size_t>(replacements.draws())),
-        costs_(draws_) {
+        costs_(draws_),
+        variances_(draws_, 0.0) {
     for (const SpareLine& line : lines) spares_[{line.depot, line.type}] = &line;
     if (const auto site = figures.sites.find(question.site); site != figures.sites.end())
       site_ = site->second;
@@ -192,10 +194,13 @@ class CostCounter {
     lacking_.note("closures", group.type, !unit.closure);
     lacking_.note("the wait for a spare", group.type, unit.closure && !unit.waits);
     parts_ += group.parts;
+    const double each = unit.parts.value_or(0) + unit.labour.value_or(0) + unit.closure.value_or(0);
     for (std::size_t d = 0; d < draws_; ++d) {
       double present = 0;
       for (std::size_t y = 0; y < years_; ++y) {
-        present += counts[d * years_ + y] * discount_[y];
+        const double count = counts[d * years_ + y];
+        present += count * discount_[y];
+        variances_[d] += count * each * each * discount_[y] * discount_[y];
         replacements_sum_ += counts[d * years_ + y] / static_cast<double>(draws_);
       }
       costs_[d].parts += present * unit.parts.value_or(0);
@@ -225,7 +230,6 @@ class CostCounter {
     out.years = question_.years;
     out.parts = parts_;
     out.replacements = replacements_sum_;
-    std::vector<double> sums;
     for (const CostShares& cost : costs_) {
       const double share = 1.0 / static_cast<double>(draws_);
       out.mean.parts += cost.parts * share;
@@ -233,15 +237,10 @@ class CostCounter {
       out.mean.closures += cost.closures * share;
       out.mean.visits += cost.visits * share;
       out.mean.strikes += cost.strikes * share;
-      sums.push_back(cost.sum());
     }
-    std::sort(sums.begin(), sums.end());
-    const auto at = [&](double level) {
-      return sums[static_cast<std::size_t>(level * static_cast<double>(sums.size() - 1) + 0.5)];
-    };
-    out.p10 = at(0.1);
-    out.p50 = at(0.5);
-    out.p90 = at(0.9);
+    out.p10 = quantile(0.1);
+    out.p50 = quantile(0.5);
+    out.p90 = quantile(0.9);
     for (const char* what : {"the price", "labour", "closures", "the wait for a spare"})
       lacking_.add_to(what, out.without);
     if (!visits_) out.without.emplace_back("visits");
@@ -249,6 +248,26 @@ class CostCounter {
     if (!site_.discount_rate) out.without.emplace_back("discounting");
     out.words = words(out);
     return out;
+  }
+
+  /// Of the mixture over the draws, each a normal by its mean and variance, at least 0.
+  [[nodiscard]] double quantile(double level) const {
+    double low = 0;
+    double high = 1;
+    for (std::size_t d = 0; d < draws_; ++d)
+      high = std::max(high, costs_[d].sum() + 10 * std::sqrt(variances_[d]));
+    constexpr int halvings = 60;
+    for (int i = 0; i < halvings; ++i) {
+      const double middle = (low + high) / 2;
+      double chance = 0;
+      for (std::size_t d = 0; d < draws_; ++d) {
+        const double sd = std::sqrt(variances_[d]);
+        const double off = middle - costs_[d].sum();
+        chance += sd > 0 ? statistics::normal_cdf(off / sd) : off >= 0 ? 1 : 0;
+      }
+      (chance < level * static_cast<double>(draws_) ? low : high) = middle;
+    }
+    return (low + high) / 2;
   }
 
   /// "over 30 years, at 3 % a year; without labour for 3 of 5 types".
@@ -272,6 +291,7 @@ class CostCounter {
   std::map<std::string, Renewed> groups_;
   Lacking lacking_;
   std::vector<CostShares> costs_;
+  std::vector<double> variances_;  ///< of each draw's sum, by the chance of each replacement
   std::optional<double> visits_;
   std::optional<double> strikes_;
   int parts_ = 0;

@@ -11,12 +11,12 @@
 //
 // first(y): as in the order list (order_list.h), or, where everything is put up new today, F_new.
 // F_new: of a new part in the same place (replacement.h); a replacement is itself replaced in its
-// time. d is limit 15, the costs limit 16. Each common draw (common_draws.h) gives a cost; p10, p50
-// and p90 are over the draws. What the owner has no figure for is left out and named: "without
+// time. d is limit 15, the costs limit 16. Each common draw (common_draws.h) gives a cost, normal
+// about its mean with the variance of independent replacements (Poisson); p10, p50 and p90 are of
+// the mixture of the draws. What the owner has no figure for is left out and named: "without
 // labour for 3 types".
 //
-// Limits: prices as today; the first putting up is not in it; the interval is that of what parts
-// share, and of a small site narrower than chance makes it.
+// Limits: prices as today; the first putting up is not in it; visits and strikes as often as now.
 
 #include <optional>
 #include <string>

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <tuple>
 
 #include "core/base/date.h"
 #include "core/base/text.h"
@@ -30,6 +31,7 @@ class SpareCounter {
                const Workers& workers)
       : replacements_(replacements), figures_(figures), workers_(workers) {
     const Portfolio& portfolio = replacements.portfolio();
+    for (const auto& [name, type] : figures.types) was_struck_ = was_struck_ || type.struck > 0;
     for (const std::int32_t place : parts_in_order(portfolio, {})) {
       const Part& part = portfolio.parts[static_cast<std::size_t>(place)];
       if (part.component_type.empty()) continue;
@@ -48,6 +50,9 @@ class SpareCounter {
       if (workers_.stopped())
         return fail(Fault::cancelled, "Spares: stopped before their end. Nothing was changed.");
     }
+    std::stable_sort(lines.begin(), lines.end(), [](const SpareLine& a, const SpareLine& b) {
+      return std::tuple(a.depot, -a.expected) < std::tuple(b.depot, -b.expected);
+    });
     return lines;
   }
 
@@ -87,6 +92,7 @@ class SpareCounter {
     });
     int largest = 0;
     for (const auto& [run, parts] : served.in_seasonal_runs) largest = std::max(largest, parts);
+    if (was_struck_ && type.struck == 0) largest = 0;  // what none took down, none breaks
     made.by_strike = (2.0 + static_cast<double>(type.replaced_at_re_erecting)) /
                      (100.0 + static_cast<double>(type.struck)) * largest;
     made.means.assign(static_cast<std::size_t>(replacements_.draws()), made.by_strike);
@@ -115,13 +121,13 @@ class SpareCounter {
                 chance_words(made.enough), ", the owner's chance is ", chance_words(chance)});
     if (made.past > 0)
       said += concat({"; besides ", std::to_string(made.past), " to be replaced now"});
-    if (!made.shelf) said += "; the shelf was never counted, so none is taken to be there";
     return said;
   }
 
   const Replacements& replacements_;
   const OwnerFigures& figures_;
   Workers workers_;
+  bool was_struck_ = false;  ///< any type, ever
   std::map<DepotAndType, Served> served_;
 };
 

@@ -5,7 +5,8 @@
 //   Lambda_d   parts of the type in the depot's sites that come to be replaced within its lead
 //              time, in draw d (common_draws.h): sum of (F_d(lead) - F_d(0)) / (1 - F_d(0)); and
 //              what one strike breaks: (2 + replaced at re-erecting)/(100 + struck) times the parts
-//              of the type in the depot's largest seasonal run
+//              of the type in the depot's largest seasonal run; 0 for a type that no strike took
+//              down where there were strikes
 //   hold       the least k with mean over d of P(Poisson(Lambda_d) <= k) at least the owner's
 //              chance (limit 12)
 //   order      k less what is on the shelf and on order
@@ -48,8 +49,8 @@ struct SpareLine {
   std::string words;
 };
 
-/// A line for each depot and component type with parts, by both names; parts without a type are in
-/// none. Errors: cancelled.
+/// A line for each depot and component type with parts, by depot, the most expected first; parts
+/// without a type are in none. Errors: cancelled.
 Result<std::vector<SpareLine>> spares(const Replacements& replacements, const OwnerFigures& figures,
                                       const Workers& workers = {});
 

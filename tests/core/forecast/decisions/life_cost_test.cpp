@@ -63,6 +63,10 @@ TEST_CASE("a whole life costs what its figures say", "[core]") {
   CHECK(cost.mean.closures >= cost.mean.parts * 900 * 0.5 / 20 - 1e-6);
   CHECK(cost.p10 < cost.p50);
   CHECK(cost.p50 < cost.p90);
+  // At least as wide as chance makes it where every replacement stands alone.
+  const double each = 20 + 4 * 48 + 900 * 0.5;
+  const double alone = each * std::sqrt(cost.replacements * 0.4);
+  CHECK(cost.p90 - cost.p10 > 2 * 1.28 * 0.9 * alone);
   CHECK(cost.p10 < cost.mean.sum());
   CHECK(cost.mean.sum() < cost.p90);
   CHECK(cost.mean.sum() > cost_of(fitted, figures, {.years = 20}).mean.sum());

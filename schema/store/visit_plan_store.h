@@ -1,0 +1,22 @@
+#pragma once
+
+// What bears on the day of a site's next visit (core/forecast/decisions/next_visit.h): the last
+// visit, the owner's longest interval, events nobody has come for, the day agreed.
+
+#include <vector>
+
+#include "core/base/date.h"
+#include "core/base/result.h"
+#include "core/base/time_zone.h"
+#include "core/forecast/decisions/next_visit.h"
+#include "schema/database.h"
+
+namespace kneerail {
+
+/// One for each site of the register, as it is known on that day. An event is answered by a visit
+/// that names it, or that was made after it began: after an event, or complete. Errors: io,
+/// corrupt.
+Result<std::vector<forecast::SiteVisits>> read_site_visits(Database& tables, const TimeZone& zone,
+                                                           Date as_of);
+
+}  // namespace kneerail

@@ -77,6 +77,12 @@ struct LimitForecast {
 struct TrackRecord {
   std::string site;     ///< "all" for the whole
   std::string horizon;  ///< "all", "to 2 yr", "2 to 5 yr", "over 5 yr"
+  /// Parts by what had been read of them before: "all", "no reading before", "1 reading before",
+  /// "2 to 3 readings before", "4 and more readings before". Only one of this and `horizon`
+  /// divides.
+  std::string stratum = "all";
+  std::optional<Date> issued =
+      {};  ///< day of the report that is judged; none: a back-dated forecast
   int readings = 0;
   int sessions = 0;
   double inside_50 = 0;

@@ -81,6 +81,9 @@ struct Part {
   /// What the tube has to carry, where the owner said so: without a wall_limit_mm its least wall is
   /// reckoned from this.
   std::optional<structure::LoadedTube> carries;
+  bool yield_assumed = false;  ///< nobody said of which steel it is: taken as the weakest
+  /// Why a tube has no `carries`, in words: "no load class is set for this run"; empty: not asked.
+  std::string load_not_known;
   bool out_of_shape = false;  ///< dented, oval or holed: its wall no longer tells its strength
   int screws = 0;             ///< set screws of a fitting; 0: not said
   std::string component_type;
@@ -144,6 +147,12 @@ struct LeftOut {
   std::string reason;
 };
 
+/// A report that was issued of a site.
+struct IssuedReport {
+  std::string site;
+  Date day;
+};
+
 struct Portfolio {
   Date as_of;
   Settings settings;
@@ -153,6 +162,7 @@ struct Portfolio {
   std::vector<Reading> readings;
   std::vector<Work> works;
   std::vector<LeftOut> left_out;
+  std::vector<IssuedReport> reports;  ///< by site, then day
   std::vector<std::string> sites_asked;
   std::vector<std::string> sites_aboard;
 };

@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "core/forecast/all_limits.h"
+#include "core/forecast/issued_reports.h"
 #include "mobile/commands/cautions.h"
 #include "mobile/commands/commands.h"
 #include "mobile/commands/forecast_input.h"
@@ -53,6 +54,7 @@ struct Said {
   forecast::AllLimits made;
   std::optional<Date> on;
   std::vector<LaterVisit> later = {};
+  std::optional<std::vector<forecast::TrackRecord>> reports = {};
 };
 
 /// Parts of a forecast put together; only parts and names are read of the register.
@@ -77,6 +79,7 @@ Exit show(const ForecastOptions& options, const Said& said, Console& console) {
   view.years_between_visits = options.measure_first;
   view.on = said.on;
   view.later_visits = said.later;
+  view.reports = said.reports;
   if (options.inspectors) view.inspectors = said.made.inspectors;
   const auto print = [&](void (*how)(const ForecastView&, std::ostream&)) {
     return [&view, how](std::ostream& out) { how(view, out); };
@@ -121,8 +124,15 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
       input->portfolio, {.threads = options.asked.threads, .on = options.how().on});
   if (console.err_is_terminal) console.err << "\r             \r" << std::flush;
   if (!made) return report(made.error(), console);
-  return show(options, {std::move(*input), std::move(*made), options.how().on, std::move(later)},
-              console);
+  Said said{std::move(*input), std::move(*made), options.how().on, std::move(later)};
+  if (options.track_record) {
+    auto judged =
+        forecast::judge_issued_reports(said.input.portfolio, {.threads = options.asked.threads});
+    if (!judged && judged.error().fault != Fault::not_estimable)
+      return report(judged.error(), console);
+    said.reports = judged ? std::move(*judged) : std::vector<forecast::TrackRecord>();
+  }
+  return show(options, said, console);
 }
 
 void add_outputs(CLI::App& command, ForecastOptions& options) {
@@ -134,8 +144,10 @@ void add_outputs(CLI::App& command, ForecastOptions& options) {
           "How many parts each list of the text has; 20 coatings and 5 of every other unless given")
       ->check(CLI::NonNegativeNumber)
       ->type_name("N");
-  command.add_flag("--track-record", options.track_record,
-                   "The whole table of hidden readings against what had been said of them");
+  command.add_flag(
+      "--track-record", options.track_record,
+      "The whole table of hidden readings against what had been said of them, and of reports "
+      "issued earlier against what was read since");
   command
       .add_option("--measure-first", options.measure_first,
                   "Which parts to measure first, where a visit comes every so many years")

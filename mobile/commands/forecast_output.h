@@ -25,9 +25,11 @@ struct ForecastView {
   std::optional<std::size_t> worst = {};                  ///< how many parts each list has
   bool track_record = false;                              ///< the whole table, not only its line
   std::vector<forecast::InspectorHabit> inspectors = {};  ///< where who leads them asks
-  std::optional<double> years_between_visits = {};        ///< where what to measure first is asked
-  std::optional<Date> on = {};                            ///< where chances by a date are asked
-  std::vector<LaterVisit> later_visits = {};              ///< left out: after the as-of date
+  /// Issued earlier; none: not judged, or not asked for.
+  std::optional<std::vector<forecast::TrackRecord>> reports = {};
+  std::optional<double> years_between_visits = {};  ///< where what to measure first is asked
+  std::optional<Date> on = {};                      ///< where chances by a date are asked
+  std::vector<LaterVisit> later_visits = {};        ///< left out: after the as-of date
 
   /// Of coatings and of what to measure first; of every other list.
   [[nodiscard]] std::size_t listed() const { return worst.value_or(20); }

@@ -138,6 +138,21 @@ void sort_worst_first(const ForecastView& view, std::vector<std::size_t>& order)
   });
 }
 
+nlohmann::json as_json(const forecast::TrackRecord& record) {
+  nlohmann::json out{{"site", record.site},
+                     {"horizon", record.horizon},
+                     {"stratum", record.stratum},
+                     {"readings", record.readings},
+                     {"sessions", record.sessions},
+                     {"inside_50", record.inside_50},
+                     {"inside_80", record.inside_80},
+                     {"inside_90", record.inside_90},
+                     {"spread_scale", record.spread_scale},
+                     {"words", record.words}};
+  if (record.issued) out["issued"] = to_text(*record.issued);
+  return out;
+}
+
 }  // namespace
 
 std::vector<std::size_t> worst_first(const ForecastView& view, forecast::Limit limit) {
@@ -208,17 +223,11 @@ void print_json(const ForecastView& view, std::ostream& out) {
                                  {"one_too_few", habit.down},
                                  {"words", habit.words}});
   }
-  for (const forecast::TrackRecord& record : view.forecast.track_record) {
-    all["track_record"].push_back({{"site", record.site},
-                                   {"horizon", record.horizon},
-                                   {"readings", record.readings},
-                                   {"sessions", record.sessions},
-                                   {"inside_50", record.inside_50},
-                                   {"inside_80", record.inside_80},
-                                   {"inside_90", record.inside_90},
-                                   {"spread_scale", record.spread_scale},
-                                   {"words", record.words}});
-  }
+  for (const forecast::TrackRecord& record : view.forecast.track_record)
+    all["track_record"].push_back(as_json(record));
+  if (view.reports)
+    for (const forecast::TrackRecord& record : *view.reports)
+      all["reports"].push_back(as_json(record));
   for (const forecast::LeftOut& reading : view.forecast.left_out) {
     all["left_out"].push_back(
         {{"reading", reading.reading}, {"part", reading.part}, {"reason", reading.reason}});

@@ -186,26 +186,61 @@ void print_notes(const ForecastView& view, std::ostream& out) {
   }
 }
 
+std::string whose_record(const ForecastView& view, const forecast::TrackRecord& record) {
+  const auto name = view.places.sites.find(record.site);
+  std::string where = record.site == "all"              ? "all sites"
+                      : name == view.places.sites.end() ? record.site
+                                                        : name->second;
+  if (record.issued) where += ", report of " + to_text(*record.issued);
+  return where + (record.stratum == "all" ? ", horizon " + record.horizon : ", " + record.stratum);
+}
+
+void print_record(const ForecastView& view, const forecast::TrackRecord& record,
+                  std::ostream& out) {
+  out << "  " << whose_record(view, record) << ": "
+      << counted(record.readings, "reading", "readings") << " of "
+      << counted(record.sessions, "session", "sessions")
+      << "; inside the 50, 80 and 90 % band: " << forecast::chance_words(record.inside_50) << ", "
+      << forecast::chance_words(record.inside_80) << ", "
+      << forecast::chance_words(record.inside_90) << "\n";
+}
+
+/// Of all readings of a site or a report, not of one horizon or stratum.
+bool is_whole(const forecast::TrackRecord& record) {
+  return record.horizon == "all" && record.stratum == "all";
+}
+
+/// A table with a sentence for each site; the rows of the site asked for.
+bool print_records(const ForecastView& view, const std::vector<forecast::TrackRecord>& records,
+                   std::ostream& out) {
+  bool any = false;
+  for (const forecast::TrackRecord& record : records) {
+    if (!view.site.empty() && record.site != view.site && record.site != "all") continue;
+    any = true;
+    print_record(view, record, out);
+    if (is_whole(record)) print_wrapped(record.words, "    ", out);
+  }
+  return any;
+}
+
 void print_track_record(const ForecastView& view, std::ostream& out) {
   if (view.forecast.track_record.empty()) return;
   out << "\nTrack record: readings hidden, then compared with what would have been said of them\n";
-  for (const forecast::TrackRecord& record : view.forecast.track_record) {
-    const bool whole = record.site == "all" && record.horizon == "all";
-    if (!whole && !view.track_record) continue;
-    const auto name = view.places.sites.find(record.site);
-    if (view.track_record) {
-      const std::string where = record.site == "all"              ? "all sites"
-                                : name == view.places.sites.end() ? record.site
-                                                                  : name->second;
-      out << "  " << where << ", horizon " << record.horizon << ": "
-          << counted(record.readings, "reading", "readings") << " of "
-          << counted(record.sessions, "session", "sessions")
-          << "; inside the 50, 80 and 90 % band: " << forecast::chance_words(record.inside_50)
-          << ", " << forecast::chance_words(record.inside_80) << ", "
-          << forecast::chance_words(record.inside_90) << "\n";
-    }
-    print_wrapped(record.words, "  ", out);
+  if (view.track_record) {
+    print_records(view, view.forecast.track_record, out);
+    return;
   }
+  for (const forecast::TrackRecord& record : view.forecast.track_record)
+    if (record.site == "all" && is_whole(record)) print_wrapped(record.words, "  ", out);
+}
+
+void print_reports(const ForecastView& view, std::ostream& out) {
+  if (!view.track_record) return;
+  out << "\nReports issued earlier, against what was read since\n";
+  if (!view.reports)
+    out << "  Not judged: a forecast joined from parts knows no readings.\n";
+  else if (!print_records(view, *view.reports, out))
+    out << "  No report with coatings read since is on record: nothing to judge.\n";
 }
 
 void print_later_visits(const ForecastView& view, std::ostream& out) {
@@ -282,6 +317,7 @@ void print_text(const ForecastView& view, std::ostream& out) {
   print_inspectors(view, out);
   print_notes(view, out);
   print_track_record(view, out);
+  print_reports(view, out);
   print_later_visits(view, out);
   print_left_out(view, out);
   print_not_answered(view, forecast::Limit::coating_exhausted, "Parts without a coating forecast",

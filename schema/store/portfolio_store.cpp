@@ -180,6 +180,9 @@ Result<forecast::Portfolio> read_portfolio(Database& tables, Date as_of,
   auto works = (*from)->works();
   if (!works) return fail(works.error());
   portfolio.works = std::move(*works);
+  auto reports = (*from)->reports();
+  if (!reports) return fail(reports.error());
+  portfolio.reports = std::move(*reports);
   if (question.readings)
     if (auto filled = Filler(**from, portfolio, *instruments).run(); !filled)
       return fail(filled.error());

@@ -14,6 +14,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -74,6 +75,8 @@ class PortfolioTables {
   [[nodiscard]] const std::vector<FoilFact>& foils() const { return foils_; }
   /// By part, day, action and screw.
   Result<std::vector<forecast::Work>> works();
+  /// Reports issued of the sites of the question, by site, then day.
+  Result<std::vector<forecast::IssuedReport>> reports();
   /// Readings of parts and visits of the question, ascending by record. Errors: io, corrupt, and
   /// whatever `each` returns.
   Result<> each_reading(const std::function<Result<>(const ReadingFact&)>& each);
@@ -123,6 +126,16 @@ class PortfolioTables {
   void set_zone(const Thing& zone, forecast::Part& part) const;
   void set_type(const Thing& component, forecast::Part& part) const;
   void set_rules(const Thing& site, forecast::Part& part) const;
+  void find_post_spacings();
+  /// Of a post the wider of the bays beside it; of a rail its bay.
+  [[nodiscard]] std::optional<std::int64_t> spacing_mm(const Thing& component) const;
+  [[nodiscard]] std::optional<double> line_load_kn_per_m(const Thing& site,
+                                                         std::int64_t use_class) const;
+  /// Fills what a tube carries; or says what of it nobody set.
+  std::string load_of(const Thing& site, const Thing& component, structure::LoadedTube& tube) const;
+  void set_load(const Thing& site, const Thing& component, forecast::Part& part) const;
+  Result<> mark_out_of_shape();
+  [[nodiscard]] bool is_out_of_shape(const Thing& component) const;
   const cbor::Value* rule_value(const Thing& site, int limit) const;  ///< null: not set
   std::optional<std::int64_t> rule(const Thing& site, int limit) const;
   forecast::SiteLimits limits_of(const Thing& site) const;
@@ -136,6 +149,8 @@ class PortfolioTables {
   TimeZone zone_;
   Things sites_, zones_, runs_, posts_, bays_, types_, instruments_, people_, rule_sets_, depots_;
   Things components_;
+  std::unordered_map<Uuid, std::int64_t> spacing_of_post_mm_;
+  std::set<Uuid> bent_;  ///< parts, posts and bays that a finding says are out of shape
   std::vector<forecast::Part> parts_;
   std::vector<forecast::Visit> visits_;
   std::vector<forecast::SiteLimits> limits_;

@@ -242,4 +242,24 @@ Result<> PortfolioTables::each_reading(const std::function<Result<>(const Readin
   }
 }
 
+Result<std::vector<forecast::IssuedReport>> PortfolioTables::reports() {
+  auto rows = tables_.prepare(
+      "SELECT subject, day, t FROM report WHERE voided_by IS NULL AND held = 0 ORDER BY record");
+  if (!rows) return fail(rows.error());
+  std::vector<forecast::IssuedReport> reports;
+  while (true) {
+    auto more = rows->step();
+    if (!more) return fail(more.error());
+    if (!*more) break;
+    const Date day = rows->is_null(1) ? zone_.day_of_entry(Instant{rows->number(2)})
+                                      : Date{static_cast<std::int32_t>(rows->number(1))};
+    const Uuid site = rows->uuid(0);
+    if (is_asked(site) && is_known_on(day)) reports.push_back({sites_.text(site), day});
+  }
+  std::sort(reports.begin(), reports.end(), [](const auto& a, const auto& b) {
+    return std::tie(a.site, a.day) < std::tie(b.site, b.day);
+  });
+  return reports;
+}
+
 }  // namespace kneerail

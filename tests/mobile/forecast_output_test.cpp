@@ -273,3 +273,46 @@ TEST_CASE("inspectors' habits are told only where they are asked for", "[mobile]
   print_json(view, json);
   CHECK(nlohmann::json::parse(json.str())["inspectors"][1]["words"] == "I2 grades high: 1 in 6");
 }
+
+TEST_CASE("reports issued earlier are judged where the track record is asked for", "[mobile]") {
+  const Shown shown;
+  forecast::TrackRecord record;
+  record.site = "s1";
+  record.horizon = "all";
+  record.issued = date_from_civil(2024, 5, 10);
+  record.readings = 214;
+  record.sessions = 8;
+  record.inside_50 = 0.5;
+  record.inside_80 = 0.79;
+  record.inside_90 = 0.9;
+  record.words = "Of 214 readings since the report of 2024-05-10, 79 % fell inside.";
+  forecast::TrackRecord stratum = record;
+  stratum.stratum = "1 reading before";
+  const auto text = [&](bool asked, std::vector<forecast::TrackRecord> reports) {
+    ForecastView view = shown.view();
+    view.track_record = asked;
+    view.reports = std::move(reports);
+    std::ostringstream out;
+    print_text(view, out);
+    return out.str();
+  };
+  CHECK(text(false, {}).find("Reports issued earlier") == std::string::npos);
+  CHECK(text(true, {}).find("  No report with coatings read since is on record") !=
+        std::string::npos);
+  const std::string said = text(true, {record, stratum});
+  CHECK(said.find("  North, report of 2024-05-10, horizon all: 214 readings of 8 sessions; inside "
+                  "the 50, 80 and 90 % band: 50 %, 79 %, 90 %\n    Of 214 readings since") !=
+        std::string::npos);
+  CHECK(said.find("  North, report of 2024-05-10, 1 reading before: 214 readings") !=
+        std::string::npos);
+  const auto first = said.find(record.words);
+  REQUIRE(first != std::string::npos);
+  CHECK(said.find(record.words, first + 1) == std::string::npos);  // once a report
+  ForecastView view = shown.view();
+  view.reports = {record};
+  std::ostringstream json;
+  print_json(view, json);
+  const auto read = nlohmann::json::parse(json.str());
+  CHECK(read["reports"][0]["issued"] == "2024-05-10");
+  CHECK(read["reports"][0]["inside_80"] == 0.79);
+}

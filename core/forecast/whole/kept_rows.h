@@ -26,8 +26,9 @@ void fields(Archive& archive, T& row) {
 
 template <class Archive, OrConst<TrackRecord> T>
 void fields(Archive& archive, T& record) {
-  archive(record.site, record.horizon, record.readings, record.sessions, record.inside_50,
-          record.inside_80, record.inside_90, record.spread_scale, record.words);
+  archive(record.site, record.horizon, record.stratum, record.issued, record.readings,
+          record.sessions, record.inside_50, record.inside_80, record.inside_90,
+          record.spread_scale, record.words);
 }
 
 template <class Archive, OrConst<SessionReport> T>

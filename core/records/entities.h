@@ -137,7 +137,8 @@ enum : int {
   lead_time,
   owners_name,
   system,
-  set_screw_type
+  set_screw_type,
+  yield_strength  ///< of a tube's steel, MPa
 };
 }
 namespace instrument_field {

@@ -53,6 +53,7 @@ constexpr FieldInfo component_type_fields[] = {
     text(component_type_field::owners_name, "owner's name", 80),
     code(component_type_field::system, "system", system_words),
     id(component_type_field::set_screw_type, "set screw type"),
+    number(component_type_field::yield_strength, "yield strength", Unit::megapascal, 100, 1'000),
 };
 
 // In the unit of the instrument's kind, which another field says.

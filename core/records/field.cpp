@@ -9,7 +9,7 @@
 namespace kneerail {
 namespace {
 
-constexpr std::array<UnitInfo, 25> units{{
+constexpr std::array<UnitInfo, 27> units{{
     {"", "", 0},                     // none
     {"µm", "um", 1},                 // tenth_um
     {"µm", "um", 3},                 // thousandth_um
@@ -35,6 +35,8 @@ constexpr std::array<UnitInfo, 25> units{{
     {"bytes", "bytes", 0},           // bytes
     {"pixels", "pixels", 0},         // pixels
     {"of the picture", "share", 4},  // ten_thousandth
+    {"N/m", "n_per_m", 0},           // newton_per_m
+    {"MPa", "mpa", 0},               // megapascal
 }};
 
 void group_thousands(std::string& text) {

@@ -40,6 +40,8 @@ enum class Unit : std::uint8_t {
   bytes,
   pixels,
   ten_thousandth,
+  newton_per_m,
+  megapascal,
 };
 
 struct UnitInfo {
@@ -209,6 +211,9 @@ constexpr FieldInfo deflection(int key, std::string_view name) {
 }
 constexpr FieldInfo load(int key, std::string_view name) {
   return number(key, name, Unit::newton, 10, 2'000);
+}
+constexpr FieldInfo line_load(int key, std::string_view name) {
+  return number(key, name, Unit::newton_per_m, 10, 20'000);
 }
 constexpr FieldInfo temperature(int key, std::string_view name) {
   return number(key, name, Unit::tenth_celsius, -400, 800);

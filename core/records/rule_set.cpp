@@ -42,13 +42,14 @@ constexpr FieldInfo cost_parts[] = {money(1, "cost of a visit"), money(2, "cost 
                                     money(3, "cost of a day with a bay closed")};
 constexpr FieldInfo carried_parts[] = {count(1, "visits a grade may be carried", 0, 1'000),
                                        count(2, "visits a part may go unseen", 0, 1'000)};
+constexpr FieldInfo one_load = line_load(0, "line load");
 constexpr FieldInfo telling_parts[] = {hours(1, "time from hazard to told"),
                                        hours(2, "time from told to looked at")};
 
 }  // namespace
 
 namespace rule_set_detail {
-constexpr FieldInfo limit_parts[19] = {
+constexpr FieldInfo limit_parts[20] = {
     thickness(limit_key::zinc_gone, "coating at which the zinc counts as gone"),
     thickness(limit_key::first_maintenance, "coating at which first maintenance is due"),
     share(limit_key::wall_share_least, "least share of nominal wall"),
@@ -68,9 +69,10 @@ constexpr FieldInfo limit_parts[19] = {
     table(limit_key::closure_look, "time between looks at a closure", one_hours),
     map(limit_key::carried, "visits without a fresh look", carried_parts),
     map(limit_key::telling, "time allowed for telling", telling_parts),
+    table(limit_key::line_load, "line load along the top rail", one_load),
 };
 }  // namespace rule_set_detail
 
-constexpr Fields limit_fields = {rule_set_detail::limit_parts, 19};
+constexpr Fields limit_fields = {rule_set_detail::limit_parts, 20};
 
 }  // namespace kneerail

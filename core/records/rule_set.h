@@ -29,7 +29,8 @@ enum : int {
   costs,                 ///< {1: visit, 2: work hour, 3: day with a bay closed}, 1/100 currency
   closure_look,          ///< {measure of made safe: hours}
   carried,               ///< {1: visits a grade may be carried, 2: visits a part may go unseen}
-  telling                ///< {1: hours from hazard to told, 2: from told to looked at}
+  telling,               ///< {1: hours from hazard to told, 2: from told to looked at}
+  line_load              ///< along the top rail, unfactored, by load class: {use class: N/m}
 };
 }
 
@@ -37,7 +38,7 @@ enum : int {
 extern const Fields limit_fields;
 
 namespace rule_set_detail {
-extern const FieldInfo limit_parts[19];
+extern const FieldInfo limit_parts[20];
 }
 constexpr FieldInfo limits_field(int key) {
   return field::map(key, "limits", rule_set_detail::limit_parts);

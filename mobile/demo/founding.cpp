@@ -63,6 +63,7 @@ cbor::Map limits() {
   limits.set(17, Map{{1, 24}, {2, 72}, {3, 8}});              // hours between looks, by measure
   limits.set(18, Map{{1, 2}, {2, 3}});                        // carried grades, visits unseen
   limits.set(19, Map{{1, 1}, {2, 4}});                        // hours to told, told to looked at
+  limits.set(20, Map{{1, 220}, {2, 300}, {3, 360}});          // N/m along the top, by load class
   return limits;
 }
 

@@ -85,6 +85,8 @@ Result<std::unique_ptr<PortfolioTables>> PortfolioTables::open(Database& tables,
   if (!days) return fail(days.error());
   made->zone_ = std::move(days->zone);
   if (auto ok = made->load_things_of_parts(); !ok) return fail(ok.error());
+  made->find_post_spacings();
+  if (auto ok = made->mark_out_of_shape(); !ok) return fail(ok.error());
   if (auto ok = made->load_parts(); !ok) return fail(ok.error());
   if (auto ok = made->load_visits(); !ok) return fail(ok.error());
   return made;
@@ -232,7 +234,11 @@ Result<> PortfolioTables::load_parts() {
       part.reference_areas = std::max(1, static_cast<int>(faces->array()->size()));
     part.wall_limit_mm = divided(component.number(component_field::wall_limit), 100);
     part.screws = static_cast<int>(component.number(component_field::screws_count).value_or(0));
-    if (const Thing* site = sites_.find(component.feed)) set_rules(*site, part);
+    if (const Thing* site = sites_.find(component.feed)) {
+      set_rules(*site, part);
+      set_load(*site, component, part);
+    }
+    part.out_of_shape = is_out_of_shape(component);
     take_off_unused(part);
     made.emplace_back(std::move(part), &component);
   }

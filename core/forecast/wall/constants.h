@@ -11,7 +11,8 @@ namespace kneerail::forecast::wall_constant {
 // Wall when new, over nominal: welded tube comes some per cent under it.
 inline constexpr double start_ratio = 0.97;
 inline constexpr double start_ratio_sd = 0.03;
-/// Zinc renewed on a tube that had stood before: how much steel went by then is not known.
+/// Zinc renewed on a tube that had stood before, or a tube of no known age: how much steel went by
+/// then is not known.
 inline constexpr double used_start_ratio_sd = 0.06;
 /// No nominal wall: the readings alone say it.
 inline constexpr double unknown_start_sd_mm = 3;
@@ -19,8 +20,9 @@ inline constexpr double unknown_start_sd_mm = 3;
 // Errors of a reading, mm: of one place, and what all of a gauge's readings of a day share.
 inline constexpr double reading_sd_mm = 0.06;
 inline constexpr double session_sd_mm = 0.03;
-inline constexpr double law_error = 0.30;  ///< of the loss by then: no wall follows a law exactly
-inline constexpr double odd_low = 0.15;    ///< of nominal; a pit or a slip, no wall
+inline constexpr double bound_slip = 1e-3;  ///< chance that a bound is a slip
+inline constexpr double law_error = 0.30;   ///< of the loss by then: no wall follows a law exactly
+inline constexpr double odd_low = 0.15;     ///< of nominal; a pit or a slip, no wall
 /// Of nominal; a doubled echo or paint. New tube is at most 10 % over it (EN 10255).
 inline constexpr double odd_high = 1.10;
 inline constexpr double rise_sds = 3;  ///< above an earlier reading: no wall grows

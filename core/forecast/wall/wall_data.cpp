@@ -10,6 +10,7 @@
 #include "core/forecast/coating_readings.h"
 #include "core/forecast/preparation.h"
 #include "core/forecast/wall/constants.h"
+#include "core/forecast/words.h"
 
 namespace kneerail::forecast {
 
@@ -34,11 +35,18 @@ std::string why_no_wall(const Part& part) {
   return {};
 }
 
+std::string no_limit_words(const WallTube& tube) {
+  if (tube.load_not_known.empty()) return "no wall limit is set";
+  return concat({"no wall limit is set, and none can be reckoned: ", tube.load_not_known});
+}
+
 /// The wall at which the tube counts as worn out, or why there is none.
 void set_limit(const Part& part, WallTube& tube) {
   const auto least = part.carries ? structure::least_wall(*part.carries) : std::nullopt;
   const bool passes = !least || least->wall_mm;
   if (least && passes) tube.least_wall_mm = *least->wall_mm;
+  tube.load_not_known = part.load_not_known;
+  tube.yield_assumed = part.yield_assumed;
   tube.limit_reckoned = !is_positive(part.wall_limit_mm) && least && passes;
   if (tube.limit_reckoned)
     tube.limit_mm = *least->wall_mm;
@@ -48,7 +56,7 @@ void set_limit(const Part& part, WallTube& tube) {
   if (!passes || (is_positive(part.wall_nominal_mm) && tube.limit_mm >= *part.wall_nominal_mm))
     tube.why_not = "no reserve; refer to an engineer";
   else if (tube.limit_mm <= 0)
-    tube.why_not = "no wall limit is set";
+    tube.why_not = no_limit_words(tube);
 }
 
 /// How fast zinc and steel go by what the zone says, and which of its words won.
@@ -98,8 +106,9 @@ std::vector<Starts> starts_of(const Portfolio& portfolio,
 }
 
 void set_start(const Part& part, const Starts& starts, WallTube& tube) {
-  const bool used =
-      starts.touched_up || (starts.zinc && (!starts.tube || *starts.tube < *starts.zinc));
+  // Of no known age: it may have stood before, its zinc new or not.
+  const bool used = !starts.zinc || starts.touched_up ||
+                    (starts.zinc && (!starts.tube || *starts.tube < *starts.zinc));
   tube.stands_since = starts.zinc;
   tube.hollow_since = starts.zinc;
   if (!is_positive(part.wall_nominal_mm)) return;
@@ -107,6 +116,10 @@ void set_start(const Part& part, const Starts& starts, WallTube& tube) {
   tube.start_mm = wall_constant::start_ratio * nominal;
   tube.start_sd_mm =
       nominal * (used ? wall_constant::used_start_ratio_sd : wall_constant::start_ratio_sd);
+}
+
+bool is_bound(const Reading& reading) {
+  return reading.censoring == Censoring::at_least || reading.censoring == Censoring::at_most;
 }
 
 constexpr const char* out_of_range = "out_of_range";
@@ -118,14 +131,12 @@ const char* unusable(const Portfolio& portfolio, const Reading& reading, const S
   if (part.material != Material::zinc_coated_steel && part.material != Material::bare_steel)
     return "no_wall_model";
   if (!std::isfinite(reading.value) || reading.value <= 0) return "no_thickness";
-  if (reading.censoring == Censoring::at_least || reading.censoring == Censoring::at_most)
-    return "bound";
   const Date day = day_of(portfolio, reading);
   if (day > portfolio.as_of) return "after_as_of";
   const std::optional<Date> installed = put_up(part, portfolio.as_of);
   if (installed && day < *installed) return "before_installed";
   if (starts.tube && day < *starts.tube) return "before_renewed";
-  if (is_positive(part.wall_nominal_mm) &&
+  if (is_positive(part.wall_nominal_mm) && !is_bound(reading) &&
       (reading.value < wall_constant::odd_low * *part.wall_nominal_mm ||
        reading.value > wall_constant::odd_high * *part.wall_nominal_mm))
     return out_of_range;
@@ -164,12 +175,14 @@ std::string gauge_of(const Visit& visit) {
 struct Found {
   std::vector<Sessions> sessions;
   std::vector<std::vector<OddWall>> odd;
+  std::vector<std::vector<WallBound>> bounds;
 };
 
 Found found_on(const Portfolio& portfolio, const std::vector<Starts>& starts,
                std::vector<LeftOut>& left_out) {
   Found found{std::vector<Sessions>(portfolio.parts.size()),
-              std::vector<std::vector<OddWall>>(portfolio.parts.size())};
+              std::vector<std::vector<OddWall>>(portfolio.parts.size()),
+              std::vector<std::vector<WallBound>>(portfolio.parts.size())};
   for (const Reading& reading : portfolio.readings) {
     if (reading.quantity != Quantity::wall_mm) continue;
     const auto part = static_cast<std::size_t>(reading.part);
@@ -177,6 +190,14 @@ Found found_on(const Portfolio& portfolio, const std::vector<Starts>& starts,
       left_out.push_back({reading.id, portfolio.parts[part].id, reason});
       if (reason == out_of_range)
         found.odd[part].push_back({day_of(portfolio, reading), reading.value, std::nullopt});
+      continue;
+    }
+    if (is_bound(reading)) {
+      const Date day = day_of(portfolio, reading);
+      if (starts[part].zinc && day < *starts[part].zinc)
+        left_out.push_back({reading.id, portfolio.parts[part].id, "bound_before_zinc"});
+      else
+        found.bounds[part].push_back({day, reading.value, reading.censoring == Censoring::at_most});
       continue;
     }
     const Visit& visit = portfolio.visits[static_cast<std::size_t>(reading.visit)];
@@ -239,6 +260,20 @@ void sort_odd(std::vector<OddWall>& odd) {
             odd.end());
 }
 
+/// By day; of the bounds of one day and side the tightest.
+void sort_bounds(std::vector<WallBound>& bounds) {
+  std::sort(bounds.begin(), bounds.end(), [](const WallBound& a, const WallBound& b) {
+    if (std::tie(a.day, a.at_most) != std::tie(b.day, b.at_most))
+      return std::tie(a.day, a.at_most) < std::tie(b.day, b.at_most);
+    return a.at_most ? a.wall_mm < b.wall_mm : a.wall_mm > b.wall_mm;
+  });
+  bounds.erase(std::unique(bounds.begin(), bounds.end(),
+                           [](const WallBound& a, const WallBound& b) {
+                             return a.day == b.day && a.at_most == b.at_most;
+                           }),
+               bounds.end());
+}
+
 /// The wall a tube begins with, where its readings tell more of it than its nominal.
 void set_start_by_readings(const Starts& starts, WallTube& tube) {
   begin_under_zinc(starts, tube);
@@ -283,6 +318,8 @@ WallData prepare_walls(const Portfolio& portfolio,
     tube.odd = std::move(found.odd[i]);
     set_means(portfolio.parts[i].id, found.sessions[i], tube, data.left_out);
     sort_odd(tube.odd);
+    tube.bounds = std::move(found.bounds[i]);
+    sort_bounds(tube.bounds);
     set_start_by_readings(starts[i], tube);
   }
   std::sort(data.tubes.begin(), data.tubes.end(), [&](const WallTube& a, const WallTube& b) {

@@ -19,6 +19,13 @@ struct WallMean {
   double variance_mm2 = 0;  ///< 0.06^2 / (places read) + 0.03^2
 };
 
+/// A wall that the gauge could not read: under its least, or over its most.
+struct WallBound {
+  Date day;
+  double wall_mm = 0;
+  bool at_most = true;  ///< else at least
+};
+
 /// A wall reading that no model takes, which a person should look at.
 struct OddWall {
   Date day;
@@ -36,6 +43,8 @@ struct WallTube {
   double limit_mm = 0;
   bool limit_reckoned = false;  ///< from what the tube has to carry
   double least_wall_mm = 0;     ///< that carries its load; 0: not known
+  std::string load_not_known;   ///< why not, in words; empty: nobody asked
+  bool yield_assumed = false;   ///< of the least wall
   double start_mm = 0;          ///< mean and sd of the wall when new, before any reading
   double start_sd_mm = 0;
   double steel_over_zinc = 0;
@@ -47,7 +56,16 @@ struct WallTube {
   std::vector<WallMean> readings;      ///< by day, then gauge
   /// Of the same tube before its zinc was renewed; the last of them says the wall it began with.
   std::vector<WallMean> before_zinc;
-  std::vector<OddWall> odd;  ///< by day, then wall
+  std::vector<WallBound> bounds;  ///< since its zinc is there; by day, one of each side a day
+  std::vector<OddWall> odd;       ///< by day, then wall
+
+  /// Of the last reading or bound; none: nobody looked.
+  [[nodiscard]] std::optional<Date> last_look() const {
+    std::optional<Date> last;
+    if (!readings.empty()) last = readings.back().day;
+    if (!bounds.empty() && (!last || *last < bounds.back().day)) last = bounds.back().day;
+    return last;
+  }
 };
 
 struct WallData {

@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "core/forecast/wall/constants.h"
-#include "core/statistics/normal_table.h"
+#include "core/statistics/normal.h"
 
 namespace kneerail::forecast {
 
@@ -118,9 +118,9 @@ std::vector<ZincWay> by_start(const std::vector<ZincWay>& ways) {
 std::vector<ZincWay> zinc_ways(const WallQuestion& question, const ZincEnd& end) {
   if (question.coating == nullptr) return {{.weight = 1}};
   std::vector<ZincWay> ways = zinc_groups(*question.coating);
-  if (question.tube->readings.empty()) return ways;
-  const double age =
-      question.clock.age_now + years_between(question.as_of, question.tube->readings.back().day);
+  const auto last_look = question.tube->last_look();
+  if (!last_look) return ways;
+  const double age = question.clock.age_now + years_between(question.as_of, *last_look);
   double gone = 0;
   for (const ZincWay& way : ways) gone += way.weight * end.gone_chance(way, age);
   return gone < wall_constant::may_be_gone ? ways : by_start(ways);
@@ -133,7 +133,33 @@ struct Weighed {
   double ln_factor;
 };
 
-/// `outside_mm`: lost by each reading.
+/// By how much the wall had gone at a look, and the variance of a reading about it.
+struct LossAt {
+  double lost_mm;
+  double variance_mm2;
+};
+LossAt loss_at(const WallQuestion& question, const InsideWay& inside, Date day, double outside_mm,
+               double reading_variance_mm2) {
+  const double lost_mm = outside_mm + inside.lost_um(years_between(question.as_of, day)) / 1000;
+  const double by_law = wall_constant::law_error * lost_mm;
+  return {lost_mm, reading_variance_mm2 + by_law * by_law};
+}
+
+void weigh_by_bound(const WallBound& bound, const LossAt& loss, Weighed& out) {
+  double& mean_mm = out.inside.wall_mm;
+  double variance = out.inside.wall_sd_mm * out.inside.wall_sd_mm;
+  const double sd = std::sqrt(variance + loss.variance_mm2);
+  const double side = bound.at_most ? 1 : -1;
+  const double x = side * (bound.wall_mm - mean_mm + loss.lost_mm) / sd;
+  const double chance = wall_constant::bound_slip + statistics::normal_cdf(x);
+  const double pull = statistics::normal_density(x) / chance;
+  mean_mm -= side * variance * pull / sd;
+  variance -= variance * variance * pull * std::max(0.0, pull + x) / (sd * sd);
+  out.inside.wall_sd_mm = std::sqrt(variance);
+  out.ln_factor += std::log(chance);
+}
+
+/// `outside_mm`: lost by each reading, then by each bound.
 Weighed weighed(const WallQuestion& question, const InsideWay& inside,
                 const std::vector<double>& outside_mm) {
   const WallTube& tube = *question.tube;
@@ -143,10 +169,8 @@ Weighed weighed(const WallQuestion& question, const InsideWay& inside,
   double sum = 0;
   for (std::size_t j = 0; j < tube.readings.size(); ++j) {
     const WallMean& mean = tube.readings[j];
-    const double lost_mm =
-        outside_mm[j] + inside.lost_um(years_between(question.as_of, mean.day)) / 1000;
-    const double by_law = wall_constant::law_error * lost_mm;
-    const double variance = mean.variance_mm2 + by_law * by_law;
+    const auto [lost_mm, variance] =
+        loss_at(question, inside, mean.day, outside_mm[j], mean.variance_mm2);
     const double off = mean.wall_mm + lost_mm - tube.start_mm;
     precision += 1 / variance;
     squares += off * off / variance;
@@ -157,6 +181,13 @@ Weighed weighed(const WallQuestion& question, const InsideWay& inside,
               -0.5 * (squares + ln_variances - sum * sum / precision + std::log(precision))};
   out.inside.wall_mm = tube.start_mm + sum / precision;
   out.inside.wall_sd_mm = 1 / std::sqrt(precision);
+  constexpr double reading_variance = wall_constant::reading_sd_mm * wall_constant::reading_sd_mm +
+                                      wall_constant::session_sd_mm * wall_constant::session_sd_mm;
+  for (std::size_t j = 0; j < tube.bounds.size(); ++j) {
+    const WallBound& bound = tube.bounds[j];
+    const double outside = outside_mm[tube.readings.size() + j];
+    weigh_by_bound(bound, loss_at(question, inside, bound.day, outside, reading_variance), out);
+  }
   return out;
 }
 
@@ -164,7 +195,10 @@ Weighed weighed(const WallQuestion& question, const InsideWay& inside,
 class Crossing {
  public:
   Crossing(const WallQuestion& question, const ZincEnd& end)
-      : question_(question), insides_(insides_of(question)), years_bare_(reading_count()) {
+      : question_(question),
+        insides_(insides_of(question)),
+        looks_(looks_of(*question.tube)),
+        years_bare_(looks_.size()) {
     out_.zincs = zinc_ways(question, end);
     const bool bare = question.coating == nullptr;
     ratios_ = bare ? equal_nodes(wall_constant::bare_nodes, wall_constant::bare_reach)
@@ -182,16 +216,22 @@ class Crossing {
   }
 
  private:
-  [[nodiscard]] std::size_t reading_count() const { return question_.tube->readings.size(); }
+  /// Days of the readings, then of the bounds.
+  static std::vector<Date> looks_of(const WallTube& tube) {
+    std::vector<Date> days;
+    for (const WallMean& mean : tube.readings) days.push_back(mean.day);
+    for (const WallBound& bound : tube.bounds) days.push_back(bound.day);
+    return days;
+  }
 
   /// Where readings tell nothing of steel outside, the insides are weighed once for all.
   void weigh_under_zinc() {
-    const std::vector<double> none(reading_count(), 0.0);
+    const std::vector<double> none(looks_.size(), 0.0);
     for (const Inside& inside : insides_) add_inside(inside.way, none);
   }
 
   void add_inside(const InsideWay& inside, const std::vector<double>& outside_mm) {
-    if (reading_count() == 0) {
+    if (looks_.empty()) {
       out_.insides.push_back(inside);
       ln_factor_.push_back(0);
       return;
@@ -205,9 +245,9 @@ class Crossing {
     const ZincWay& zinc = out_.zincs[z];
     const double zinc_end = end.age(zinc);
     bool tell_of_steel = false;
-    for (std::size_t j = 0; j < reading_count(); ++j) {
-      const double years = question_.clock.age_now - zinc_end +
-                           years_between(question_.as_of, question_.tube->readings[j].day);
+    for (std::size_t j = 0; j < looks_.size(); ++j) {
+      const double years =
+          question_.clock.age_now - zinc_end + years_between(question_.as_of, looks_[j]);
       years_bare_[j] = years > 0 ? question_.steel_path->effective_age(years) : 0;
       tell_of_steel = tell_of_steel || years > 0;
     }
@@ -224,7 +264,7 @@ class Crossing {
   }
 
   void weigh_by_steel(double steel_um_per_year) {
-    std::vector<double> outside_mm(reading_count());
+    std::vector<double> outside_mm(looks_.size());
     for (std::size_t j = 0; j < outside_mm.size(); ++j)
       outside_mm[j] = steel_um_per_year * years_bare_[j] / 1000;
     for (const Inside& inside : insides_) add_inside(inside.way, outside_mm);
@@ -266,7 +306,8 @@ class Crossing {
   std::vector<Inside> insides_;
   std::vector<Node> ratios_;
   double ln_sd_ = 0;
-  std::vector<double> years_bare_;  ///< by each reading, for one way of the zinc; effective
+  std::vector<Date> looks_;
+  std::vector<double> years_bare_;  ///< by each look, for one way of the zinc; effective
   std::vector<double> ln_factor_;   ///< by place in out_.insides
   WallWays out_;
 };

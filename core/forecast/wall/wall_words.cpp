@@ -6,6 +6,7 @@
 #include "core/base/text.h"
 #include "core/forecast/wall/constants.h"
 #include "core/forecast/words.h"
+#include "core/structure/least_wall.h"
 
 namespace kneerail::forecast {
 
@@ -17,6 +18,7 @@ std::string founded_on(const WallTube& tube, const WallForecast& row) {
       if (!tube.before_zinc.empty())
         return concat({"wall last read on ", to_text(tube.before_zinc.back().day),
                        ", before its zinc was renewed"});
+      if (!tube.bounds.empty()) return "wall read as a bound only";
       return "wall not measured; reckoned from its nominal";
     case 1:
       return "one wall reading";
@@ -40,6 +42,15 @@ std::string odd_words(const OddWall& odd) {
                  to_text(odd.thinner->day), ", and no wall grows: look at it"});
 }
 
+std::string bound_words(const WallTube& tube, const WallBound& bound) {
+  std::string words =
+      concat({"read as ", bound.at_most ? "under " : "over ", fixed(bound.wall_mm, 2), " mm on ",
+              to_text(bound.day), ", which its gauge could not read: taken as a bound"});
+  if (bound.at_most) words += "; look at it";
+  if (bound.at_most && bound.wall_mm <= tube.limit_mm) words += ": it is at or under its limit";
+  return words;
+}
+
 /// Two digits, never more wall than was reckoned.
 std::string rounded_down(double wall_mm) {
   return fixed(std::floor(100 * wall_mm + 1e-6) / 100, 2);
@@ -60,6 +71,11 @@ std::string wall_words(const WallTube& tube, const WallForecast& row, bool paint
   if (!row.has_years) words += "; age not known: chances at dates only";
   words += concat({"; ", steel_from(tube), "; the inside leans on how such tubes usually go"});
   if (tube.limit_reckoned) words += "; limit reckoned from tube, spacing, height, load and steel";
+  if (tube.least_wall_mm > 0 && tube.yield_assumed)
+    words += concat({"; its steel is not said: taken as ", fixed(structure::assumed_yield_mpa, 0),
+                     " MPa, the weakest of such tubes"});
+  if (tube.least_wall_mm <= 0 && !tube.load_not_known.empty())
+    words += concat({"; not checked against its load: ", tube.load_not_known});
   if (painted) words += "; reckoned as bare zinc, on the safe side";
   return words;
 }
@@ -83,6 +99,9 @@ std::string wall_sentence(const WallTube& tube, const WallForecast& row) {
                       fixed(row.steel_um_per_year[2], 0), ") from outside. Chance that it rusts ",
                       "inside too ", chance_words(row.open_chance), ". Wall now about ",
                       rounded_down(row.wall_now_mm), " mm", measured ? "." : ", not measured."});
+  if (tube.least_wall_mm > 0)
+    sentence += concat({" By a screening check it carries its load down to ",
+                        rounded_up(tube.least_wall_mm), " mm."});
   for (const std::string& flag : row.flags) sentence += concat({" Note: ", flag, "."});
   return sentence;
 }
@@ -93,6 +112,7 @@ std::vector<std::string> reading_flags(const WallTube& tube) {
   if (!means.empty() && means.back().wall_mm <= tube.limit_mm)
     flags.push_back(concat({"the wall read on ", to_text(means.back().day), " (",
                             fixed(means.back().wall_mm, 2), " mm) is at or under its limit"}));
+  for (const WallBound& bound : tube.bounds) flags.push_back(bound_words(tube, bound));
   for (const OddWall& odd : tube.odd) flags.push_back(odd_words(odd));
   return flags;
 }

@@ -41,7 +41,8 @@ void fields(Archive& archive, T& part) {
           part.prior_is_category, part.zinc_rate_ln_sd, part.installed, part.nominal_coating_um,
           part.first_maintenance_um, part.reference_areas, part.wall_nominal_mm, part.wall_limit_mm,
           part.steel_rate_um_per_year, part.torque_target_nm, part.torque_minimum_nm, part.carries,
-          part.out_of_shape, part.screws, part.component_type, part.depot, part.consequence);
+          part.yield_assumed, part.load_not_known, part.out_of_shape, part.screws,
+          part.component_type, part.depot, part.consequence);
 }
 
 template <class Archive, OrConst<Visit> T>

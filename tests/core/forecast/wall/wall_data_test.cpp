@@ -1,4 +1,5 @@
 #include "core/forecast/wall/wall_data.h"
+#include "core/forecast/wall/wall_words.h"
 
 #include <catch2/catch.hpp>
 #include <cmath>
@@ -94,8 +95,52 @@ TEST_CASE("a wall reading that is not used keeps its reason", "[core]") {
   CHECK(data.tubes[0].readings.empty());
   std::vector<std::string> reasons;
   for (const LeftOut& reading : data.left_out) reasons.push_back(reading.reason);
-  CHECK(reasons == std::vector<std::string>{"before_installed", "bound", "out_of_range",
-                                            "out_of_range", "no_thickness", "after_as_of"});
+  CHECK(reasons == std::vector<std::string>{"before_installed", "out_of_range", "out_of_range",
+                                            "no_thickness", "after_as_of"});
+}
+
+TEST_CASE("a wall that a gauge could not read is a bound with its words, not left out", "[core]") {
+  OneTube one;
+  one.visit("v1", date_from_civil(2010, 5, 1));
+  one.read(1, 1.2, Censoring::at_most);
+  one.read(2, 1.0, Censoring::at_most);
+  one.read(3, 2.9, Censoring::at_least);
+  one.visit("v2", date_from_civil(2015, 5, 1));
+  one.read(1, 2.6, Censoring::at_most);
+  const WallData data = prepare_walls(one.portfolio);
+  CHECK(data.left_out.empty());
+  const WallTube& tube = data.tubes[0];
+  REQUIRE(tube.bounds.size() == 3);
+  CHECK(tube.bounds[0].wall_mm == 2.9);
+  CHECK_FALSE(tube.bounds[0].at_most);
+  CHECK(tube.bounds[1].wall_mm == 1.0);  // the tighter of the day
+  CHECK(tube.last_look() == date_from_civil(2015, 5, 1));
+  const auto flags = reading_flags(tube);
+  REQUIRE(flags.size() == 3);
+  CHECK(flags[0] ==
+        "read as over 2.90 mm on 2010-05-01, which its gauge could not read: taken as a bound");
+  CHECK(flags[1] ==
+        "read as under 1.00 mm on 2010-05-01, which its gauge could not read: taken as a bound; "
+        "look at it: it is at or under its limit");
+  CHECK(flags[2] ==
+        "read as under 2.60 mm on 2015-05-01, which its gauge could not read: taken as a bound; "
+        "look at it");
+  // Under zinc renewed since, a bound tells nothing of the wall that stands there now.
+  Work work;
+  work.day = date_from_civil(2012, 1, 1);
+  work.action = Action::regalvanise;
+  one.portfolio.works = {work};
+  const WallData after = prepare_walls(one.portfolio);
+  CHECK(after.tubes[0].bounds.size() == 1);
+  CHECK(after.left_out.size() == 3);
+}
+
+TEST_CASE("the wall of a tube of no known age is less sure", "[core]") {
+  OneTube one;
+  const double sure = one.tube().start_sd_mm;
+  one.part().installed.reset();
+  CHECK(one.tube().start_sd_mm > 1.5 * sure);
+  CHECK(one.tube().start_mm == Approx(0.97 * 3.2));
 }
 
 TEST_CASE("a replaced tube begins anew", "[core]") {

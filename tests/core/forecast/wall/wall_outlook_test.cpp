@@ -109,7 +109,15 @@ double density(const WallTube& of, const Life& life, double age_now) {
         mean.variance_mm2 + std::pow(wall_constant::law_error * (life.wall_mm - wall_mm), 2);
     ln -= (std::pow(mean.wall_mm - wall_mm, 2) / variance + std::log(variance)) / 2;
   }
-  return std::exp(ln);
+  double chance = std::exp(ln);
+  for (const WallBound& bound : of.bounds) {
+    const double wall_mm = life.wall_at(age_now + years_between(as_of, bound.day));
+    const double sd = std::hypot(wall_constant::reading_sd_mm, wall_constant::session_sd_mm,
+                                 wall_constant::law_error * (life.wall_mm - wall_mm));
+    const double below = statistics::normal_cdf((bound.wall_mm - wall_mm) / sd);
+    chance *= bound.at_most ? below : 1 - below;
+  }
+  return chance;
 }
 
 void check_against_simulation(const WallTube& of, const Posterior& posterior, double age_now,
@@ -150,6 +158,17 @@ TEST_CASE("readings weigh the law as a weighted simulation does", "[core][proper
   check_against_simulation(read, coating(3, 60, 5), 18, 0.025);
   const Posterior zinc = coating(3, 60, 5);
   CHECK(WallOutlook(question(read, &zinc, 18)).open_chance() > 0.6);
+}
+
+TEST_CASE("a wall under what the gauge reads weighs the law as a bound", "[core][property]") {
+  WallTube read = tube(2.2);
+  read.readings = {{date_from_civil(2012, 6, 1), 3.05, 0.0027}};
+  read.bounds = {{date_from_civil(2024, 6, 1), 2.8, true}};
+  check_against_simulation(read, coating(3, 60, 5), 18, 0.03);
+  const Posterior zinc = coating(3, 60, 5);
+  const double median = WallOutlook(question(read, &zinc, 18)).quantiles()[3];
+  read.bounds.clear();
+  CHECK(median < WallOutlook(question(read, &zinc, 18)).quantiles()[3]);
 }
 
 TEST_CASE("quantiles are where the chance is their level", "[core][property]") {

@@ -38,6 +38,8 @@ class Agenda {
     works();
     hazards();
     words_of_others();
+    const Date before = Date{as_of().days - 1};
+    on(before, [this, before] { stories_.count_the_shelf(before); });
     on(as_of(), [this] { stories_.begin_day("NM", as_of()); });
   }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 #include <string>
+#include <utility>
 
 #include "mobile/demo/photographing.h"
 
@@ -12,7 +13,7 @@ namespace {
 
 namespace kind {
 constexpr int set = 2, event = 9, told = 38, told_answered = 39, work = 40, closed = 42,
-              opened = 47, calibration = 51, next_visit = 57, finding = 30;
+              opened = 47, calibration = 51, stock_moved = 55, next_visit = 57, finding = 30;
 }
 namespace action {
 constexpr int touch_up = 2, replace = 3, cut_out = 4, regalvanise = 5, repaint = 6;
@@ -220,6 +221,20 @@ void Stories::storm(Date day) {
   walk(making_, round, [](const Visit&, int) {});
   constexpr int pushed_and_looked = 1;
   making_.write(kind::opened, site, closure, {{1, pushed_and_looked}});
+  making_.save();
+}
+
+void Stories::count_the_shelf(Date day) {
+  constexpr std::pair<std::string_view, int> shelf[] = {{"tube", 2},   {"tee", 3},    {"cross", 0},
+                                                        {"sleeve", 1}, {"corner", 1}, {"cap", 10}};
+  constexpr int counted = 5;
+  making_.move_to(day, 8 * 60);
+  making_.written_by("RH");
+  for (const auto& [code, count] : shelf)
+    for (const PlannedType& type : making_.plan.types)
+      if (type.code == code)
+        making_.write(kind::stock_moved, making_.organisation, making_.depot,
+                      {{1, type.id}, {2, count}, {3, counted}, {5, day.days}});
   making_.save();
 }
 

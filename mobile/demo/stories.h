@@ -37,6 +37,8 @@ class Stories {
   void storm(Date day);
   void told(std::string_view site, int post, Date day, std::string_view text, int answer);
   void calibrate(Date day);
+  /// What lies on the depot's shelf is counted.
+  void count_the_shelf(Date day);
   /// The gauges are zeroed at the van, and the day begins.
   void begin_day(std::string_view site, Date day);
   void agree_next_visit(int site, Date day, Date next);

@@ -85,15 +85,19 @@ class PlanReader {
   }
 
   Result<> read_events() {
+    // Of each event: whether a visit names it, and whether one answered it since it began.
     constexpr const char* sql =
-        "SELECT e.feed, e.what, e.from_ms FROM event AS e WHERE e.voided_by IS NULL AND e.held = 0 "
-        "AND e.from_ms NOT NULL AND NOT EXISTS (SELECT 1 FROM visit AS v WHERE v.feed = e.feed AND "
-        "v.voided_by IS NULL AND v.held = 0 AND (v.event = e.record OR (v.first_t >= e.from_ms AND "
-        "(v.kind_of_visit = 3 OR v.complete = 1)))) ORDER BY e.from_ms, e.record";
+        "SELECT e.feed, e.what, e.from_ms, EXISTS (SELECT 1 FROM visit AS v WHERE v.event = "
+        "e.record AND v.voided_by IS NULL AND v.held = 0), EXISTS (SELECT 1 FROM visit AS v WHERE "
+        "v.feed = e.feed AND v.voided_by IS NULL AND v.held = 0 AND v.last_t >= e.from_ms AND "
+        "(v.event = e.record OR (v.first_t >= e.from_ms AND (v.kind_of_visit = 3 OR v.complete = "
+        "1)))) FROM event AS e WHERE e.voided_by IS NULL AND e.held = 0 AND e.from_ms NOT NULL AND "
+        "e.what NOT NULL ORDER BY e.from_ms, e.record";
     return each_row(tables_, sql, {}, [&](const Statement& row) -> Result<> {
       SiteVisits* own = site(row.uuid(0));
       const Date day = zone_.day(Instant{row.number(2)});
-      if (own == nullptr || row.is_null(1) || day > as_of_) return Done{};
+      const bool answered = row.number(day > as_of_ ? 3 : 4) != 0;
+      if (own == nullptr || answered) return Done{};
       forecast::OpenEvent event{event_word(row.number(1)), day, {}};
       if (const auto allowed = allowed_.find(row.uuid(0)); allowed != allowed_.end())
         if (const auto hours = number_in(allowed->second, static_cast<int>(row.number(1))))

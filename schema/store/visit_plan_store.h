@@ -14,8 +14,8 @@
 namespace kneerail {
 
 /// One for each site of the register, as it is known on that day. An event is answered by a visit
-/// that names it, or that was made after it began: after an event, or complete. Errors: io,
-/// corrupt.
+/// made after it began that names it, is one after an event, or is complete; one that lies ahead by
+/// a visit that names it. Errors: io, corrupt.
 Result<std::vector<forecast::SiteVisits>> read_site_visits(Database& tables, const TimeZone& zone,
                                                            Date as_of);
 

@@ -141,5 +141,15 @@ TEST_CASE("an event stays open until somebody came for it", "[schema][owner]") {
   CHECK(visits().events.size() == 1);
   own.says(own.slip, 10, own.slip, {{1, 3}, {5, flood}});
   CHECK(visits().events.empty());
+  const std::int64_t ahead = own.made.world.clock.wall_ms + 20 * 86'400'000LL;
+  const Uuid crowd = own.says(own.slip, 9, own.pier, {{1, 4}, {2, ahead}});
+  REQUIRE(visits().events.size() == 1);
+  CHECK(visits().events[0].what == "crowd");
+  own.says(own.slip, 10, own.slip, {{1, 3}, {5, crowd}});  // the look before it
+  CHECK(visits().events.empty());
+  own.made.world.clock.move_on(21 * 86'400'000LL);
+  CHECK(visits().events.size() == 1);  // it has been, and nobody came since
+  own.says(own.slip, 10, own.slip, {{1, 3}});
+  CHECK(visits().events.empty());
   CHECK(visits().last == utc_day(Instant{own.made.world.clock.wall_ms}));
 }

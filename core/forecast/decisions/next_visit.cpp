@@ -87,6 +87,11 @@ class VisitPlanner {
 
   void add_events() {
     for (const OpenEvent& event : visits_.events) {
+      if (event.day > portfolio_.as_of) {
+        add(Date{event.day.days - 1}, VisitReason::event,
+            concat({event.what, " of ", to_text(event.day), " lies ahead: a look before it"}));
+        continue;
+      }
       if (!event.hours_allowed) {
         made_.not_said.push_back(concat({"no time is set for the visit after a kind of event: ",
                                          event.what, " of ", to_text(event.day)}));

@@ -2,7 +2,8 @@
 
 // When somebody is to come to a site again, and why: the earliest of
 //   the longest interval that the owner allows (limit 7), from the last visit
-//   the time allowed after an event that no visit has answered yet (limit 13)
+//   the time allowed after an event that no visit has answered yet (limit 13); of one that lies
+//     ahead the day before it
 //   half of the time until the first part comes up to the owner's chance (limit 14) of a structural
 //     limit: at once where one is there already
 //   a year after the last visit where a zone likely loses zinc faster than its class
@@ -23,10 +24,11 @@
 
 namespace kneerail::forecast {
 
-/// An event that asks for a visit, and since which nobody came for it.
+/// An event that asks for a visit: one that nobody came for since it began, or one that lies ahead
+/// (a planned crowd, a storm that is warned of) and that nobody has looked before.
 struct OpenEvent {
   std::string what;  ///< "flood"
-  Date day;          ///< it began
+  Date day;          ///< it began or begins
   std::optional<double> hours_allowed;
 };
 

@@ -62,6 +62,8 @@ TEST_CASE("each reason for a visit has its day and its sentence", "[forecast]") 
   flooded.events = {{"flood", date_from_civil(2026, 6, 29), 48}};
   auto stormy = visits_of();
   stormy.events = {{"storm", date_from_civil(2026, 6, 29), {}}};
+  auto crowded = visits_of();
+  crowded.events = {{"crowd", date_from_civil(2026, 8, 15), {}}};
   auto past = grade(6, 0);
   past.p_by = {0.2, 0.3, 0.4, 0.6};
   auto past_too = grade(6, 1);
@@ -100,6 +102,11 @@ TEST_CASE("each reason for a visit has its day and its sentence", "[forecast]") 
        flooded,
        date_from_civil(2026, 7, 1),
        "Proposed: flood of 2026-06-29, which nobody has come for; 48 hours are allowed."},
+      {"before a crowd",
+       {},
+       crowded,
+       date_from_civil(2026, 8, 14),
+       "Proposed: crowd of 2026-08-15 lies ahead: a look before it."},
       {"a part half way to the owner's chance",
        {grade(1, 0)},
        visits_of(),

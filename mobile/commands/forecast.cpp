@@ -10,6 +10,7 @@
 #include "mobile/commands/forecast_output.h"
 #include "mobile/commands/forecast_shards.h"
 #include "mobile/commands/open_register.h"
+#include "schema/exchange/forecast_cache.h"
 #include "schema/exchange/forecast_files.h"
 #include "schema/store/later_visits.h"
 
@@ -24,6 +25,7 @@ struct ForecastOptions {
   bool inspectors = false;
   std::optional<double> measure_first;
   std::string on;
+  bool afresh = false;
   ShardOptions shards;
 
   [[nodiscard]] HowReckoned how() const {
@@ -69,7 +71,7 @@ Result<Said> join_parts(const ForecastOptions& options, Console& console) {
   auto joined = join_shards(options.shards.parts(), input->portfolio);
   if (!joined) return fail(joined.error());
   return Said{std::move(*input),
-              forecast::put_together(joined->head.forecast, std::move(joined->rows)),
+              forecast::put_together(joined->head.forecast, std::move(joined->rows), {}),
               joined->head.on};
 }
 
@@ -98,6 +100,14 @@ Exit write_for_batch(const ForecastOptions& options, const ForecastInput& input,
   return Exit::done;
 }
 
+/// Where not all was fitted anew and a part differs from the fit.
+void say_how_much(const Reckoned& reckoned, Console& console) {
+  if (reckoned.held == 0) return;
+  console.err << counted(reckoned.held, "part", "parts")
+              << " changed since all was fitted, and reckoned with what parts shared then. All is "
+                 "fitted again when a visit is sealed, or with --afresh.\n";
+}
+
 Exit forecast_register(const ForecastOptions& options, Console& console) {
   const ShardOptions& shards = options.shards;
   if (const auto ok = check_together(shards); !ok) return report(ok.error(), console);
@@ -107,12 +117,18 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   }
   if (!shards.shard.empty() && !shards.fit.empty()) return shard_of_fit(options, console);
   std::vector<LaterVisit> later;
+  CacheQuestion cache{.file = std::filesystem::path(options.asked.folder) / "forecast.kept",
+                      .sealed = {},
+                      .afresh = options.afresh};
   auto input = read_forecast_input(
       options.asked, console, [&](Database& tables, const ForecastInput& read) -> Result<> {
         if (auto ok = check_date_comes(options.how().on, read.portfolio.as_of); !ok) return ok;
         auto visits = visits_after(tables, read.portfolio.as_of);
         if (!visits) return fail(visits.error());
         later = std::move(*visits);
+        const auto sealed = sealed_visits(tables);
+        if (!sealed) return fail(sealed.error());
+        cache.sealed = *sealed;
         return Done{};
       });
   if (!input) return report(input.error(), console);
@@ -120,11 +136,12 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   if (!shards.shard.empty() || !shards.fit.empty())
     return write_for_batch(options, *input, console);
   // The bands are scaled by the owner's own back-dated readings, so these are always reckoned.
-  auto made = forecast::forecast_all_limits(
-      input->portfolio, {.threads = options.asked.threads, .on = options.how().on});
+  auto made = cached_forecast(input->portfolio,
+                              {.threads = options.asked.threads, .on = options.how().on}, cache);
   if (console.err_is_terminal) console.err << "\r             \r" << std::flush;
   if (!made) return report(made.error(), console);
-  Said said{std::move(*input), std::move(*made), options.how().on, std::move(later)};
+  say_how_much(made->reckoned, console);
+  Said said{std::move(*input), std::move(made->made), options.how().on, std::move(later)};
   if (options.track_record) {
     auto judged =
         forecast::judge_issued_reports(said.input.portfolio, {.threads = options.asked.threads});
@@ -170,6 +187,8 @@ void add_forecast(CLI::App& app, Chosen& chosen) {
                    "Say of each limit too how likely it is reached by that day")
       ->type_name("DATE")
       ->check(why_no_date);
+  command->add_flag("--afresh", options->afresh,
+                    "Fit and reckon all again, also what has not changed since it was reckoned");
   add_shard_options(*command, options->shards);
   add_outputs(*command, *options);
   add_threads_option(*command, options->asked);

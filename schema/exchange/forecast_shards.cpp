@@ -58,7 +58,9 @@ class ShardFile final : public ShardWriter {
   Result<> add(const forecast::Portfolio& site, const forecast::ForecastRows& rows) override {
     KeptRows kept;
     for (const auto& part : site.parts) kept.parts.push_back(part.id);
-    kept.rows = forecast::bytes_of(rows);
+    forecast::ForecastRows with_all = rows;
+    with_all.left_out.insert(with_all.left_out.end(), site.left_out.begin(), site.left_out.end());
+    kept.rows = forecast::bytes_of(with_all);
     return writer_.block(written(kept));
   }
   Result<> finish() override { return writer_.finish(); }

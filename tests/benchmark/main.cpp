@@ -44,6 +44,7 @@ constexpr std::array sections{
     Section{"save", "save one reading", measure_save},
     Section{"fold", "fold the journal again", measure_fold},
     Section{"forecast", "forecast the coating of a portfolio", measure_forecast},
+    Section{"scale", "forecast the coating of ever more parts", measure_scale},
     Section{"grades", "forecast the condition grades of a portfolio", measure_grades},
 };
 
@@ -80,6 +81,8 @@ int main(int argc, char** argv) {
   app.add_option("--folded", plan.folded, "readings folded again")->check(CLI::PositiveNumber);
   app.add_option("--imported", plan.imported, "readings imported")->check(CLI::PositiveNumber);
   app.add_option("--parts", plan.parts, "parts forecast")->check(CLI::PositiveNumber);
+  app.add_option("--scale-parts", plan.scale_parts, "parts of the largest portfolio of scale")
+      ->check(CLI::Range(10'000, 10'000'000));
   app.add_option("--peer-parts", plan.peer_parts, "parts forecast beside R")
       ->check(CLI::PositiveNumber);
   try {

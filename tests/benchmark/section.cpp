@@ -1,5 +1,7 @@
 #include "tests/benchmark/section.h"
 
+#include <malloc.h>
+
 #include <algorithm>
 #include <fstream>
 #include <iostream>
@@ -21,6 +23,11 @@ void print(const Figure& figure) {
   std::cout << "  " << figure.what << ": " << shown(figure.ours) << " " << figure.unit << "; "
             << figure.peer_name << ": " << shown(figure.peer) << " " << figure.unit << "; ratio "
             << fixed(figure.ours / figure.peer, 2) << std::endl;
+}
+
+double heap_bytes() {
+  const auto heap = ::mallinfo2();
+  return static_cast<double>(heap.uordblks + heap.hblkhd);
 }
 
 double memory_peak_mb(const std::string& process) {

@@ -23,6 +23,7 @@ struct Plan {
   int imported = 1'000'000;
   int parts = 25'000;
   int peer_parts = 1'000;
+  int scale_parts = 100'000;
 };
 
 Result<> measure_save(const Plan& plan);
@@ -30,6 +31,7 @@ Result<> measure_fold(const Plan& plan);
 Result<> measure_import(const Plan& plan);
 Result<> measure_forecast(const Plan& plan);
 Result<> measure_grades(const Plan& plan);
+Result<> measure_scale(const Plan& plan);
 
 class Stopwatch {
  public:
@@ -64,6 +66,9 @@ struct Figure {
   std::string_view unit;
 };
 void print(const Figure& figure);
+
+/// Memory this process holds of the heap, bytes.
+double heap_bytes();
 
 /// Most memory a process ever held, MB (VmHWM), by its number; 0 where the system does not say.
 double memory_peak_mb(const std::string& process = "self");

@@ -147,3 +147,30 @@ TEST_CASE("visits after the day it is from are listed as left out", "[mobile]") 
   const Ended all = in.forecast({"--as-of", "2026-06-30"});
   CHECK_FALSE(has(all.out, "and left out"));
 }
+
+TEST_CASE("what was reckoned is kept beside the register", "[mobile]") {
+  const Imported in;
+  const std::vector<std::string> words{"--as-of", "2026-06-30", "--csv", "-"};
+  const Ended first = in.forecast(words);
+  REQUIRE(first.code == 0);
+  CHECK(files::exists(in.data + "/forecast.kept"));
+  CHECK(in.forecast(words).out == first.out);
+  write_small_portfolio(in.folder, "more", "9999,c1,v5,coating_um,A,4,31.0,exact\n");
+  REQUIRE(run_kneerail({"import", in.folder / "more", "--data", in.data}).code == 0);
+  const Ended one_changed = in.forecast(words);
+  INFO(one_changed.err);
+  CHECK(has(one_changed.err, "1 part changed since all was fitted"));
+  const auto before = lines_of(first.out);
+  const auto after = lines_of(one_changed.out);
+  REQUIRE(after.size() == before.size());
+  for (std::size_t i = 1; i < after.size(); ++i)
+    if (cells_of(after[i]).front() != "c1") CHECK(after[i] == before[i]);
+  CHECK(one_changed.out != first.out);
+  auto afresh = words;
+  afresh.emplace_back("--afresh");
+  const Ended fitted = in.forecast(afresh);
+  CHECK_FALSE(has(fitted.err, "changed since"));
+  CHECK(fitted.out != one_changed.out);
+  CHECK(in.forecast(words).out == fitted.out);
+  CHECK(run_kneerail({"verify", "--data", in.data}).code == 0);
+}

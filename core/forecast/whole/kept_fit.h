@@ -12,7 +12,8 @@ namespace kneerail::forecast::constant {
 
 template <class Archive, OrConst<Spread> T>
 void fields(Archive& archive, T& spread) {
-  archive(spread.first, spread.weight, spread.least, spread.most);
+  auto& [first, weight, least, most] = spread;
+  archive(first, weight, least, most);
 }
 
 }  // namespace kneerail::forecast::constant
@@ -21,190 +22,218 @@ namespace kneerail::forecast {
 
 template <class Archive, OrConst<VisitMean> T>
 void fields(Archive& archive, T& mean) {
-  archive(mean.day, mean.session, mean.thickness_um, mean.effective_age, mean.known_variance,
-          mean.weight, mean.ln_rust_odds, mean.gone, mean.grade, mean.surface);
+  auto& [day, session, thickness_um, effective_age, known_variance, weight, ln_rust_odds, gone,
+         grade, surface] = mean;
+  archive(day, session, thickness_um, effective_age, known_variance, weight, ln_rust_odds, gone,
+          grade, surface);
 }
 
 template <class Archive, OrConst<Segment> T>
 void fields(Archive& archive, T& segment) {
-  archive(segment.part, segment.first, segment.count, segment.start, segment.nominal_um,
-          segment.start_kind, segment.first_coating, segment.after_swap, segment.may_be_rust,
-          segment.over_rust, segment.over_rust_next, segment.next_share, segment.visible);
+  auto& [part, first, count, start, nominal_um, start_kind, first_coating, after_swap, may_be_rust,
+         over_rust, over_rust_next, next_share, visible] = segment;
+  archive(part, first, count, start, nominal_um, start_kind, first_coating, after_swap, may_be_rust,
+          over_rust, over_rust_next, next_share, visible);
 }
 
 template <class Archive, OrConst<CoatingPart> T>
 void fields(Archive& archive, T& part) {
-  archive(part.place, part.site, part.zone, part.run, part.kind, part.exposure, part.teaches,
-          part.ln_prior, part.first_segment, part.segments);
+  auto& [place, site, zone, run, kind, exposure, teaches, ln_prior, first_segment, segments] = part;
+  archive(place, site, zone, run, kind, exposure, teaches, ln_prior, first_segment, segments);
 }
 
 template <class Archive, OrConst<Foil> T>
 void fields(Archive& archive, T& foil) {
-  archive(foil.true_um, foil.read_um);
+  auto& [true_um, read_um] = foil;
+  archive(true_um, read_um);
 }
 
 template <class Archive, OrConst<Session> T>
 void fields(Archive& archive, T& session) {
-  archive(session.site, session.day, session.gauge, session.foils, session.inspector_name,
-          session.inspector);
+  auto& [site, day, gauge, foils, inspector_name, inspector] = session;
+  archive(site, day, gauge, foils, inspector_name, inspector);
 }
 
 template <class Archive, OrConst<CoatingSite> T>
 void fields(Archive& archive, T& site) {
-  archive(site.name, site.first_part, site.parts, site.first_segment, site.segments,
-          site.first_session, site.sessions, site.zones, site.zone_sessions, site.runs);
+  auto& [name, first_part, parts, first_segment, segments, first_session, sessions, zones,
+         zone_sessions, runs] = site;
+  archive(name, first_part, parts, first_segment, segments, first_session, sessions, zones,
+          zone_sessions, runs);
 }
 
 /// But for the path, which is made of its exponent.
 template <class Archive, OrConst<CoatingData> T>
 void fields(Archive& archive, T& data) {
-  archive(data.as_of, data.replicate_sd_um, data.area_sd_um, data.class_ratio, data.rust_chance,
-          data.inspectors, data.sites, data.parts, data.segments, data.means, data.sessions,
-          data.left_out, data.notes);
+  auto& [as_of, path, replicate_sd_um, area_sd_um, class_ratio, rust_chance, inspectors, sites,
+         parts, segments, means, sessions, left_out, notes] = data;
+  archive(as_of, replicate_sd_um, area_sd_um, class_ratio, rust_chance, inspectors, sites, parts,
+          segments, means, sessions, left_out, notes);
 }
 
 template <class Archive, OrConst<Spreads> T>
 void fields(Archive& archive, T& spreads) {
-  archive(spreads.rate, spreads.start, spreads.offset_um, spreads.gain, spreads.site, spreads.zone,
-          spreads.run, spreads.batch, spreads.run_kind, spreads.habit_um, spreads.spots,
-          spreads.rest_um);
+  auto& [rate, start, offset_um, gain, site, zone, run, batch, run_kind, habit_um, spots, rest_um] =
+      spreads;
+  archive(rate, start, offset_um, gain, site, zone, run, batch, run_kind, habit_um, spots, rest_um);
 }
 
 template <class Archive, OrConst<SiteEffects> T>
 void fields(Archive& archive, T& site) {
-  archive(site.core, site.covariance, site.runs, site.run_cross, site.run_covariance,
-          site.batch_weights, site.zone_seen, site.run_seen);
+  auto& [core, covariance, runs, run_cross, run_covariance, batch_weights, zone_seen, run_seen] =
+      site;
+  archive(core, covariance, runs, run_cross, run_covariance, batch_weights, zone_seen, run_seen);
 }
 
 template <class Archive, OrConst<SharedEffects> T>
 void fields(Archive& archive, T& effects) {
-  archive(effects.spreads, effects.globals, effects.global_covariance, effects.habits_um,
-          effects.habit_variance, effects.sites, effects.largest_move_ln, effects.computed);
+  auto& [spreads, globals, global_covariance, habits_um, habit_variance, sites, largest_move_ln,
+         computed] = effects;
+  archive(spreads, globals, global_covariance, habits_um, habit_variance, sites, largest_move_ln,
+          computed);
 }
 
 template <class Archive, OrConst<BackDated> T>
 void fields(Archive& archive, T& back_dated) {
-  archive(back_dated.rows, back_dated.spread_scale);
+  auto& [rows, spread_scale] = back_dated;
+  archive(rows, spread_scale);
 }
 
 template <class Archive, OrConst<RatePart> T>
 void fields(Archive& archive, T& part) {
-  archive(part.zone, part.run, part.globals, part.global_terms);
+  auto& [zone, run, globals, global_terms] = part;
+  archive(zone, run, globals, global_terms);
 }
 
 template <class Archive, OrConst<RateSite> T>
 void fields(Archive& archive, T& site) {
-  archive(site.first_part, site.parts, site.zones, site.runs);
+  auto& [first_part, parts, zones, runs] = site;
+  archive(first_part, parts, zones, runs);
 }
 
 template <class Archive, OrConst<GlobalEffect> T>
 void fields(Archive& archive, T& global) {
-  archive(global.mean, global.sd, global.start);
+  auto& [mean, sd, start] = global;
+  archive(mean, sd, start);
 }
 
 template <class Archive, OrConst<RateLayout> T>
 void fields(Archive& archive, T& layout) {
-  archive(layout.globals, layout.sites, layout.parts);
+  auto& [globals, sites, parts] = layout;
+  archive(globals, sites, parts);
 }
 
 template <class Archive, OrConst<ScoredParameter> T>
 void fields(Archive& archive, T& scored) {
-  archive(scored.mean, scored.sd, scored.start, scored.step, scored.least, scored.most);
+  auto& [mean, sd, start, step, least, most] = scored;
+  archive(mean, sd, start, step, least, most);
 }
 
 /// But for the workers.
 template <class Archive, OrConst<RateSettings> T>
 void fields(Archive& archive, T& settings) {
-  archive(settings.nodes, settings.passes, settings.site, settings.zone, settings.run,
-          settings.ln_tau, settings.own, settings.centre, settings.widening);
+  auto& [nodes, passes, site, zone, run, ln_tau, own, centre, widening, workers] = settings;
+  archive(nodes, passes, site, zone, run, ln_tau, own, centre, widening);
 }
 
 template <class Archive, OrConst<RateSiteEffects> T>
 void fields(Archive& archive, T& site) {
-  archive(site.core, site.covariance, site.runs, site.run_cross, site.run_variance, site.zone_seen,
-          site.run_seen);
+  auto& [core, covariance, runs, run_cross, run_variance, zone_seen, run_seen] = site;
+  archive(core, covariance, runs, run_cross, run_variance, zone_seen, run_seen);
 }
 
 template <class Archive, OrConst<RateFit> T>
 void fields(Archive& archive, T& fit) {
-  archive(fit.tau, fit.own, fit.own_sd, fit.site_sd, fit.zone_sd, fit.run_sd, fit.globals,
-          fit.global_covariance, fit.sites, fit.ln_likelihood, fit.largest_move_ln, fit.computed,
-          fit.stopped);
+  auto& [tau, own, own_sd, site_sd, zone_sd, run_sd, globals, global_covariance, sites,
+         ln_likelihood, largest_move_ln, computed, stopped] = fit;
+  archive(tau, own, own_sd, site_sd, zone_sd, run_sd, globals, global_covariance, sites,
+          ln_likelihood, largest_move_ln, computed, stopped);
 }
 
 template <class Archive, OrConst<FoundTorque> T>
-void fields(Archive& archive, T& found) {
-  archive(found.day, found.found, found.torque_nm, found.wrench_set_nm);
+void fields(Archive& archive, T& reading) {
+  auto& [day, found, torque_nm, wrench_set_nm] = reading;
+  archive(day, found, torque_nm, wrench_set_nm);
 }
 
 template <class Archive, OrConst<Tightening> T>
 void fields(Archive& archive, T& tightening) {
-  archive(tightening.as_left_nm, tightening.strikes, tightening.started, tightening.starts,
-          tightening.readings);
+  auto& [as_left_nm, strikes, started, starts, readings] = tightening;
+  archive(as_left_nm, strikes, started, starts, readings);
 }
 
 template <class Archive, OrConst<Screw> T>
 void fields(Archive& archive, T& screw) {
-  archive(screw.number, screw.tightenings);
+  auto& [number, tightenings] = screw;
+  archive(number, tightenings);
 }
 
 template <class Archive, OrConst<Fitting> T>
 void fields(Archive& archive, T& fitting) {
-  archive(fitting.place, fitting.zone, fitting.run, fitting.target_nm, fitting.screws,
-          fitting.readings);
+  auto& [place, zone, run, target_nm, screws, readings] = fitting;
+  archive(place, zone, run, target_nm, screws, readings);
 }
 
 template <class Archive, OrConst<ScrewSite> T>
 void fields(Archive& archive, T& site) {
-  archive(site.name, site.first_fitting, site.fittings, site.zones, site.runs, site.zone_measured);
+  auto& [name, first_fitting, fittings, zones, runs, zone_measured] = site;
+  archive(name, first_fitting, fittings, zones, runs, zone_measured);
 }
 
 template <class Archive, OrConst<UsualSetting> T>
 void fields(Archive& archive, T& setting) {
-  archive(setting.torque_nm, setting.share);
+  auto& [torque_nm, share] = setting;
+  archive(torque_nm, share);
 }
 
 template <class Archive, OrConst<ScrewData> T>
 void fields(Archive& archive, T& data) {
-  archive(data.as_of, data.sites, data.fittings, data.usual_settings, data.left_out, data.readings,
-          data.without_setting);
+  auto& [as_of, sites, fittings, usual_settings, left_out, readings, without_setting] = data;
+  archive(as_of, sites, fittings, usual_settings, left_out, readings, without_setting);
 }
 
 template <class Archive, OrConst<GradeLook> T>
 void fields(Archive& archive, T& look) {
-  archive(look.day, look.inspector, look.seen, look.fresh, look.ln_years, look.unbroken);
+  auto& [day, inspector, seen, fresh, ln_years, unbroken] = look;
+  archive(day, inspector, seen, fresh, ln_years, unbroken);
 }
 
 template <class Archive, OrConst<GradeSegment> T>
 void fields(Archive& archive, T& segment) {
-  archive(segment.first, segment.count, segment.starts, segment.ln_ages, segment.start_known);
+  auto& [first, count, starts, ln_ages, start_known] = segment;
+  archive(first, count, starts, ln_ages, start_known);
 }
 
 template <class Archive, OrConst<GradePart> T>
 void fields(Archive& archive, T& part) {
-  archive(part.place, part.site, part.zone, part.kind, part.material, part.painted, part.exposure,
-          part.first_segment, part.segments, part.graded_before_start);
+  auto& [place, site, zone, kind, material, painted, exposure, first_segment, segments,
+         graded_before_start] = part;
+  archive(place, site, zone, kind, material, painted, exposure, first_segment, segments,
+          graded_before_start);
 }
 
 template <class Archive, OrConst<GradeSite> T>
 void fields(Archive& archive, T& site) {
-  archive(site.name, site.first_part, site.parts, site.zones);
+  auto& [name, first_part, parts, zones] = site;
+  archive(name, first_part, parts, zones);
 }
 
 template <class Archive, OrConst<GradeData> T>
 void fields(Archive& archive, T& data) {
-  archive(data.as_of, data.sites, data.parts, data.segments, data.looks, data.inspectors,
-          data.left_out);
+  auto& [as_of, sites, parts, segments, looks, inspectors, left_out] = data;
+  archive(as_of, sites, parts, segments, looks, inspectors, left_out);
 }
 
 template <class Archive, OrConst<GradeErrors> T>
 void fields(Archive& archive, T& errors) {
-  archive(errors.up, errors.down);
+  auto& [up, down] = errors;
+  archive(up, down);
 }
 
 template <class Archive, OrConst<InspectorCounts> T>
 void fields(Archive& archive, T& counts) {
-  archive(counts.seen, counts.could_be_up, counts.could_be_down, counts.ups, counts.downs);
+  auto& [seen, could_be_up, could_be_down, ups, downs] = counts;
+  archive(seen, could_be_up, could_be_down, ups, downs);
 }
 
 }  // namespace kneerail::forecast

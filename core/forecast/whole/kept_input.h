@@ -1,7 +1,8 @@
 #pragma once
 
 // The forecast's input as bytes (core/base/archive.h): for digests of what a forecast was made
-// from. Includes nothing of the models.
+// from. Includes nothing of the models. The fields are bound by name, all of them, so that one that
+// is added to a struct and forgotten here does not compile.
 
 #include "core/base/archive.h"
 #include "core/forecast/portfolio.h"
@@ -10,13 +11,14 @@ namespace kneerail::structure {
 
 template <class Archive, OrConst<Tube> T>
 void fields(Archive& archive, T& tube) {
-  archive(tube.outside_mm, tube.wall_mm);
+  auto& [outside_mm, wall_mm] = tube;
+  archive(outside_mm, wall_mm);
 }
 
 template <class Archive, OrConst<LoadedTube> T>
 void fields(Archive& archive, T& loaded) {
-  archive(loaded.as_new, loaded.member, loaded.line_load_kn_per_m, loaded.spacing_m,
-          loaded.height_m, loaded.load_factor, loaded.yield_mpa);
+  auto& [as_new, member, line_load_kn_per_m, spacing_m, height_m, load_factor, yield_mpa] = loaded;
+  archive(as_new, member, line_load_kn_per_m, spacing_m, height_m, load_factor, yield_mpa);
 }
 
 }  // namespace kneerail::structure
@@ -25,50 +27,57 @@ namespace kneerail::forecast {
 
 template <class Archive, OrConst<Settings> T>
 void fields(Archive& archive, T& settings) {
-  archive(settings.zinc_path_exponent, settings.steel_path_exponent, settings.steel_over_zinc,
-          settings.horizon_years);
+  auto& [zinc_path_exponent, steel_path_exponent, steel_over_zinc, horizon_years] = settings;
+  archive(zinc_path_exponent, steel_path_exponent, steel_over_zinc, horizon_years);
 }
 
 template <class Archive, OrConst<SiteLimits> T>
 void fields(Archive& archive, T& limits) {
-  archive(limits.site, limits.zinc_gone_um, limits.replace_grade, limits.chance);
+  auto& [site, zinc_gone_um, replace_grade, chance] = limits;
+  archive(site, zinc_gone_um, replace_grade, chance);
 }
 
 template <class Archive, OrConst<Part> T>
 void fields(Archive& archive, T& part) {
-  archive(part.id, part.site, part.zone, part.run, part.chainage_m, part.kind, part.material,
-          part.painted, part.exposure, part.category, part.zinc_rate_um_per_year,
-          part.prior_is_category, part.zinc_rate_ln_sd, part.installed, part.nominal_coating_um,
-          part.first_maintenance_um, part.reference_areas, part.wall_nominal_mm, part.wall_limit_mm,
-          part.steel_rate_um_per_year, part.torque_target_nm, part.torque_minimum_nm, part.carries,
-          part.yield_assumed, part.load_not_known, part.out_of_shape, part.screws,
-          part.component_type, part.depot, part.consequence);
+  auto& [id, site, zone, run, chainage_m, kind, material, painted, exposure, category,
+         zinc_rate_um_per_year, prior_is_category, zinc_rate_ln_sd, installed, nominal_coating_um,
+         first_maintenance_um, reference_areas, wall_nominal_mm, wall_limit_mm,
+         steel_rate_um_per_year, torque_target_nm, torque_minimum_nm, carries, yield_assumed,
+         load_not_known, out_of_shape, screws, component_type, depot, consequence] = part;
+  archive(id, site, zone, run, chainage_m, kind, material, painted, exposure, category,
+          zinc_rate_um_per_year, prior_is_category, zinc_rate_ln_sd, installed, nominal_coating_um,
+          first_maintenance_um, reference_areas, wall_nominal_mm, wall_limit_mm,
+          steel_rate_um_per_year, torque_target_nm, torque_minimum_nm, carries, yield_assumed,
+          load_not_known, out_of_shape, screws, component_type, depot, consequence);
 }
 
 template <class Archive, OrConst<Visit> T>
 void fields(Archive& archive, T& visit) {
-  archive(visit.id, visit.site, visit.day, visit.inspector, visit.coating_gauge, visit.wall_gauge,
-          visit.wrench, visit.foil_true_um, visit.foil_read_um);
+  auto& [id, site, day, inspector, coating_gauge, wall_gauge, wrench, foil_true_um, foil_read_um] =
+      visit;
+  archive(id, site, day, inspector, coating_gauge, wall_gauge, wrench, foil_true_um, foil_read_um);
 }
 
 /// But for the places of its part and visit.
 template <class Archive, OrConst<Reading> T>
 void fields(Archive& archive, T& reading) {
-  archive(reading.id, reading.quantity, reading.spot, reading.replicate, reading.censoring,
-          reading.surface, reading.how, reading.carried, reading.value, reading.certificate_add,
-          reading.wrench_set_nm, reading.seen);
+  auto& [id, part, visit, quantity, spot, replicate, censoring, surface, how, carried, value,
+         certificate_add, wrench_set_nm, seen] = reading;
+  archive(id, quantity, spot, replicate, censoring, surface, how, carried, value, certificate_add,
+          wrench_set_nm, seen);
 }
 
 /// But for the place of its part.
 template <class Archive, OrConst<Work> T>
 void fields(Archive& archive, T& work) {
-  archive(work.day, work.action, work.new_nominal_coating_um, work.as_left_nm, work.screw,
-          work.same_part_unsure);
+  auto& [part, day, action, new_nominal_coating_um, as_left_nm, screw, same_part_unsure] = work;
+  archive(day, action, new_nominal_coating_um, as_left_nm, screw, same_part_unsure);
 }
 
 template <class Archive, OrConst<LeftOut> T>
 void fields(Archive& archive, T& left_out) {
-  archive(left_out.reading, left_out.part, left_out.reason);
+  auto& [reading, part, reason] = left_out;
+  archive(reading, part, reason);
 }
 
 }  // namespace kneerail::forecast

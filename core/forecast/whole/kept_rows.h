@@ -9,36 +9,44 @@ namespace kneerail::forecast {
 
 template <class Archive, OrConst<ChanceAt> T>
 void fields(Archive& archive, T& at) {
-  archive(at.chance, at.years);
+  auto& [chance, years] = at;
+  archive(chance, years);
 }
 
 template <class Archive, OrConst<SeenGrade> T>
 void fields(Archive& archive, T& seen) {
-  archive(seen.grade, seen.day);
+  auto& [grade, day] = seen;
+  archive(grade, day);
 }
 
 template <class Archive, OrConst<LimitForecast> T>
 void fields(Archive& archive, T& row) {
-  archive(row.part, row.limit, row.answered, row.has_years, row.years, row.grades_now, row.seen,
-          row.later, row.p_by, row.p_on, row.readings_used, row.own_share, row.rate_um_per_year,
-          row.start_um, row.now_um, row.session_correction_um, row.words, row.sentence, row.flags);
+  auto& [part, limit, answered, has_years, years, grades_now, seen, later, p_by, p_on,
+         readings_used, own_share, rate_um_per_year, start_um, now_um, session_correction_um, words,
+         sentence, flags] = row;
+  archive(part, limit, answered, has_years, years, grades_now, seen, later, p_by, p_on,
+          readings_used, own_share, rate_um_per_year, start_um, now_um, session_correction_um,
+          words, sentence, flags);
 }
 
 template <class Archive, OrConst<TrackRecord> T>
 void fields(Archive& archive, T& record) {
-  archive(record.site, record.horizon, record.stratum, record.issued, record.readings,
-          record.sessions, record.inside_50, record.inside_80, record.inside_90,
-          record.spread_scale, record.words);
+  auto& [site, horizon, stratum, issued, readings, sessions, inside_50, inside_80, inside_90,
+         spread_scale, words] = record;
+  archive(site, horizon, stratum, issued, readings, sessions, inside_50, inside_80, inside_90,
+          spread_scale, words);
 }
 
 template <class Archive, OrConst<SessionReport> T>
 void fields(Archive& archive, T& session) {
-  archive(session.site, session.gauge, session.day, session.offset_um, session.gain, session.words);
+  auto& [site, gauge, day, offset_um, gain, words] = session;
+  archive(site, gauge, day, offset_um, gain, words);
 }
 
 template <class Archive, OrConst<InspectorHabit> T>
 void fields(Archive& archive, T& habit) {
-  archive(habit.inspector, habit.grades, habit.up, habit.down, habit.words);
+  auto& [inspector, grades, up, down, words] = habit;
+  archive(inspector, grades, up, down, words);
 }
 
 }  // namespace kneerail::forecast

@@ -6,8 +6,10 @@
 #include <utility>
 
 #include "core/forecast/limit_report.h"
+#include "core/forecast/preparation.h"
 #include "core/forecast/screws/screw_words.h"
 #include "core/forecast/session_report.h"
+#include "core/forecast/wall/wall_data.h"
 
 namespace kneerail::forecast {
 
@@ -57,12 +59,10 @@ ForecastHead head_of(const PortfolioFit& fit, const Portfolio& portfolio) {
 Result<ForecastRows> rows_of(const PortfolioFit& fit, const Portfolio& portfolio,
                              const RunOptions& options) {
   ForecastRows rows;
-  rows.left_out = portfolio.left_out;
   if (const auto& coating = fit.coating.model) {
     rows.limits = all_limit_rows({&portfolio, &*coating, &fit.sessions, options.on},
                                  {.threads = options.threads, .stop = options.stop});
-    const auto& own = coating->data.left_out;
-    rows.left_out.insert(rows.left_out.end(), own.begin(), own.end());
+    rows.left_out = coating->data.left_out;
   }
   auto others = report_other_limits(fit.coating, fit.others, portfolio, options);
   if (!others) return fail(others.error());
@@ -73,7 +73,32 @@ Result<ForecastRows> rows_of(const PortfolioFit& fit, const Portfolio& portfolio
   return rows;
 }
 
-AllLimits put_together(const ForecastHead& head, ForecastRows rows) {
+Result<ForecastRows> rows_of_one_part(const PortfolioFit& fit, const Portfolio& one) {
+  auto limits = all_limits_of_one_part(fit.coating, &fit.others, one);
+  if (!limits) return fail(limits.error());
+  ForecastRows rows{std::move(*limits), {}};
+  const auto add = [&](const std::vector<LeftOut>& own) {
+    rows.left_out.insert(rows.left_out.end(), own.begin(), own.end());
+  };
+  if (why_not_served(one.parts.front()).empty()) {
+    if (fit.coating.model)
+      if (const auto data = prepare_coating(one, learnt_from(fit.coating.model->data)))
+        add(data->left_out);
+  } else {
+    for (const Reading& reading : one.readings)
+      if (reading.quantity == Quantity::coating_um)
+        rows.left_out.push_back(
+            {reading.id, one.parts.front().id, left_out_reason(one.parts.front())});
+  }
+  add(prepare_walls(one).left_out);
+  add(gather_tightenings(one, fit.others.screws.installed).left_out);
+  add(prepare_grades(one, fit.others.grades.installed).left_out);
+  sort_left_out(rows.left_out);
+  return rows;
+}
+
+AllLimits put_together(const ForecastHead& head, ForecastRows rows,
+                       const std::vector<LeftOut>& left_out_before) {
   AllLimits out;
   out.all.sessions = head.sessions;
   out.all.track_record = head.track_record;
@@ -88,6 +113,8 @@ AllLimits put_together(const ForecastHead& head, ForecastRows rows) {
   notes.insert(notes.end(), head.grade_notes.begin(), head.grade_notes.end());
   out.all.limits = std::move(rows.limits);
   out.all.left_out = std::move(rows.left_out);
+  out.all.left_out.insert(out.all.left_out.end(), left_out_before.begin(), left_out_before.end());
+  sort_left_out(out.all.left_out);
   return out;
 }
 

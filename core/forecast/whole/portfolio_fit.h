@@ -38,7 +38,8 @@ struct ForecastHead {
 };
 ForecastHead head_of(const PortfolioFit& fit, const Portfolio& portfolio);
 
-/// The rows of parts, by part id, then limit; and what was left out, by part, reading and reason.
+/// The rows of parts, by part id, then limit; and what the models left out, by part, reading and
+/// reason. What the portfolio had left out before is not among it.
 struct ForecastRows {
   std::vector<LimitForecast> limits;
   std::vector<LeftOut> left_out;
@@ -49,8 +50,13 @@ struct ForecastRows {
 Result<ForecastRows> rows_of(const PortfolioFit& fit, const Portfolio& portfolio,
                              const RunOptions& options);
 
-/// The forecast as one, as forecast_all_limits() makes it.
-AllLimits put_together(const ForecastHead& head, ForecastRows rows);
+/// The rows of one part again with readings that came after the fit, what parts share held: as
+/// all_limits_of_one_part(). Errors: as there.
+Result<ForecastRows> rows_of_one_part(const PortfolioFit& fit, const Portfolio& one);
+
+/// The forecast as one, as forecast_all_limits() makes it; `left_out_before` is the portfolio's.
+AllLimits put_together(const ForecastHead& head, ForecastRows rows,
+                       const std::vector<LeftOut>& left_out_before);
 
 /// A portfolio and its fit, site by site. `portfolio` outlives it.
 class SiteSplit {

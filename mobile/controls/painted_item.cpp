@@ -10,6 +10,11 @@ PaintedItem::PaintedItem(QQuickItem* parent) : QQuickItem(parent) {
   setFlag(ItemHasContents);
 }
 
+void PaintedItem::itemChange(ItemChange change, const ItemChangeData& data) {
+  if (change == ItemDevicePixelRatioHasChanged) update();
+  QQuickItem::itemChange(change, data);
+}
+
 QSGNode* PaintedItem::updatePaintNode(QSGNode* old, UpdatePaintNodeData* /*data*/) {
   delete old;  // with its texture
   const qreal ratio = window()->effectiveDevicePixelRatio();

@@ -17,5 +17,6 @@ class PaintedItem : public QQuickItem {
   virtual void paint(QPainter* painter) = 0;
 
  protected:
+  void itemChange(ItemChange change, const ItemChangeData& data) override;
   QSGNode* updatePaintNode(QSGNode* old, UpdatePaintNodeData* data) override;
 };

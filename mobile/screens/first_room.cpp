@@ -5,6 +5,7 @@ namespace kneerail {
 FirstRoom::FirstRoom(QQuickWindow& window) : window_(&window) {
   connect(&window, &QQuickWindow::afterSynchronizing, this, &FirstRoom::make,
           static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
+  window.update();  // its first frame may have been drawn already
 }
 
 void FirstRoom::make() {

@@ -45,7 +45,7 @@ class SiteReport {
  public:
   SiteReport(const ScrewModel& model, const Portfolio& portfolio, const ScrewOptions& options,
              int site)
-      : model_(model), portfolio_(portfolio), options_(options), site_(site) {
+      : model_(model), portfolio_(portfolio), date_(options.date), site_(site) {
     for (const SiteLimits& limits : portfolio.limits)
       if (limits.site == model.data.sites[static_cast<std::size_t>(site)].name)
         chance_ = limits.chance;
@@ -96,9 +96,8 @@ class SiteReport {
     row.as_found = by_year([&](double days) { return outlook.as_found(days); });
     row.as_left = by_year([&](double days) { return outlook.as_left(days); });
     if (proved(model_.data, fitting, reason.minimum_nm)) row.proved_good = given_good(row.as_found);
-    if (options_.date) {
-      const double days =
-          std::max(0.0, static_cast<double>(options_.date->days) - model_.data.as_of.days);
+    if (date_) {
+      const double days = std::max(0.0, static_cast<double>(date_->days) - model_.data.as_of.days);
       row.on_date = outlook.as_found(days);
       row.left_on_date = outlook.as_left(days);
     }
@@ -131,7 +130,7 @@ class SiteReport {
 
   const ScrewModel& model_;
   const Portfolio& portfolio_;
-  const ScrewOptions& options_;
+  std::optional<Date> date_;
   int site_;
   std::array<std::optional<double>, 4> chance_;
 };

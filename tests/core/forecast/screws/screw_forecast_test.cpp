@@ -7,6 +7,7 @@
 #include <limits>
 
 #include "core/forecast/decisions/chances.h"
+#include "core/forecast/part_story.h"
 #include "core/forecast/screws/outlook.h"
 #include "tests/support/made_portfolio.h"
 #include "tests/support/made_screws.h"
@@ -341,6 +342,29 @@ TEST_CASE("odd set-screw data give a plain answer, never a number that is none",
     spoilt.read(before, 0, Censoring::at_most);
     spoilt.read(before, 0, Censoring::at_least);
     CHECK(spoilt.row().answered);
+  }
+}
+
+TEST_CASE("one part's screws are answered for today, whatever date the whole was asked for",
+          "[core][screw]") {
+  const MadeScrews made = small(21);
+  const auto model = fit_screw_model(made.portfolio, {.threads = 1});
+  REQUIRE(model);
+  ScrewOptions asked;
+  asked.date = Date{made.portfolio.as_of.days + 2000};
+  const auto whole = report_screws(*model, made.portfolio, asked);
+  REQUIRE(whole);
+  for (const ScrewForecast& before : whole->fittings) {
+    REQUIRE(before.answered);
+    CHECK(before.on_date);
+    const auto again = screws_of_one_part(*model, only_part(made.portfolio, before.part));
+    REQUIRE(again);
+    REQUIRE(*again);
+    CHECK((*again)->answered);
+    CHECK_FALSE((*again)->on_date);
+    CHECK_FALSE((*again)->left_on_date);
+    CHECK_FALSE(limit_row(**again).p_on);
+    CHECK((*again)->words == before.words);
   }
 }
 

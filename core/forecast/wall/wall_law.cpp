@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include "core/forecast/wall/constants.h"
@@ -272,11 +273,12 @@ class Crossing {
 
   /// By the readings; drops unlikely ways.
   void scale_weights() {
-    const double top = *std::max_element(ln_factor_.begin(), ln_factor_.end());
-    for (double& factor : ln_factor_) factor = std::exp(factor - top);
+    // Of the ways alone: an inside that none of them uses may lie above all that are used.
+    double top = -std::numeric_limits<double>::infinity();
+    for (const WallWay& way : out_.ways) top = std::max(top, ln_factor_[way.inside]);
     double largest = 0;
     for (WallWay& way : out_.ways) {
-      way.weight *= ln_factor_[way.inside];
+      way.weight *= std::exp(ln_factor_[way.inside] - top);
       largest = std::max(largest, way.weight);
     }
     std::erase_if(out_.ways, [&](const WallWay& way) {

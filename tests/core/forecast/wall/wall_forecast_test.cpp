@@ -161,6 +161,23 @@ TEST_CASE("bare steel is answered from its first day, with or without a coating 
   CHECK(row.years[3] < 10);
 }
 
+TEST_CASE("very many equal wall readings of one tube give numbers all the same", "[core]") {
+  MadeWalls made = small(13);
+  Part& part = made.portfolio.parts[0];
+  part.material = Material::bare_steel;
+  part.steel_rate_um_per_year = 200;
+  part.installed = Date{made.portfolio.as_of.days - 30 * 365};
+  std::erase_if(made.portfolio.readings, [](const Reading& reading) { return reading.part == 0; });
+  for (int i = 0; i < 1000; ++i)
+    add_wall(made.portfolio, 0, Date{made.portfolio.as_of.days - 10 * i}, 3.15);
+  const WallForecasts forecast = computed(made.portfolio);
+  const WallForecast& row = row_of(forecast, 0);
+  REQUIRE(row.answered);
+  REQUIRE(row.readings_used == 1000);
+  check_sound(row);
+  CHECK(row.wall_now_mm > 2.5);
+}
+
 TEST_CASE("odd walls get an answer or a plain word", "[core]") {
   const auto odd = GENERATE(std::numeric_limits<double>::quiet_NaN(),
                             std::numeric_limits<double>::infinity(), -1.0, 0.0, 1e-9, 1e12);

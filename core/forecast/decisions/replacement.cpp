@@ -124,6 +124,12 @@ class Replacements::Inside {
                   coating_->back_dated.spread_scale);
   }
 
+  /// Set or reckoned from its load; 0 where no model serves its wall.
+  [[nodiscard]] double wall_limit_mm(std::int32_t part) const {
+    const WallTube* tube = tube_of(part);
+    return tube == nullptr || !tube->why_not.empty() ? 0 : tube->limit_mm;
+  }
+
   [[nodiscard]] double nominal_um(std::int32_t part) const {
     const std::int32_t index = served_.empty() ? -1 : served_[static_cast<std::size_t>(part)];
     return index < 0 ? 0
@@ -206,6 +212,7 @@ class Replacements::Inside {
       WallTube fresh = *tube;
       fresh.readings.clear();
       fresh.before_zinc.clear();
+      fresh.bounds.clear();
       fresh.odd.clear();
       fresh.stands_since = fresh.hollow_since = portfolio_.as_of;
       if (const auto nominal = portfolio_.parts[static_cast<std::size_t>(part)].wall_nominal_mm) {
@@ -354,7 +361,7 @@ std::string Replacements::new_part_key(std::int32_t part) const {
                          own.painted ? 1 : 0, static_cast<int>(own.exposure)})
     key += std::to_string(code) + ",";
   for (const double value :
-       {inside_->nominal_um(part), own.wall_nominal_mm.value_or(0), own.wall_limit_mm.value_or(0)})
+       {inside_->nominal_um(part), own.wall_nominal_mm.value_or(0), inside_->wall_limit_mm(part)})
     key += fixed(value, 4) + ",";
   return key;
 }

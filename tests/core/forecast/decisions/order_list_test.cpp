@@ -124,3 +124,29 @@ TEST_CASE("every part is replaced once in the long run, past ones now", "[core]"
   CHECK(seen.seen_at_worst);
   CHECK_FALSE(order_list(fitted.replacements(), {.years = 0}));
 }
+
+TEST_CASE("a new part knows nothing of the readings of the one before it", "[core]") {
+  const auto seed = test::seed_or(7);
+  INFO(test::reproduce(seed));
+  const Portfolio portfolio = sharing_parts(seed, {.sites = 1, .zones = 1, .runs = 2, .parts = 8});
+  Portfolio thin = portfolio;
+  for (const auto censoring : {Censoring::exact, Censoring::at_most}) {
+    Reading reading;
+    reading.id = "w" + std::to_string(thin.readings.size());
+    reading.quantity = Quantity::wall_mm;
+    reading.visit = static_cast<std::int32_t>(thin.visits.size()) - 1;
+    reading.censoring = censoring;
+    reading.value = 2.6;
+    thin.readings.push_back(reading);  // of the first part, a post
+  }
+  REQUIRE(thin.parts.front().kind == PartKind::post_tube);
+  const Fitted as_made(portfolio);
+  const Fitted read(std::move(thin));
+  const auto before = as_made.replacements().of_new(0, {}, years);
+  const auto after = read.replacements().of_new(0, {}, years);
+  CHECK(before.reached.by == after.reached.by);
+  CHECK(before.reached.drawn == after.reached.drawn);
+  CHECK(as_made.replacements().of(0, years).reached.by !=
+        read.replacements().of(0, years).reached.by);
+  CHECK(as_made.replacements().new_part_key(0) == read.replacements().new_part_key(0));
+}

@@ -86,7 +86,7 @@ void print_first(const ForecastView& view, std::ostream& out) {
     const forecast::PartOutlook& outlook = outlooks[i];
     const auto& why = view.forecast.limits[*outlook.structural];
     print_place(view, *outlook.structural, i + 1, out);
-    const std::string chance = outlook.seen_at_worst
+    const std::string chance = outlook.seen_past
                                    ? std::string()
                                    : forecast::chance_words(outlook.structural_chance) + " for " +
                                          forecast::limit_name(why.limit) + "; ";

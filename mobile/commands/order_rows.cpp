@@ -54,6 +54,8 @@ json head_of(const DecisionInput& input) {
 json json_of(const forecast::LifeCost& cost) {
   return {{"years", cost.years},
           {"parts", cost.parts},
+          {"not_answered", cost.not_answered},
+          {"may_be_past", cost.may_be_past},
           {"replacements", cost.replacements},
           {"p10", cost.p10},
           {"p50", cost.p50},
@@ -106,7 +108,9 @@ void cost_row(const CostView& view, const char* what, const forecast::LifeCost& 
   for (const double amount : {cost.p10, cost.p50, cost.p90, cost.mean.parts, cost.mean.labour,
                               cost.mean.closures, cost.mean.visits, cost.mean.strikes})
     rows.field(fixed(amount, money_decimals));
-  rows.field(fixed(cost.replacements, count_decimals)).free_text(cost.words).end_row();
+  rows.field(fixed(cost.replacements, count_decimals));
+  rows.field(std::to_string(cost.parts)).field(std::to_string(cost.not_answered));
+  rows.field(fixed(cost.may_be_past, count_decimals)).free_text(cost.words).end_row();
 }
 
 }  // namespace
@@ -123,7 +127,8 @@ std::string year_start(const DecisionInput& input, std::size_t year) {
 void print_order_csv(const OrderView& view, std::ostream& out) {
   csv::Writer rows(out);
   rows.row({"component_type", "name", "kind_and_size", "part_kind", "parts", "past",
-            "seen_at_grade_5", "from", "to", "expected", "p10", "p50", "p90"});
+            "seen_at_replace_grade", "may_be_past", "by_grade_alone", "not_answered", "from", "to",
+            "expected", "p10", "p50", "p90"});
   for (const forecast::OrderLine& line : view.list.lines) {
     const TypeNames names = names_of(view.input, line.type);
     const auto row = [&](const forecast::ReplacedCount& count, std::size_t from, std::size_t to) {
@@ -131,8 +136,14 @@ void print_order_csv(const OrderView& view, std::ostream& out) {
       rows.field(
           kind_word(view.input.read.portfolio.parts[static_cast<std::size_t>(line.example)].kind));
       rows.field(std::to_string(line.parts)).field(std::to_string(line.past));
-      rows.field(std::to_string(line.seen_at_worst));
+      rows.field(std::to_string(line.seen_past)).field(fixed(line.may_be_past, count_decimals));
+      rows.field(std::to_string(line.by_grade_alone)).field(std::to_string(line.not_answered));
       rows.field(year_start(view.input, from)).field(year_start(view.input, to));
+      if (line.parts == 0) {
+        for (int i = 0; i < 4; ++i) rows.field("");
+        rows.end_row();
+        return;
+      }
       rows.field(fixed(count.expected, count_decimals)).field(std::to_string(count.p10));
       rows.field(std::to_string(count.p50)).field(std::to_string(count.p90)).end_row();
     };
@@ -146,6 +157,8 @@ void print_order_json(const OrderView& view, std::ostream& out) {
   all["parts"] = view.list.parts;
   all["past"] = view.list.past;
   all["not_answered"] = view.list.not_answered;
+  all["may_be_past"] = view.list.may_be_past;
+  all["by_grade_alone"] = view.list.by_grade_alone;
   all["all"] = json_of(view.list.all);
   all["years"] = years_json(view.input, view.list.years);
   all["lines"] = json::array();
@@ -156,7 +169,10 @@ void print_order_json(const OrderView& view, std::ostream& out) {
                             {"kind_and_size", names.kind_and_size},
                             {"parts", line.parts},
                             {"past", line.past},
-                            {"seen_at_grade_5", line.seen_at_worst},
+                            {"seen_at_replace_grade", line.seen_past},
+                            {"may_be_past", line.may_be_past},
+                            {"by_grade_alone", line.by_grade_alone},
+                            {"not_answered", line.not_answered},
                             {"all", json_of(line.all)},
                             {"years", years_json(view.input, line.years)}});
   }
@@ -165,13 +181,18 @@ void print_order_json(const OrderView& view, std::ostream& out) {
 
 void print_spares_csv(const SparesView& view, std::ostream& out) {
   csv::Writer rows(out);
-  rows.row({"depot", "component_type", "name", "kind_and_size", "parts", "past", "expected",
-            "by_strike", "hold", "enough", "on_shelf", "on_order", "order", "words"});
+  rows.row({"depot", "component_type", "name", "kind_and_size", "parts", "past", "may_be_past",
+            "by_grade_alone", "not_answered", "expected", "by_strike", "hold", "enough", "on_shelf",
+            "on_order", "order", "words"});
   for (const forecast::SpareLine& line : view.lines) {
     const TypeNames names = names_of(view.input, line.type);
     rows.free_text(line.depot).free_text(line.type).free_text(names.name);
     rows.free_text(names.kind_and_size).field(std::to_string(line.parts));
-    rows.field(std::to_string(line.past));
+    const bool reckoned = !line.means.empty();
+    rows.field(reckoned ? std::to_string(line.past) : std::string());
+    rows.field(reckoned ? fixed(line.may_be_past, count_decimals) : std::string());
+    rows.field(reckoned ? std::to_string(line.by_grade_alone) : std::string());
+    rows.field(reckoned ? std::to_string(line.not_answered) : std::string());
     rows.field(line.means.empty() ? std::string() : fixed(line.expected, count_decimals));
     rows.field(line.means.empty() ? std::string() : fixed(line.by_strike, count_decimals));
     rows.field(number_or_none(line.hold));
@@ -186,11 +207,15 @@ void print_spares_json(const SparesView& view, std::ostream& out) {
   all["spares"] = json::array();
   for (const forecast::SpareLine& line : view.lines) {
     const TypeNames names = names_of(view.input, line.type);
-    json row{{"depot", line.depot},       {"component_type", line.type},
-             {"name", names.name},        {"kind_and_size", names.kind_and_size},
-             {"parts", line.parts},       {"past", line.past},
-             {"on_order", line.on_order}, {"words", line.words}};
+    json row{{"depot", line.depot}, {"component_type", line.type},
+             {"name", names.name},  {"kind_and_size", names.kind_and_size},
+             {"parts", line.parts}, {"on_order", line.on_order},
+             {"words", line.words}};
     if (!line.means.empty()) {
+      row["past"] = line.past;
+      row["may_be_past"] = line.may_be_past;
+      row["by_grade_alone"] = line.by_grade_alone;
+      row["not_answered"] = line.not_answered;
       row["expected"] = line.expected;
       row["by_strike"] = line.by_strike;
     }
@@ -208,8 +233,8 @@ void print_spares_json(const SparesView& view, std::ostream& out) {
 void print_costs_csv(const CostView& view, std::ostream& out) {
   csv::Writer rows(out);
   rows.row({"site_id", "site", "what", "years", "currency", "p10", "p50", "p90", "mean_parts",
-            "mean_labour", "mean_closures", "mean_visits", "mean_strikes", "replacements",
-            "words"});
+            "mean_labour", "mean_closures", "mean_visits", "mean_strikes", "replacements", "parts",
+            "not_answered", "may_be_past", "words"});
   for (const SiteCost& site : view.sites) {
     cost_row(view, "as_it_stands", site.cost, rows);
     if (site.new_as_now) cost_row(view, "all_new_as_now", *site.new_as_now, rows);

@@ -30,12 +30,41 @@ std::string count_words(const ReplacedCount& count) {
   return expected + " (80 %: " + range_words(count.p10, count.p90) + ")";
 }
 
-std::string past_words(int past, int seen) {
-  if (past == 0) return {};
-  std::string words =
-      "; " + std::to_string(past) + (past == 1 ? " is" : " are") + " to be replaced now";
-  if (seen > 0) words += ", " + std::to_string(seen) + " of them seen at grade 5";
+/// "; 2 are to be replaced now, 1 of them seen at the grade to replace at; besides, about 3 may be
+/// past already, unseen".
+std::string past_words(int past, int seen, double may_be_past) {
+  std::string words;
+  if (past > 0)
+    words = "; " + std::to_string(past) + (past == 1 ? " is" : " are") + " to be replaced now";
+  if (seen > 0) words += ", " + std::to_string(seen) + " of them seen at the grade to replace at";
+  if (may_be_past >= next_to_none)
+    words +=
+        "; besides, about " + forecast::two_digits(may_be_past) + " may be past already, unseen";
   return words;
+}
+
+/// What the lines rest on where nobody looked.
+void print_not_read(const DecisionInput& input, std::ostream& out) {
+  if (!input.graded) print_wrapped("Nobody graded a part: grades replace nothing here.", "", out);
+  if (!input.walls_read)
+    print_wrapped("Nobody read a wall: walls go by their zinc and their zone.", "", out);
+}
+
+/// What of the list rests on less than the rest does, or is not in it.
+void print_order_limits(const DecisionInput& input, const forecast::OrderList& list,
+                        const std::string& without_answer, std::ostream& out) {
+  if (list.may_be_past >= next_to_none)
+    print_wrapped("What may be past already, unseen, is in no year: look at those parts.", "", out);
+  if (list.not_answered > 0)
+    print_wrapped(counted(list.not_answered, "part has", "parts have") +
+                      " neither a wall nor a grade that can be reckoned, and no place here: " +
+                      without_answer + ".",
+                  "", out);
+  for (const auto& [why, tubes] : list.by_grade_alone)
+    print_wrapped(
+        counted(tubes, "tube counts", "tubes count") + " by the grade alone (" + why + ").", "",
+        out);
+  print_not_read(input, out);
 }
 
 void print_years(const DecisionInput& input, const std::vector<ReplacedCount>& years,
@@ -79,33 +108,33 @@ void print_order(const OrderView& view, std::ostream& out) {
   out << "\n";
   std::size_t rank = 0;
   std::string others;
+  std::string without_answer;
   for (const OrderLine& line : list.lines) {
     const std::string name = line.type.empty() ? kind_words_of(view.input, line.example)
                                                : view.input.type_words(line.type);
-    if (line.all.expected < next_to_none) {
-      others += (others.empty() ? "" : "; ") +
-                (line.type.empty() ? name : short_name(view.input, line.type));
+    const std::string short_one = line.type.empty() ? name : short_name(view.input, line.type);
+    if (line.not_answered > 0)
+      without_answer += (without_answer.empty() ? "" : "; ") + short_one + " " +
+                        std::to_string(line.not_answered);
+    if (line.parts == 0) continue;
+    if (line.all.expected < next_to_none && line.may_be_past < next_to_none) {
+      others += (others.empty() ? "" : "; ") + short_one;
       continue;
     }
     print_rank(++rank, name + ", " + counted(line.parts, "part", "parts"), out);
     const bool by_year = line.all.expected >= 1;
-    print_wrapped("In all " + count_words(line.all) + past_words(line.past, line.seen_at_worst) +
+    print_wrapped("In all " + count_words(line.all) +
+                      past_words(line.past, line.seen_past, line.may_be_past) +
                       (by_year ? ". By year:" : "."),
                   "     ", out);
     if (by_year) print_years(view.input, line.years, out);
   }
   if (!others.empty()) print_wrapped("Under 0.1 of each of these: " + others + ".", "  ", out);
   out << (list.lines.empty() ? "" : "\n");
-  print_wrapped("All types together: " + count_words(list.all) + past_words(list.past, 0) + ".", "",
-                out);
-  if (list.not_answered > 0)
-    print_wrapped(counted(list.not_answered, "part has", "parts have") +
-                      " neither a wall nor a grade that can be reckoned, and no place here.",
-                  "", out);
-  if (!view.input.graded)
-    print_wrapped("Nobody graded a part: grades replace nothing here.", "", out);
-  if (!view.input.walls_read)
-    print_wrapped("Nobody read a wall: walls go by their zinc and their zone.", "", out);
+  print_wrapped("All types together: " + count_words(list.all) +
+                    past_words(list.past, 0, list.may_be_past) + ".",
+                "", out);
+  print_order_limits(view.input, list, without_answer, out);
 }
 
 namespace {
@@ -122,6 +151,12 @@ void print_spare(const DecisionInput& input, const forecast::SpareLine& line, st
   head += *line.order > 0 ? ", order " + std::to_string(*line.order) : ", order none";
   print_wrapped(head, "  ", out);
   print_wrapped(line.words + ".", "     ", out);
+}
+
+/// None to hold, none to replace, and nothing that would have to be said besides.
+bool nothing_asked(const forecast::SpareLine& line) {
+  return line.hold == 0 && line.past == 0 && line.not_answered == 0 &&
+         line.may_be_past < next_to_none;
 }
 
 std::string depot_words(const DecisionInput& input, const std::string& depot) {
@@ -145,7 +180,7 @@ void print_spares(const SparesView& view, std::ostream& out) {
     out << "\n" << depot_words(view.input, depot) << "\n";
     std::string none;
     for (const forecast::SpareLine* line : lines)
-      if (line->hold == 0 && line->past == 0)
+      if (nothing_asked(*line))
         none += (none.empty() ? "" : "; ") + short_name(view.input, line->type);
       else
         print_spare(view.input, *line, out);
@@ -157,6 +192,7 @@ void print_spares(const SparesView& view, std::ostream& out) {
     print_wrapped("Shelves never counted, and taken for empty: " + std::to_string(not_counted) +
                       " of " + std::to_string(view.lines.size()) + ".",
                   "", out);
+  print_not_read(view.input, out);
 }
 
 namespace {
@@ -173,11 +209,15 @@ void print_shares(const forecast::LifeCost& cost, const std::string& currency, s
   add("closures", mean.closures);
   add("visits", mean.visits);
   add("strikes", mean.strikes);
+  const std::string replaced = cost.parts > 0 && cost.not_answered == cost.parts
+                                   ? std::string()
+                                   : " About " +
+                                         std::to_string(static_cast<int>(cost.replacements + 0.5)) +
+                                         " replacements.";
   if (!words.empty())
-    print_wrapped("Of it, " + (currency.empty() ? "" : "in " + currency + ": ") + words +
-                      ". About " + std::to_string(static_cast<int>(cost.replacements + 0.5)) +
-                      " replacements.",
-                  "     ", out);
+    print_wrapped(
+        "Of it, " + (currency.empty() ? "" : "in " + currency + ": ") + words + "." + replaced,
+        "     ", out);
 }
 
 std::string cost_words(const forecast::LifeCost& cost, const std::string& currency) {
@@ -220,6 +260,8 @@ void print_costs(const CostView& view, std::ostream& out) {
                   "  ", out);
     print_lives(view, site, out);
   }
+  if (!view.input.graded || !view.input.walls_read) out << "\n";
+  print_not_read(view.input, out);
   if (!view.finish.empty()) {
     out << "\n";
     print_wrapped(

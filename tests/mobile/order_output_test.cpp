@@ -57,7 +57,7 @@ forecast::OrderLine line_of(std::string type, double expected, int past, int see
   line.type = std::move(type);
   line.parts = 40;
   line.past = past;
-  line.seen_at_worst = seen;
+  line.seen_past = seen;
   line.years = {{expected / 2, 0, 1, 2}, {expected / 2, 1, 1, 1}};
   line.all = {expected, 1, 3, 5};
   return line;
@@ -75,11 +75,10 @@ TEST_CASE("an order list says how many, how sure, and what is past already", "[m
   list.years = {{2.2, 1, 2, 4}, {2.1, 1, 2, 4}};
   const std::string text = printed(print_order, OrderView{input, list});
   CHECK(has(text, "Order list as of 2026-06-30: 1 site, 120 parts, 2 years."));
-  CHECK(has(text,
-            "1. Tee 48 (three-way tee, 48.3 mm), 40 parts\n"
-            "     In all 3.2 (80 %: 1 to 5); 2 are to be replaced now, 1 of them seen at "
-            "grade 5. By year:\n"
-            "     2026-27 1.6 (80 %: 0 to 2), 2027-28 1.6 (80 %: 1).\n"));
+  CHECK(has(flat(text),
+            "1. Tee 48 (three-way tee, 48.3 mm), 40 parts "
+            "In all 3.2 (80 %: 1 to 5); 2 are to be replaced now, 1 of them seen at the grade to "
+            "replace at. By year: 2026-27 1.6 (80 %: 0 to 2), 2027-28 1.6 (80 %: 1). "));
   CHECK(has(text,
             "2. post tube, 40 parts\n     In all 1.1 (80 %: 1 to 5); 1 is to be replaced now."));
   CHECK(has(text, "Under 0.1 of each of these: t2."));
@@ -87,15 +86,27 @@ TEST_CASE("an order list says how many, how sure, and what is past already", "[m
   CHECK_FALSE(has(text, "Nobody"));
   input.graded = input.walls_read = false;
   list.not_answered = 1;
+  list.lines.push_back({});
+  list.lines.back().type = "t3";
+  list.lines.back().not_answered = 1;
+  list.lines.back().years.resize(2);
+  list.lines[2].may_be_past = list.may_be_past = 8.2;
+  list.by_grade_alone["no loss rate for this metal"] = 46;
   const std::string less = printed(print_order, OrderView{input, list});
   CHECK(
-      has(less, "1 part has neither a wall nor a grade that can be reckoned, and no place here."));
+      has(flat(less),
+          "1 part has neither a wall nor a grade that can be reckoned, and no place here: t3 1."));
+  CHECK_FALSE(has(less, "Under 0.1 of each of these"));
+  CHECK(has(less, "under 0.1 (80 %: 1 to 5); besides, about 8.2 may be past already, unseen."));
+  CHECK(has(less, "What may be past already, unseen, is in no year: look at those parts."));
+  CHECK(has(less, "46 tubes count by the grade alone (no loss rate for this metal)."));
   CHECK(has(less, "Nobody graded a part: grades replace nothing here."));
   CHECK(has(less, "Nobody read a wall: walls go by their zinc and their zone."));
   const auto rows = test::lines_of(printed(print_order_csv, OrderView{input, list}));
-  REQUIRE(rows.size() == 10);  // a head, and of three lines two years and the sum
+  REQUIRE(rows.size() == 13);  // a head, and of four lines two years and the sum
+  CHECK(rows[12].ends_with(",1,2026-06-30,2028-06-29,,,,"));
   CHECK(rows[1] ==
-        "t1,Tee 48,\"three-way tee, 48.3 mm\",post_tube,40,2,1,2026-06-30,2027-06-30,"
+        "t1,Tee 48,\"three-way tee, 48.3 mm\",post_tube,40,2,1,0.0000,0,0,2026-06-30,2027-06-30,"
         "1.6000,0,1,2");
   const auto json = nlohmann::json::parse(printed(print_order_json, OrderView{input, list}));
   CHECK(json["lines"][0]["all"]["p90"] == 5);
@@ -125,19 +136,24 @@ TEST_CASE("spares say what to hold and order, or what is missing", "[mobile]") {
   forecast::SpareLine missing;
   missing.type = "t3";
   missing.words = "no lead time is set";
-  const std::vector<forecast::SpareLine> lines{held, none, missing};
+  forecast::SpareLine unsure = none;
+  unsure.type = "t4";
+  unsure.not_answered = 3;
+  unsure.words = "3 of 40 parts are not reckoned";
+  const std::vector<forecast::SpareLine> lines{held, none, missing, unsure};
   const std::string text = printed(print_spares, SparesView{input, lines});
   CHECK(has(text,
             "\nFish Quay\n  Tee 48 (three-way tee, 48.3 mm): hold 6, 1 on the shelf, 2 on "
             "order, order 3\n     2.0 expected in the 21 days"));
   CHECK(has(text, "None to hold of these: t2."));
   CHECK(has(text, "\nSites without a depot\n  t3: no lead time is set.\n"));
-  CHECK(has(text, "Shelves never counted, and taken for empty: 2 of 3."));
+  CHECK(has(text, "  t4: hold 0, 2 on order, order none\n     3 of 40 parts are not reckoned."));
+  CHECK(has(text, "Shelves never counted, and taken for empty: 3 of 4."));
   CHECK(has(printed(print_spares, SparesView{input, {}}), "No part says of which type it is."));
   const auto rows = test::lines_of(printed(print_spares_csv, SparesView{input, lines}));
-  REQUIRE(rows.size() == 4);
-  CHECK(test::cells_of(rows[1])[8] == "6");
-  CHECK(test::cells_of(rows[3])[8].empty());
+  REQUIRE(rows.size() == 5);
+  CHECK(test::cells_of(rows[1])[11] == "6");
+  CHECK(test::cells_of(rows[3])[11].empty());
   const auto json = nlohmann::json::parse(printed(print_spares_json, SparesView{input, lines}));
   CHECK(json["spares"][0]["order"] == 3);
   CHECK_FALSE(json["spares"][2].contains("hold"));

@@ -26,6 +26,12 @@ struct Renewed {
   std::vector<double> first;  ///< replacements of what stands there; a row of years for each draw
 };
 
+/// Year by year, a row of years for each draw.
+struct Renewals {
+  std::vector<double> counts;
+  bool answered = false;  ///< of a new part something is reckoned
+};
+
 /// What one replacement takes, and what of it is not known.
 struct UnitCost {
   std::optional<double> parts;
@@ -78,7 +84,7 @@ class CostCounter {
     if (!gather()) return fail(Fault::cancelled, "Life cost: stopped before its end.");
     std::vector<const Renewed*> groups;
     for (const auto& [key, group] : groups_) groups.push_back(&group);
-    std::vector<std::vector<double>> counts(groups.size());
+    std::vector<Renewals> counts(groups.size());
     for_each_unit(static_cast<int>(groups.size()), question_.workers, [&](int i) {
       counts[static_cast<std::size_t>(i)] = renewals(*groups[static_cast<std::size_t>(i)]);
     });
@@ -121,6 +127,8 @@ class CostCounter {
     }
     ++group.parts;
     if (question_.from == LifeFrom::all_new) return;
+    not_answered_ += made.why == ReplacedFor::nothing ? 1 : 0;
+    if (!made.past) may_be_past_ += made.reached.by.front();
     for (std::size_t d = 0; d < draws_; ++d) {
       double* first = &group.first[d * years_];
       if (made.past) {
@@ -135,7 +143,7 @@ class CostCounter {
   }
 
   /// Replacements year by year, those of replacements among them; a row of years for each draw.
-  std::vector<double> renewals(const Renewed& group) const {
+  Renewals renewals(const Renewed& group) const {
     // Whole years for what is put up today, half years for what comes in the middle of one.
     std::vector<double> at;
     for (std::size_t h = 0; h <= 2 * years_; ++h) at.push_back(static_cast<double>(h) / 2);
@@ -157,7 +165,7 @@ class CostCounter {
           count[y] += count[s] * (by[2 * (y - s) + 1] - by[2 * (y - s) - 1]);
       }
     }
-    return counts;
+    return {std::move(counts), fresh.why != ReplacedFor::nothing};
   }
 
   UnitCost unit_cost(const Renewed& group) const {
@@ -176,18 +184,20 @@ class CostCounter {
     return unit;
   }
 
-  /// Days that a replacement waits for its part: with what lies on the shelf, else with what the
-  /// owner means to hold.
+  /// Days that a replacement waits for its part, where those before it in the lead time took all:
+  /// with what lies on the shelf, else with what the owner means to hold.
   std::optional<double> days_waited(const Renewed& group, const TypeFigures& type) const {
     const auto line = spares_.find({group.depot, group.type});
     if (line == spares_.end() || !type.lead_time_days) return std::nullopt;
     const SpareLine& spare = *line->second;
     const auto held = spare.shelf ? spare.shelf : spare.hold;
     if (!held) return std::nullopt;
-    return *type.lead_time_days * (1 - enough_chance(spare.means, *held));
+    return *type.lead_time_days * (1 - enough_chance(spare.means, *held - 1));
   }
 
-  void spend(const Renewed& group, const std::vector<double>& counts) {
+  void spend(const Renewed& group, const Renewals& made) {
+    const std::vector<double>& counts = made.counts;
+    if (question_.from == LifeFrom::all_new && !made.answered) not_answered_ += group.parts;
     const UnitCost unit = unit_cost(group);
     lacking_.note("the price", group.type, !unit.parts);
     lacking_.note("labour", group.type, !unit.labour);
@@ -229,6 +239,8 @@ class CostCounter {
     out.site = question_.site;
     out.years = question_.years;
     out.parts = parts_;
+    out.not_answered = not_answered_;
+    out.may_be_past = may_be_past_;
     out.replacements = replacements_sum_;
     for (const CostShares& cost : costs_) {
       const double share = 1.0 / static_cast<double>(draws_);
@@ -277,6 +289,13 @@ class CostCounter {
       said += concat({", at ", fixed(*site_.discount_rate * 100, 1), " % a year"});
     for (std::size_t i = 0; i < made.without.size(); ++i)
       said += concat({i == 0 ? "; without " : ", ", made.without[i]});
+    if (made.not_answered > 0)
+      said += concat({"; ", std::to_string(made.not_answered), " of ", std::to_string(made.parts),
+                      " parts are not reckoned"});
+    constexpr double least_said = 0.1;
+    if (made.may_be_past >= least_said)
+      said += concat({"; about ", two_digits(made.may_be_past),
+                      " may be past already, unseen, and are not in it"});
     return said;
   }
 
@@ -295,6 +314,8 @@ class CostCounter {
   std::optional<double> visits_;
   std::optional<double> strikes_;
   int parts_ = 0;
+  int not_answered_ = 0;
+  double may_be_past_ = 0;
   double replacements_sum_ = 0;
 };
 

@@ -7,7 +7,7 @@
 //          + days closed cost of a closed day) + visits cost of a visit
 //          + strikes hours cost of an hour ]
 //   n(y) = first(y) + sum over s < y of n(s) [F_new(y - s + 1/2) - F_new(y - s - 1/2)]
-//   days closed = hours/8 + lead time P(no spare on the day)
+//   days closed = hours/8 + lead time P(earlier ones in the lead time took all that is held)
 //
 // first(y): as in the order list (order_list.h), or, where everything is put up new today, F_new.
 // F_new: of a new part in the same place (replacement.h); a replacement is itself replaced in its
@@ -58,6 +58,9 @@ struct LifeCost {
   std::string site;
   int years = 0;
   int parts = 0;
+  int not_answered =
+      0;  ///< of those neither a wall nor a grade is reckoned: they cost nothing here
+  double may_be_past = 0;   ///< mean number of parts past already, unseen, that is in no year
   double replacements = 0;  ///< mean number, not discounted
   CostShares mean;
   double p10 = 0;

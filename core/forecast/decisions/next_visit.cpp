@@ -109,7 +109,7 @@ class VisitPlanner {
     int already = 0;
     bool set = false;
     for (const PartOutlook& outlook : outlooks_) {
-      if (!is_here(outlook.part) || outlook.seen_at_worst) continue;
+      if (!is_here(outlook.part) || outlook.seen_past) continue;
       const auto chance = chance_of(outlook.part);
       if (!chance) continue;
       set = true;
@@ -167,7 +167,7 @@ class VisitPlanner {
 
   void add_narrowing() {
     for (const PartOutlook& outlook : outlooks_) {
-      if (!is_here(outlook.part) || outlook.seen_at_worst || !has_coating(outlook.part)) continue;
+      if (!is_here(outlook.part) || outlook.seen_past || !has_coating(outlook.part)) continue;
       const auto year = year_that_narrows(portfolio_, *coating_, outlook.part);
       if (!year) return;
       add(later(portfolio_.as_of, *year), VisitReason::narrows_a_rate,

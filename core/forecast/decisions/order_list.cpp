@@ -91,25 +91,32 @@ class OrderCounter {
 
  private:
   void add(std::int32_t part, const PartReplacement& made) {
-    if (made.why == ReplacedFor::nothing) {
-      ++list_.not_answered;
-      return;
-    }
     const Part& own = replacements_.portfolio().parts[static_cast<std::size_t>(part)];
     auto& line =
         lines_.try_emplace(key_of(own), Line{OrderLine{}, Counts(periods_, draws())}).first->second;
-    if (line.made.parts == 0) line.made.example = part;
+    if (line.made.parts + line.made.not_answered == 0) line.made.example = part;
     line.made.type = own.component_type;
+    if (made.why == ReplacedFor::nothing) {
+      ++line.made.not_answered;
+      ++list_.not_answered;
+      return;
+    }
     ++line.made.parts;
     ++list_.parts;
+    if (!made.wall_not_said.empty()) {
+      ++line.made.by_grade_alone;
+      ++list_.by_grade_alone[made.wall_not_said];
+    }
     if (!made.past) {
+      line.made.may_be_past += made.reached.by.front();
+      list_.may_be_past += made.reached.by.front();
       line.counts.add(made.reached);
       whole_.add(made.reached);
       return;
     }
     ++line.made.past;
     ++list_.past;
-    line.made.seen_at_worst += made.seen_at_worst ? 1 : 0;
+    line.made.seen_past += made.seen_past ? 1 : 0;
     for (const std::size_t period : {std::size_t{0}, periods_ - 1}) {
       line.counts.add_past(1, period);
       whole_.add_past(1, period);
@@ -138,9 +145,11 @@ class OrderCounter {
     }
     for (std::size_t p = 0; p + 1 < periods_; ++p) list_.years.push_back(whole_.of(p));
     list_.all = whole_.of(periods_ - 1);
-    std::stable_sort(
-        list_.lines.begin(), list_.lines.end(),
-        [](const OrderLine& a, const OrderLine& b) { return a.all.expected > b.all.expected; });
+    std::stable_sort(list_.lines.begin(), list_.lines.end(),
+                     [](const OrderLine& a, const OrderLine& b) {
+                       return std::tuple(a.parts == 0, -a.all.expected) <
+                              std::tuple(b.parts == 0, -b.all.expected);
+                     });
     return std::move(list_);
   }
 

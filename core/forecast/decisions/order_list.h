@@ -9,9 +9,12 @@
 //                        of the draws. Parts share zones, so it is wider than independent parts
 //                        would be.
 //
+// The share F(0) of a part that nobody knows to be past is in no year: it may be past already,
+// unseen. Those shares are summed beside the count, and a look at the parts tells.
 // A part is counted once: what its replacement does later is the life cost's (life_cost.h).
 
 #include <cstdint>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -33,19 +36,25 @@ struct OrderLine {
   std::string type;          ///< component type as the portfolio calls it; empty: not said
   std::int32_t example = 0;  ///< a part of it, for its kind and size
   int parts = 0;             ///< with an answer
-  int past = 0;              ///< of which so many are past already, in year 0
-  int seen_at_worst = 0;     ///< of those so many were seen at grade 5
+  int not_answered = 0;      ///< besides, of which neither wall nor grade is reckoned
+  int past = 0;              ///< of the parts so many are past already, in year 0
+  int seen_past = 0;         ///< of those so many were seen at the grade to replace at
+  double may_be_past = 0;    ///< mean number of the others that are past, unseen; in no year
+  int by_grade_alone = 0;    ///< of the parts so many are tubes without a wall reckoned
   std::vector<ReplacedCount> years;
   ReplacedCount all;  ///< of all the years
 };
 
 struct OrderList {
-  std::vector<OrderLine> lines;  ///< by the expected count of all years, the most first
+  /// By the expected count of all years, the most first; those without an answer last.
+  std::vector<OrderLine> lines;
   ReplacedCount all;
   std::vector<ReplacedCount> years;
   int parts = 0;
   int past = 0;
   int not_answered = 0;  ///< parts of which neither wall nor grade is reckoned
+  double may_be_past = 0;
+  std::map<std::string, int> by_grade_alone;  ///< tubes, by why no wall is reckoned
 };
 
 struct OrderQuestion {

@@ -41,25 +41,28 @@ int rank(Limit limit) {
   return 4;
 }
 
+/// Of a row of a grade.
+int grade_of(const LimitForecast& row) {
+  return static_cast<int>(row.limit) - static_cast<int>(Limit::grade_2) + 2;
+}
+
 /// The grade rows of a part are two where its owner replaces before grade 5; the owner's counts.
 bool structural(const Portfolio& portfolio, const LimitForecast& row) {
   if (row.limit == Limit::wall_limit || row.limit == Limit::torque_minimum) return true;
   if (rank(row.limit) != 1) return false;
   const Part& part = portfolio.parts[static_cast<std::size_t>(row.part)];
-  const int grade = static_cast<int>(row.limit) - static_cast<int>(Limit::grade_2) + 2;
-  return grade == replace_grade(portfolio, part.site);
+  return grade_of(row) == replace_grade(portfolio, part.site);
 }
 
-constexpr int worst_grade = 5;
-
-bool seen_at_worst(const LimitForecast& row) {
-  return row.seen && row.seen->grade >= worst_grade;
+/// Seen at the grade of its row or a worse one.
+bool seen_there(const LimitForecast& row) {
+  return row.seen && row.seen->grade >= grade_of(row);
 }
 
 double median_years(const LimitForecast& row, Date as_of) {
   constexpr std::size_t median = 3;
   if (!row.answered) return never;
-  if (seen_at_worst(row)) return std::min(0.0, years_between(as_of, row.seen->day));
+  if (seen_there(row)) return std::min(0.0, years_between(as_of, row.seen->day));
   return row.has_years ? row.years[median] : years_to_chance(row, as_likely_as_not);
 }
 
@@ -117,9 +120,12 @@ class Reader {
     for (const std::size_t row : own) {
       if (!structural(portfolio_, rows_[row])) continue;
       made.structural_rows.push_back(row);
-      if (seen_at_worst(rows_[row])) made.seen_at_worst = rows_[row].seen->day;
+      if (seen_there(rows_[row])) {
+        made.seen_past = rows_[row].seen->day;
+        made.seen_grade = rows_[row].seen->grade;
+      }
       const double chance =
-          made.seen_at_worst ? 1 : chance_within(rows_[row], portfolio_.settings.horizon_years);
+          made.seen_past ? 1 : chance_within(rows_[row], portfolio_.settings.horizon_years);
       if (made.structural && chance <= made.structural_chance) continue;
       made.structural_chance = chance;
       made.structural = row;
@@ -129,7 +135,7 @@ class Reader {
   void find_due(const std::vector<std::size_t>& own, double chance, PartOutlook& made) const {
     double first = never;
     for (const std::size_t row : own) {
-      const double years = seen_at_worst(rows_[row]) ? 0 : years_to_chance(rows_[row], chance);
+      const double years = seen_there(rows_[row]) ? 0 : years_to_chance(rows_[row], chance);
       if (years >= first || years > longest_date_years) continue;
       first = years;
       made.due_row = row;
@@ -140,8 +146,9 @@ class Reader {
 
   [[nodiscard]] std::string words(const PartOutlook& made, std::optional<double> chance) const {
     std::string said;
-    if (made.seen_at_worst) {
-      said = "seen at grade 5 on " + to_text(*made.seen_at_worst) + ": act on it";
+    if (made.seen_past) {
+      said = concat({"seen at grade ", std::to_string(made.seen_grade), " on ",
+                     to_text(*made.seen_past), ": act on it"});
     } else if (made.governing) {
       said =
           "governed by " + limit_name(rows_[*made.governing].limit) + ", as likely as not " +

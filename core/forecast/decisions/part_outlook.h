@@ -30,15 +30,17 @@ struct PartOutlook {
   double structural_chance = 0;
   std::optional<std::size_t> structural;
   std::vector<std::size_t> structural_rows;  ///< all of them
-  std::optional<Date> seen_at_worst;         ///< seen at grade 5, last on that day
+  /// Seen last, on that day, at the grade its owner replaces at or a worse one.
+  std::optional<Date> seen_past;
+  int seen_grade = 0;
   /// The first day a limit is reached with the owner's chance, and which. None where no chance is
   /// set for the part's consequence, or no figure gets there.
   std::optional<Date> due;
   std::optional<std::size_t> due_row;
   /// "governed by set screws, as likely as not in about 4 years; condition grade 5 close behind;
   /// due 2028-03-01 for set screws by the owner's chance of 5 %"; "no chance is set, so no date";
-  /// of a part
-  /// seen at grade 5 "seen at grade 5 on 2026-05-12: act on it; due 2026-06-30 ...".
+  /// of a part seen at the grade to replace at "seen at grade 5 on 2026-05-12: act on it; due
+  /// 2026-06-30 ...".
   std::string words;
 };
 

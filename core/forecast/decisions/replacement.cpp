@@ -95,7 +95,8 @@ class Replacements::Inside {
     PartReplacement out;
     out.reached = {std::vector<double>(years.size(), 0.0),
                    std::vector<double>(count * years.size(), 0.0)};
-    const auto wall = made != nullptr ? new_wall(part, *made, years) : old_wall(part, years);
+    const auto wall =
+        made != nullptr ? new_wall(part, *made, years) : old_wall(part, years, &out.wall_not_said);
     const auto grade = grade_reached(part, made != nullptr, years);
     if (wall) raise(*wall, out.reached);
     if (grade) raise(*grade, out.reached);
@@ -106,8 +107,8 @@ class Replacements::Inside {
       out.why = of_wall > of_grade ? ReplacedFor::wall : ReplacedFor::grade;
     }
     if (made != nullptr) return out;
-    out.seen_at_worst = seen_at_worst(part);
-    out.past = out.seen_at_worst || past_by_now(part, years, out);
+    out.seen_past = seen_past(part);
+    out.past = out.seen_past || past_by_now(part, years, out);
     return out;
   }
 
@@ -192,14 +193,17 @@ class Replacements::Inside {
     return of_rates_ ? of_rates_->draws() : of_grades_ ? of_grades_->draws() : draw_count;
   }
 
+  /// `why_not`, where it is given: why there is none.
   [[nodiscard]] std::optional<DrawnChances> old_wall(std::int32_t part,
-                                                     std::span<const double> years) const {
+                                                     std::span<const double> years,
+                                                     std::string* why_not = nullptr) const {
     const WallTube* tube = tube_of(part);
     std::optional<DrawnChances> reached;
     if (tube == nullptr) return reached;
-    (void)walls_.ask(*tube, [&](const AskedWall& asked) {
+    auto missing = walls_.ask(*tube, [&](const AskedWall& asked) {
       reached = wall_reached(part, asked.question, years);
     });
+    if (missing && why_not != nullptr) *why_not = std::move(*missing);
     return reached;
   }
 
@@ -291,7 +295,7 @@ class Replacements::Inside {
     return nodes;
   }
 
-  [[nodiscard]] std::optional<Date> seen_at_worst(std::int32_t part) const {
+  [[nodiscard]] std::optional<Date> seen_past(std::int32_t part) const {
     const std::int32_t index = graded_[static_cast<std::size_t>(part)];
     if (index < 0) return std::nullopt;
     const GradePart& own = grades_->data.parts[static_cast<std::size_t>(index)];
@@ -299,8 +303,9 @@ class Replacements::Inside {
         grades_->data.segments[static_cast<std::size_t>(own.first_segment + own.segments - 1)];
     const auto seen = seen_last(
         {grades_->data.looks.data() + segment.first, static_cast<std::size_t>(segment.count)});
-    constexpr int worst = static_cast<int>(grade_count);
-    return seen && seen->seen == worst ? std::optional(seen->day) : std::nullopt;
+    const int replaced_at =
+        replace_grade(portfolio_, portfolio_.parts[static_cast<std::size_t>(part)].site);
+    return seen && seen->seen >= replaced_at ? std::optional(seen->day) : std::nullopt;
   }
 
   [[nodiscard]] bool past_by_now(std::int32_t part, std::span<const double> years,

@@ -4,10 +4,10 @@
 // its owner replaces, whichever chance is larger (they are dependent, so never multiplied),
 //   F(y) = max(P(wall limit by y), P(grade G by y))
 // of each year, with the parts' shared effects drawn in common (common_draws.h), for sums over
-// parts. A part that is past is known to be so: seen at grade 5 (acted on as seen, whatever the
-// model says), or as likely as not past by now. For a new part put up today in the same place the
-// same, from the shared effects alone: what a replacement does next, and what another finish would
-// do.
+// parts. A part that is past is known to be so: seen at the grade its owner replaces at or a worse
+// one (acted on as seen, whatever the model says), or as likely as not past by now. For a new part
+// put up today in the same place the same, from the shared effects alone: what a replacement does
+// next, and what another finish would do.
 //
 // Limits: set screws are tightened, not replaced for being loose; what a strike breaks is counted
 // elsewhere (spares.h).
@@ -36,10 +36,11 @@ struct DrawnChances {
 enum class ReplacedFor { nothing, wall, grade };
 
 struct PartReplacement {
-  bool past = false;                  ///< known to be past, or as likely as not
-  std::optional<Date> seen_at_worst;  ///< seen at grade 5 on that day
-  DrawnChances reached;               ///< F; 0 for all years where no limit is answered
+  bool past = false;              ///< known to be past, or as likely as not
+  std::optional<Date> seen_past;  ///< seen last, on that day, at the grade to replace at or a worse
+  DrawnChances reached;           ///< F; 0 for all years where no limit is answered
   ReplacedFor why = ReplacedFor::nothing;
+  std::string wall_not_said;  ///< of a tube that stands there: why no wall is reckoned
 };
 
 /// A new part in the place of another.

@@ -23,6 +23,8 @@ struct Served {
   double chance = 0;  ///< the highest that one of its sites asks for
 };
 
+constexpr double least_said = 0.1;  // of parts that may be past unseen
+
 using DepotAndType = std::pair<std::string, std::string>;
 
 class SpareCounter {
@@ -72,13 +74,17 @@ class SpareCounter {
       return made;
     }
     count(served, type->second, made);
+    if (made.not_answered == made.parts) {
+      made.words = "neither a wall nor a grade is reckoned of them";
+      return made;
+    }
     if (served.chance <= 0 || served.chance >= 1) {
       made.words = "no chance of having the spare is set";
       return made;
     }
     made.hold = spares_to_hold(made.means, served.chance);
     made.enough = enough_chance(made.means, *made.hold);
-    made.order = std::max(0, *made.hold - made.shelf.value_or(0) - made.on_order);
+    made.order = std::max(0, *made.hold + made.past - made.shelf.value_or(0) - made.on_order);
     made.words = words(made, *type->second.lead_time_days, served.chance);
     return made;
   }
@@ -98,7 +104,10 @@ class SpareCounter {
     made.means.assign(static_cast<std::size_t>(replacements_.draws()), made.by_strike);
     for (const PartReplacement& part : reached) {
       made.past += part.past ? 1 : 0;
+      made.not_answered += part.why == ReplacedFor::nothing ? 1 : 0;
+      made.by_grade_alone += part.why == ReplacedFor::grade && !part.wall_not_said.empty() ? 1 : 0;
       if (part.past || part.why == ReplacedFor::nothing) continue;
+      made.may_be_past += part.reached.by.front();
       for (std::size_t d = 0; d < made.means.size(); ++d) {
         constexpr double surely_past = 1 - 1e-9;
         const double now = std::min(part.reached.drawn[2 * d], surely_past);
@@ -120,7 +129,18 @@ class SpareCounter {
         concat({"; ", std::to_string(*made.hold), *made.hold == 1 ? " is" : " are", " enough with ",
                 chance_words(made.enough), ", the owner's chance is ", chance_words(chance)});
     if (made.past > 0)
-      said += concat({"; besides ", std::to_string(made.past), " to be replaced now"});
+      said += concat({"; besides ", std::to_string(made.past), " to be replaced now, which ",
+                      made.past == 1 ? "is" : "are", " in the order"});
+    if (made.may_be_past >= least_said)
+      said += concat({"; about ", two_digits(made.may_be_past),
+                      " more may be past already, unseen, and are not"});
+    const std::string parts = std::to_string(made.parts);
+    if (made.not_answered > 0)
+      said += concat(
+          {"; ", std::to_string(made.not_answered), " of ", parts, " parts are not reckoned"});
+    if (made.by_grade_alone > 0)
+      said += concat(
+          {"; ", std::to_string(made.by_grade_alone), " of ", parts, " go by their grade alone"});
     return said;
   }
 

@@ -9,11 +9,12 @@
 //              down where there were strikes
 //   hold       the least k with mean over d of P(Poisson(Lambda_d) <= k) at least the owner's
 //              chance (limit 12)
-//   order      k less what is on the shelf and on order
+//   order      k and what is past already, less what is on the shelf and on order
 //
 // The mean over draws, not the Poisson of the mean: parts of a zone fail together.
 // Lambda 0.8, 1.6, 3.6 at 95 %: hold 6, where the mean 2.0 alone would say 5.
-// Parts that are past already are not in it: they are ordered, not held for.
+// Parts that are past already are in the order, not in what is held. Parts that nobody knows to be
+// past but that may be so, F_d(0), are in neither: their mean number is said.
 
 #include <cstdint>
 #include <optional>
@@ -37,14 +38,17 @@ struct SpareLine {
   std::string depot;  ///< as the portfolio calls it; empty: the sites have none
   std::string type;
   int parts = 0;             ///< in the depot's sites
-  int past = 0;              ///< of those to be replaced now, not counted below
+  int not_answered = 0;      ///< of those neither a wall nor a grade is reckoned
+  int by_grade_alone = 0;    ///< of those tubes without a wall reckoned
+  int past = 0;              ///< of those to be replaced now, not in what is held
+  double may_be_past = 0;    ///< mean number of the others that are past, unseen
   double expected = 0;       ///< mean Lambda
   double by_strike = 0;      ///< of which what one strike breaks
   std::optional<int> hold;   ///< none: `words` say what is missing
   double enough = 0;         ///< the chance with that many
   std::optional<int> shelf;  ///< none: never counted
   int on_order = 0;
-  std::optional<int> order;
+  std::optional<int> order;   ///< with those to be replaced now
   std::vector<double> means;  ///< Lambda_d; empty without a lead time
   std::string words;
 };

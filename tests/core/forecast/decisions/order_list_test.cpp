@@ -121,7 +121,7 @@ TEST_CASE("every part is replaced once in the long run, past ones now", "[core]"
   CHECK(list->all.p50 <= list->all.p90);
   const auto seen = fitted.replacements().of(3, years);
   CHECK(seen.past);
-  CHECK(seen.seen_at_worst);
+  CHECK(seen.seen_past);
   CHECK_FALSE(order_list(fitted.replacements(), {.years = 0}));
 }
 

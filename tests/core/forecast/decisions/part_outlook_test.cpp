@@ -124,13 +124,29 @@ TEST_CASE("a part seen at grade 5 goes before whatever is only likely", "[foreca
   CHECK(outlooks[0].structural_chance == 1);
   CHECK(outlooks[0].governing == 1u);
   CHECK(outlooks[0].governing_years == Approx(-49 / 365.25));
-  CHECK(outlooks[0].seen_at_worst == date_from_civil(2026, 5, 12));
+  CHECK(outlooks[0].seen_past == date_from_civil(2026, 5, 12));
   CHECK(outlooks[0].due == portfolio.as_of);
   CHECK(outlooks[0].words ==
         "seen at grade 5 on 2026-05-12: act on it; due 2026-06-30 for condition grade 5 by the "
         "owner's chance of 5 %");
   CHECK(outlooks[1].part == 0);
-  CHECK_FALSE(outlooks[2].seen_at_worst);
+  CHECK_FALSE(outlooks[2].seen_past);
+}
+
+TEST_CASE("a part seen at the grade its owner replaces at goes by what was seen", "[forecast]") {
+  auto portfolio = parts(2);
+  portfolio.limits.front().replace_grade = 4;
+  auto seen = life(Limit::grade_4, 12, 1);
+  auto worst = life(Limit::grade_5, 20, 1);
+  seen.seen = worst.seen = SeenGrade{4, date_from_civil(2026, 5, 12)};
+  const std::vector<LimitForecast> rows{screws({0.9, 0.95, 0.97, 0.99}, 0), seen, worst};
+  const auto outlooks = part_outlooks(portfolio, rows);
+  REQUIRE(outlooks.size() == 2);
+  CHECK(outlooks[0].part == 1);
+  CHECK(outlooks[0].structural == 1u);
+  CHECK(outlooks[0].structural_chance == 1);
+  CHECK(outlooks[0].seen_past == date_from_civil(2026, 5, 12));
+  CHECK(outlooks[0].words.rfind("seen at grade 4 on 2026-05-12: act on it", 0) == 0);
 }
 
 TEST_CASE("a part is due when its first limit has the owner's chance", "[forecast]") {

@@ -107,3 +107,55 @@ TEST_CASE("a strike asks for spares of the largest seasonal run", "[core]") {
   REQUIRE(first);
   CHECK(line_of(*first, "fitting").by_strike > 0);
 }
+
+TEST_CASE("parts of which nothing is reckoned are never enough with none held", "[core]") {
+  Fitted fitted = fitted_depot();
+  OwnerFigures figures = figures_of(fitted.portfolio);
+  for (auto& [name, type] : figures.types) type.lead_time_days = 28;
+  const Replacements ungraded(fitted.portfolio, &*fitted.coating, nullptr);
+  const auto lines = spares(ungraded, figures);
+  REQUIRE(lines);
+  const SpareLine& fitting = line_of(*lines, "fitting");
+  CHECK_FALSE(fitting.hold);
+  CHECK_FALSE(fitting.order);
+  CHECK(fitting.not_answered == fitting.parts);
+  CHECK(fitting.words == "neither a wall nor a grade is reckoned of them");
+  CHECK(line_of(*lines, "tube").hold);
+  CHECK(line_of(*lines, "tube").not_answered == 0);
+
+  for (Part& part : fitted.portfolio.parts) part.component_type = "any";
+  figures.types["any"].lead_time_days = 28;
+  const auto mixed = spares(Replacements(fitted.portfolio, &*fitted.coating, nullptr), figures);
+  REQUIRE(mixed);
+  const SpareLine& any = line_of(*mixed, "any");
+  CHECK(any.hold);
+  CHECK(any.not_answered == fitting.parts);
+  CHECK(any.words.find("; " + std::to_string(fitting.parts) + " of " + std::to_string(any.parts) +
+                       " parts are not reckoned") != std::string::npos);
+}
+
+TEST_CASE("what is to be replaced now is ordered besides what is held", "[core]") {
+  Portfolio portfolio = sharing_parts(test::seed_or(8), {.sites = 1, .zones = 1, .runs = 2});
+  std::int32_t fitting = 0;
+  for (std::size_t i = 0; i < portfolio.parts.size(); ++i) {
+    portfolio.parts[i].depot = "quay";
+    if (portfolio.parts[i].component_type == "fitting") fitting = static_cast<std::int32_t>(i);
+  }
+  for (Reading& reading : portfolio.readings)
+    if (reading.quantity == Quantity::grade) reading.value = reading.part == fitting ? 5 : 1;
+  const Fitted fitted(std::move(portfolio));
+  OwnerFigures figures = figures_of(fitted.portfolio);
+  const auto bare = spares(fitted.replacements(), figures);
+  REQUIRE(bare);
+  const SpareLine& line = line_of(*bare, "fitting");
+  REQUIRE(line.past == 1);
+  REQUIRE(line.hold);
+  CHECK(*line.order == *line.hold + 1);
+  CHECK(line.words.find("; besides 1 to be replaced now, which is in the order") !=
+        std::string::npos);
+  CHECK(line.may_be_past > 0);
+  figures.on_order[{"quay", "fitting"}] = 1;  // the one for the part that is past
+  const auto ordered = spares(fitted.replacements(), figures);
+  REQUIRE(ordered);
+  CHECK(line_of(*ordered, "fitting").order == line.hold);
+}

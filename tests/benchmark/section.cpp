@@ -20,9 +20,10 @@ void print(const Figure& figure) {
   const auto shown = [](double value) {
     return fixed(value, value < 10 ? 3 : value < 1000 ? 1 : 0);
   };
+  const double ratio = figure.ours / figure.peer;
   std::cout << "  " << figure.what << ": " << shown(figure.ours) << " " << figure.unit << "; "
             << figure.peer_name << ": " << shown(figure.peer) << " " << figure.unit << "; ratio "
-            << fixed(figure.ours / figure.peer, 2) << std::endl;
+            << fixed(ratio, ratio < 0.1 ? 4 : 2) << std::endl;
 }
 
 double heap_bytes() {

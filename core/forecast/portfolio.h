@@ -78,8 +78,8 @@ struct Part {
   std::optional<double> steel_rate_um_per_year;  ///< 20-year mean
   std::optional<double> torque_target_nm;
   std::optional<double> torque_minimum_nm;
-  /// What the tube has to carry, where the owner said so: without a wall_limit_mm its least wall is
-  /// reckoned from this.
+  /// What the tube has to carry, where the owner said so: its least wall is reckoned from this, and
+  /// governs where wall_limit_mm is not larger.
   std::optional<structure::LoadedTube> carries;
   bool yield_assumed = false;  ///< nobody said of which steel it is: taken as the weakest
   /// Why a tube has no `carries`, in words: "no load class is set for this run"; empty: not asked.

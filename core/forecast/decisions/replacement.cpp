@@ -217,6 +217,8 @@ class Replacements::Inside {
       fresh.readings.clear();
       fresh.before_zinc.clear();
       fresh.bounds.clear();
+      fresh.bounds_before_zinc.clear();
+      fresh.thin.clear();
       fresh.odd.clear();
       fresh.stands_since = fresh.hollow_since = portfolio_.as_of;
       if (const auto nominal = portfolio_.parts[static_cast<std::size_t>(part)].wall_nominal_mm) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <tuple>
 #include <utility>
@@ -11,6 +12,7 @@
 #include "core/forecast/preparation.h"
 #include "core/forecast/wall/constants.h"
 #include "core/forecast/words.h"
+#include "core/statistics/normal.h"
 
 namespace kneerail::forecast {
 
@@ -47,11 +49,9 @@ void set_limit(const Part& part, WallTube& tube) {
   if (least && passes) tube.least_wall_mm = *least->wall_mm;
   tube.load_not_known = part.load_not_known;
   tube.yield_assumed = part.yield_assumed;
-  tube.limit_reckoned = !is_positive(part.wall_limit_mm) && least && passes;
-  if (tube.limit_reckoned)
-    tube.limit_mm = *least->wall_mm;
-  else if (is_positive(part.wall_limit_mm))
-    tube.limit_mm = *part.wall_limit_mm;
+  if (is_positive(part.wall_limit_mm)) tube.owner_limit_mm = *part.wall_limit_mm;
+  tube.limit_reckoned = tube.least_wall_mm > tube.owner_limit_mm;
+  tube.limit_mm = std::max(tube.owner_limit_mm, tube.least_wall_mm);
   if (!tube.why_not.empty()) return;
   if (!passes || (is_positive(part.wall_nominal_mm) && tube.limit_mm >= *part.wall_nominal_mm))
     tube.why_not = "no reserve; refer to an engineer";
@@ -143,9 +143,20 @@ const char* unusable(const Portfolio& portfolio, const Reading& reading, const S
   return nullptr;
 }
 
+/// Readings at one place. Where the place is not said each may be of another: the thinnest counts.
+double wall_at(std::int16_t place, const std::vector<double>& values) {
+  return place == 0 ? *std::min_element(values.begin(), values.end()) : median(values);
+}
+
 struct GaugeDay {
   std::map<std::int16_t, std::vector<double>> places;
   std::vector<std::string> readings;  ///< their ids
+  [[nodiscard]] double thinnest_mm() const {
+    double thinnest = std::numeric_limits<double>::infinity();
+    for (const auto& [place, values] : places)
+      thinnest = std::min(thinnest, wall_at(place, values));
+    return thinnest;
+  }
 };
 
 /// Readings of a part by day and gauge.
@@ -176,12 +187,14 @@ struct Found {
   std::vector<Sessions> sessions;
   std::vector<std::vector<OddWall>> odd;
   std::vector<std::vector<WallBound>> bounds;
+  std::vector<std::vector<WallBound>> bounds_before_zinc;
 };
 
 Found found_on(const Portfolio& portfolio, const std::vector<Starts>& starts,
                std::vector<LeftOut>& left_out) {
   Found found{std::vector<Sessions>(portfolio.parts.size()),
               std::vector<std::vector<OddWall>>(portfolio.parts.size()),
+              std::vector<std::vector<WallBound>>(portfolio.parts.size()),
               std::vector<std::vector<WallBound>>(portfolio.parts.size())};
   for (const Reading& reading : portfolio.readings) {
     if (reading.quantity != Quantity::wall_mm) continue;
@@ -194,10 +207,13 @@ Found found_on(const Portfolio& portfolio, const std::vector<Starts>& starts,
     }
     if (is_bound(reading)) {
       const Date day = day_of(portfolio, reading);
-      if (starts[part].zinc && day < *starts[part].zinc)
+      const bool at_most = reading.censoring == Censoring::at_most;
+      const bool before_zinc = starts[part].zinc && day < *starts[part].zinc;
+      if (before_zinc && !at_most)
         left_out.push_back({reading.id, portfolio.parts[part].id, "bound_before_zinc"});
       else
-        found.bounds[part].push_back({day, reading.value, reading.censoring == Censoring::at_most});
+        (before_zinc ? found.bounds_before_zinc : found.bounds)[part].push_back(
+            {day, reading.value, at_most});
       continue;
     }
     const Visit& visit = portfolio.visits[static_cast<std::size_t>(reading.visit)];
@@ -238,12 +254,15 @@ void begin_under_zinc(const Starts& starts, WallTube& tube) {
                                   [&](const WallMean& mean) { return mean.day >= *starts.zinc; });
   tube.before_zinc.assign(tube.readings.begin(), after);
   tube.readings.erase(tube.readings.begin(), after);
-  if (tube.before_zinc.empty()) return;
-  const WallMean& last = tube.before_zinc.back();
-  const double half_lost_mm =
-      tube.class_steel_um_per_year * years_between(last.day, *starts.zinc) / 2000;
-  tube.start_mm = std::max(0.0, last.wall_mm - half_lost_mm);
-  tube.start_sd_mm = std::hypot(std::sqrt(last.variance_mm2), half_lost_mm);
+  if (!tube.before_zinc.empty()) {
+    const WallMean& last = tube.before_zinc.back();
+    const double half_lost_mm =
+        tube.class_steel_um_per_year * years_between(last.day, *starts.zinc) / 2000;
+    tube.start_mm = std::max(0.0, last.wall_mm - half_lost_mm);
+    tube.start_sd_mm = std::hypot(std::sqrt(last.variance_mm2), half_lost_mm);
+  }
+  for (const WallBound& bound : tube.bounds_before_zinc)
+    tube.start_mm = std::min(tube.start_mm, bound.wall_mm);
 }
 
 /// By day, and of the places of one day that no model takes the thinnest.
@@ -272,6 +291,27 @@ void sort_bounds(std::vector<WallBound>& bounds) {
                              return a.day == b.day && a.at_most == b.at_most;
                            }),
                bounds.end());
+}
+
+/// Sets the places read at or under the limit: by what was read and by what the gauge could not.
+void set_thin_places(const Sessions& sessions, WallTube& tube) {
+  constexpr double sure = 1 - wall_constant::bound_slip;
+  const double sd = std::hypot(wall_constant::reading_sd_mm, wall_constant::session_sd_mm);
+  const auto add = [&](Date day, double wall_mm, bool is_bound) {
+    if (wall_mm > tube.limit_mm) return;
+    const double chance = std::min(sure, statistics::normal_cdf((tube.limit_mm - wall_mm) / sd));
+    tube.thin.push_back({day, wall_mm, chance, is_bound});
+  };
+  for (const auto& [key, session] : sessions) add(key.first, session.thinnest_mm(), false);
+  for (const auto* bounds : {&tube.bounds, &tube.bounds_before_zinc})
+    for (const WallBound& bound : *bounds)
+      if (bound.at_most) add(bound.day, bound.wall_mm, true);
+  const auto key = [](const ThinPlace& of) { return std::tie(of.day, of.wall_mm, of.is_bound); };
+  std::sort(tube.thin.begin(), tube.thin.end(),
+            [&](const ThinPlace& a, const ThinPlace& b) { return key(a) < key(b); });
+  tube.thin.erase(std::unique(tube.thin.begin(), tube.thin.end(),
+                              [](const auto& a, const auto& b) { return a.day == b.day; }),
+                  tube.thin.end());
 }
 
 /// The wall a tube begins with, where its readings tell more of it than its nominal.
@@ -320,6 +360,9 @@ WallData prepare_walls(const Portfolio& portfolio,
     sort_odd(tube.odd);
     tube.bounds = std::move(found.bounds[i]);
     sort_bounds(tube.bounds);
+    tube.bounds_before_zinc = std::move(found.bounds_before_zinc[i]);
+    sort_bounds(tube.bounds_before_zinc);
+    set_thin_places(found.sessions[i], tube);
     set_start_by_readings(starts[i], tube);
   }
   std::sort(data.tubes.begin(), data.tubes.end(), [&](const WallTube& a, const WallTube& b) {

@@ -33,14 +33,23 @@ struct OddWall {
   std::optional<WallMean> thinner;  ///< read before it: no wall grows; none: odd by its nominal
 };
 
+/// A place that was read at or under the tube's limit; a mean of places would hide it.
+struct ThinPlace {
+  Date day;
+  double wall_mm = 0;     ///< the thinnest of its day
+  double chance = 0;      ///< that the wall is at or under its limit there
+  bool is_bound = false;  ///< the gauge could not read so little
+};
+
 /// Where the ratio of steel's loss to zinc's comes from.
 enum class RatioFrom { zone, setting };
 
 struct WallTube {
-  std::int32_t place = 0;  ///< in Portfolio::parts
-  std::string why_not;     ///< no model serves its wall, in words; empty: served
-  bool bare = false;       ///< no zinc: steel from the first day
-  double limit_mm = 0;
+  std::int32_t place = 0;       ///< in Portfolio::parts
+  std::string why_not;          ///< no model serves its wall, in words; empty: served
+  bool bare = false;            ///< no zinc: steel from the first day
+  double limit_mm = 0;          ///< the larger of the owner's and the least that carries its load
+  double owner_limit_mm = 0;    ///< 0: none is set
   bool limit_reckoned = false;  ///< from what the tube has to carry
   double least_wall_mm = 0;     ///< that carries its load; 0: not known
   std::string load_not_known;   ///< why not, in words; empty: nobody asked
@@ -57,7 +66,10 @@ struct WallTube {
   /// Of the same tube before its zinc was renewed; the last of them says the wall it began with.
   std::vector<WallMean> before_zinc;
   std::vector<WallBound> bounds;  ///< since its zinc is there; by day, one of each side a day
-  std::vector<OddWall> odd;       ///< by day, then wall
+  /// At most, before its zinc was renewed; by day, one a day. New zinc makes no wall thicker.
+  std::vector<WallBound> bounds_before_zinc;
+  std::vector<ThinPlace> thin;  ///< of this tube, whatever its zinc; by day, one a day
+  std::vector<OddWall> odd;     ///< by day, then wall
 
   /// Of the last reading or bound; none: nobody looked.
   [[nodiscard]] std::optional<Date> last_look() const {

@@ -6,9 +6,10 @@
 // the wall the row says so: paint on steel, aluminium, stainless.
 //
 // Where neither the age nor the wall of a tube is known, chances at dates are said and no years.
-// The limit is the part's; without one, the least wall that carries its load (least_wall.h in
-// core/structure) where that is known. Where a new tube does not pass: "no reserve; refer to an
-// engineer". A tube that is dented, oval or holed is not projected.
+// The limit is the larger of the owner's (the part's own, or a share of its nominal) and the least
+// wall that carries its load (least_wall.h in core/structure), as far as they are known. From one
+// place read at or under it the chance is at least that of this place. Where a new tube does not
+// pass: "no reserve; refer to an engineer". A tube that is dented, oval or holed is not projected.
 
 #include <array>
 #include <optional>

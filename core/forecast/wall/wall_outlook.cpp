@@ -155,12 +155,19 @@ double WallOutlook::reached(const WallWay& way, const Left& left, double age) co
   return chance;
 }
 
+double WallOutlook::least_chance(double years) const {
+  double least = 0;
+  for (const ThinPlace& thin : question_.tube->thin)
+    if (years_between(question_.as_of, thin.day) <= years) least = std::max(least, thin.chance);
+  return least;
+}
+
 double WallOutlook::chance_by(double years) const {
   const double age = question_.clock.age_now + years;
   const std::vector<Left> all = left_of_insides(years);
   double chance = 0;
   for (const WallWay& way : ways_.ways) chance += way.weight * reached(way, all[way.inside], age);
-  return std::clamp(chance, 0.0, 1.0);
+  return std::clamp(chance, least_chance(years), 1.0);
 }
 
 std::vector<WallOfRate> WallOutlook::by_rate(std::span<const double> years) const {
@@ -180,8 +187,10 @@ std::vector<WallOfRate> WallOutlook::by_rate(std::span<const double> years) cons
       rates[place[way.zinc]].by[i] += way.weight * reached(way, all[way.inside], age);
   }
   std::erase_if(rates, [](const WallOfRate& rate) { return rate.weight <= 0; });
-  for (WallOfRate& rate : rates)
-    for (double& chance : rate.by) chance = std::clamp(chance / rate.weight, 0.0, 1.0);
+  for (std::size_t i = 0; i < years.size(); ++i) {
+    const double least = least_chance(years[i]);
+    for (WallOfRate& rate : rates) rate.by[i] = std::clamp(rate.by[i] / rate.weight, least, 1.0);
+  }
   return rates;
 }
 

@@ -6,9 +6,11 @@
 //   P(T <= t) = sum w P(zinc gone by t - a),   a = age at which the way's outside loss makes up
 //                                              1000 (W - limit) less what is lost inside by t
 //
-// 1 where the inside alone has brought it there. The nodes carry three quarters of the variance of
-// W; the rest is normal about them, so that the chance has no steps. No simulation, so no seed.
-// Rises with time.
+// 1 where the inside alone has brought it there. The wall of the law is the mean of a tube's
+// places; from the day on which one of them was read at or under the limit the chance is at least
+// that of this place (WallTube::thin). The nodes carry three quarters of the variance of W; the
+// rest is normal about them, so that the chance has no steps. No simulation, so no seed. Rises with
+// time.
 
 #include <array>
 #include <span>
@@ -33,7 +35,8 @@ class WallOutlook {
   /// Chance that the wall is at or under its limit so many years after the as-of date or before.
   [[nodiscard]] double chance_by(double years) const;
 
-  /// The same apart for each rate of zinc: their mean by weight is chance_by().
+  /// The same apart for each rate of zinc: their mean by weight is chance_by(), or more where a
+  /// place was read at or under the limit.
   [[nodiscard]] std::vector<WallOfRate> by_rate(std::span<const double> years) const;
 
   /// 5, 10, 25, 50, 75, 90, 95 % of the years from the as-of date; inf where the chance within 300
@@ -52,6 +55,8 @@ class WallOutlook {
  private:
   struct Left;  ///< what a way's outside may still lose
   [[nodiscard]] std::vector<Left> left_of_insides(double years) const;
+  /// By the places read at or under the limit so many years after the as-of date or before.
+  [[nodiscard]] double least_chance(double years) const;
   /// Chance that the limit is reached at an age, in one way.
   [[nodiscard]] double reached(const WallWay& way, const Left& left, double age) const;
 

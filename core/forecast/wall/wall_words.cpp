@@ -1,6 +1,8 @@
 #include "core/forecast/wall/wall_words.h"
 
+#include <algorithm>
 #include <cmath>
+#include <string_view>
 #include <utility>
 
 #include "core/base/text.h"
@@ -18,7 +20,8 @@ std::string founded_on(const WallTube& tube, const WallForecast& row) {
       if (!tube.before_zinc.empty())
         return concat({"wall last read on ", to_text(tube.before_zinc.back().day),
                        ", before its zinc was renewed"});
-      if (!tube.bounds.empty()) return "wall read as a bound only";
+      if (!tube.bounds.empty() || !tube.bounds_before_zinc.empty())
+        return "wall read as a bound only";
       return "wall not measured; reckoned from its nominal";
     case 1:
       return "one wall reading";
@@ -34,21 +37,45 @@ std::string steel_from(const WallTube& tube) {
   return concat({"steel reckoned as ", fixed(tube.steel_over_zinc, 0), " times zinc"});
 }
 
-std::string odd_words(const OddWall& odd) {
+std::string odd_words(const WallTube& tube, const OddWall& odd) {
   const std::string read =
       concat({"read ", fixed(odd.wall_mm, 2), " mm on ", to_text(odd.day), ", not used: "});
-  if (!odd.thinner) return read + "look at it";
+  if (!odd.thinner && odd.wall_mm > tube.limit_mm) return read + "look at it";
+  if (!odd.thinner)
+    return read + "look at it; if it is right it is under its limit: refer to an engineer";
   return concat({read, fixed(odd.thinner->wall_mm, 2), " mm was read on ",
                  to_text(odd.thinner->day), ", and no wall grows: look at it"});
 }
+
+constexpr std::string_view under_limit = ": it is at or under its limit; refer to an engineer";
 
 std::string bound_words(const WallTube& tube, const WallBound& bound) {
   std::string words =
       concat({"read as ", bound.at_most ? "under " : "over ", fixed(bound.wall_mm, 2), " mm on ",
               to_text(bound.day), ", which its gauge could not read: taken as a bound"});
   if (bound.at_most) words += "; look at it";
-  if (bound.at_most && bound.wall_mm <= tube.limit_mm) words += ": it is at or under its limit";
+  if (bound.at_most && bound.wall_mm <= tube.limit_mm) words += under_limit;
   return words;
+}
+
+std::string thin_words(const ThinPlace& thin) {
+  return concat({"a place read on ", to_text(thin.day), " (", fixed(thin.wall_mm, 2),
+                 " mm) is at or under its limit: refer to an engineer"});
+}
+
+/// Of the places read under the limit the thinnest, and the last; of all of them how many days.
+void add_thin_flags(const WallTube& tube, std::vector<std::string>& flags) {
+  std::vector<const ThinPlace*> read;
+  for (const ThinPlace& thin : tube.thin)
+    if (!thin.is_bound) read.push_back(&thin);
+  if (read.empty()) return;
+  const auto thinnest = std::min_element(
+      read.begin(), read.end(),
+      [](const ThinPlace* a, const ThinPlace* b) { return a->wall_mm < b->wall_mm; });
+  flags.push_back(thin_words(**thinnest));
+  if (*thinnest != read.back()) flags.push_back(thin_words(*read.back()));
+  if (read.size() > 2)
+    flags.back() += concat({"; so it was on ", std::to_string(read.size()), " days"});
 }
 
 /// Two digits, never more wall than was reckoned.
@@ -108,12 +135,10 @@ std::string wall_sentence(const WallTube& tube, const WallForecast& row) {
 
 std::vector<std::string> reading_flags(const WallTube& tube) {
   std::vector<std::string> flags;
-  const auto& means = tube.readings.empty() ? tube.before_zinc : tube.readings;
-  if (!means.empty() && means.back().wall_mm <= tube.limit_mm)
-    flags.push_back(concat({"the wall read on ", to_text(means.back().day), " (",
-                            fixed(means.back().wall_mm, 2), " mm) is at or under its limit"}));
-  for (const WallBound& bound : tube.bounds) flags.push_back(bound_words(tube, bound));
-  for (const OddWall& odd : tube.odd) flags.push_back(odd_words(odd));
+  add_thin_flags(tube, flags);
+  for (const auto* bounds : {&tube.bounds_before_zinc, &tube.bounds})
+    for (const WallBound& bound : *bounds) flags.push_back(bound_words(tube, bound));
+  for (const OddWall& odd : tube.odd) flags.push_back(odd_words(tube, odd));
   return flags;
 }
 
@@ -124,10 +149,11 @@ std::vector<std::string> wall_flags(const WallTube& tube, const WallForecast& ro
        tube.steel_over_zinc > wall_constant::plain_ratio_most))
     flags.push_back(
         concat({"steel loss is ", fixed(tube.steel_over_zinc, 0), " times the zinc loss: check"}));
-  if (tube.least_wall_mm > tube.limit_mm)
-    flags.push_back(concat({"its limit, ", limit_mm(tube), " mm, is under the least wall that ",
-                            "carries its load, ", rounded_up(tube.least_wall_mm),
-                            " mm: refer to an engineer"}));
+  if (tube.owner_limit_mm > 0 && tube.least_wall_mm > tube.owner_limit_mm)
+    flags.push_back(concat({"the limit set for it, ", fixed(tube.owner_limit_mm, 2),
+                            " mm, is under the least wall that carries its load, ",
+                            rounded_up(tube.least_wall_mm),
+                            " mm, and that one is taken: refer to an engineer"}));
   if (row.readings_used > 0 && row.open_chance > wall_constant::open_words_chance)
     flags.push_back("likely rusts from inside: look into the hollow and clear its drain");
   return flags;

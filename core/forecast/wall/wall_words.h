@@ -16,7 +16,8 @@ std::string wall_words(const WallTube& tube, const WallForecast& row, bool paint
 
 std::string wall_sentence(const WallTube& tube, const WallForecast& row);
 
-/// What its readings alone tell: one at or under the limit, and each that no model takes.
+/// What its readings alone tell: places at or under the limit, bounds, and each that no model
+/// takes.
 std::vector<std::string> reading_flags(const WallTube& tube);
 
 /// The rest, of a row that is answered.

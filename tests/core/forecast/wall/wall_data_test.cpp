@@ -121,18 +121,87 @@ TEST_CASE("a wall that a gauge could not read is a bound with its words, not lef
         "read as over 2.90 mm on 2010-05-01, which its gauge could not read: taken as a bound");
   CHECK(flags[1] ==
         "read as under 1.00 mm on 2010-05-01, which its gauge could not read: taken as a bound; "
-        "look at it: it is at or under its limit");
+        "look at it: it is at or under its limit; refer to an engineer");
   CHECK(flags[2] ==
         "read as under 2.60 mm on 2015-05-01, which its gauge could not read: taken as a bound; "
         "look at it");
-  // Under zinc renewed since, a bound tells nothing of the wall that stands there now.
+  // Under zinc renewed since, "at least" tells nothing of the wall that stands there now.
   Work work;
   work.day = date_from_civil(2012, 1, 1);
   work.action = Action::regalvanise;
   one.portfolio.works = {work};
   const WallData after = prepare_walls(one.portfolio);
   CHECK(after.tubes[0].bounds.size() == 1);
-  CHECK(after.left_out.size() == 3);
+  REQUIRE(after.tubes[0].bounds_before_zinc.size() == 1);
+  CHECK(after.tubes[0].bounds_before_zinc[0].wall_mm == 1.0);
+  REQUIRE(after.left_out.size() == 1);
+  CHECK(after.left_out[0].reason == "bound_before_zinc");
+}
+
+TEST_CASE("new zinc makes no tube thicker than it was read to be at most", "[core]") {
+  OneTube one;
+  one.part().wall_limit_mm = 2.4;
+  one.visit("v1", date_from_civil(2019, 5, 1));
+  one.read(1, 2.0, Censoring::at_most);
+  Work work;
+  work.day = date_from_civil(2020, 1, 1);
+  work.action = Action::regalvanise;
+  one.portfolio.works = {work};
+  const WallTube tube = one.tube();
+  CHECK(tube.start_mm == 2.0);
+  CHECK(tube.bounds.empty());
+  CHECK(prepare_walls(one.portfolio).left_out.empty());
+  const auto flags = reading_flags(tube);
+  REQUIRE(flags.size() == 1);
+  CHECK(flags[0] ==
+        "read as under 2.00 mm on 2019-05-01, which its gauge could not read: taken as a bound; "
+        "look at it: it is at or under its limit; refer to an engineer");
+  // The mean that was read before the zinc stays where it is the thinner.
+  one.read(2, 1.8);
+  one.read(3, 1.8);
+  CHECK(one.tube().start_mm < 1.8);
+}
+
+TEST_CASE("a thin place among thick ones is kept and told of", "[core]") {
+  OneTube one;
+  one.part().wall_limit_mm = 2.0;
+  one.visit("v1", date_from_civil(2020, 5, 1));
+  for (const auto place : std::initializer_list<std::int16_t>{3, 6, 9}) one.read(place, 3.0);
+  one.read(12, 1.9);
+  one.visit("v2", date_from_civil(2024, 5, 1));
+  for (const auto place : std::initializer_list<std::int16_t>{3, 6, 9, 12}) one.read(place, 2.72);
+  WallTube tube = one.tube();
+  REQUIRE(tube.readings.size() == 2);
+  CHECK(tube.readings[0].wall_mm > 2.7);  // the mean stays what it was
+  REQUIRE(tube.thin.size() == 1);
+  CHECK(tube.thin[0].day == date_from_civil(2020, 5, 1));
+  CHECK(tube.thin[0].wall_mm == 1.9);
+  CHECK(tube.thin[0].chance == Approx(0.932).margin(0.005));  // 0.1 mm under, sd 0.067
+  CHECK(reading_flags(tube) ==
+        std::vector<std::string>{"a place read on 2020-05-01 (1.90 mm) is at or under its limit: "
+                                 "refer to an engineer"});
+  one.visit("v3", date_from_civil(2025, 5, 1));
+  one.read(12, 1.4);
+  one.visit("v4", date_from_civil(2026, 5, 1));
+  one.read(12, 2.0);
+  tube = one.tube();
+  REQUIRE(tube.thin.size() == 3);
+  CHECK(tube.thin[1].chance == 0.999);
+  CHECK(tube.thin[2].chance == 0.5);
+  CHECK(reading_flags(tube).at(0) ==
+        "a place read on 2025-05-01 (1.40 mm) is at or under its limit: refer to an engineer");
+  CHECK(reading_flags(tube).at(1) ==
+        "a place read on 2026-05-01 (2.00 mm) is at or under its limit: refer to an engineer; so "
+        "it was on 3 days");
+}
+
+TEST_CASE("where no place is said each reading counts as one of its own", "[core]") {
+  OneTube one;
+  one.part().wall_limit_mm = 2.0;
+  one.visit("v1", date_from_civil(2020, 5, 1));
+  for (const double wall_mm : {3.0, 3.0, 1.9}) one.read(0, wall_mm);
+  REQUIRE(one.tube().thin.size() == 1);
+  CHECK(one.tube().thin[0].wall_mm == 1.9);
 }
 
 TEST_CASE("the wall of a tube of no known age is less sure", "[core]") {
@@ -287,9 +356,15 @@ TEST_CASE("a limit that is not set is reckoned from what the tube carries", "[co
   one.part().carries = carries;
   CHECK_THAT(one.tube().limit_mm, WithinAbs(2.573345038997913, 1e-9));
   CHECK(one.tube().limit_reckoned);
-  one.part().wall_limit_mm = 2.8;  // the part's own wins
+  one.part().wall_limit_mm = 2.8;  // the larger governs
   CHECK(one.tube().limit_mm == 2.8);
   CHECK_FALSE(one.tube().limit_reckoned);
+  one.part().wall_limit_mm = 0.7 * 3.2;
+  CHECK_THAT(one.tube().limit_mm, WithinAbs(2.573345038997913, 1e-9));
+  CHECK(one.tube().limit_reckoned);
+  one.visit("v1", date_from_civil(2024, 5, 1));
+  one.read(1, 2.5);  // over the owner's share, under what carries the load
+  CHECK(reading_flags(one.tube()).size() == 1);
   // A tube that does not pass when new has no reserve, whatever limit was set.
   one.part().carries->line_load_kn_per_m = 0.74;
   CHECK(one.tube().why_not == "no reserve; refer to an engineer");

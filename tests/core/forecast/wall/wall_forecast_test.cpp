@@ -208,7 +208,8 @@ TEST_CASE("a wall read far too thin, or growing, stands on its row", "[core]") {
   const std::vector<std::string> wanted{
       "read 3.20 mm on 2025-05-01, not used: 2.65 mm was read on 2024-05-01, and no wall grows: "
       "look at it",
-      "read 0.40 mm on 2026-05-01, not used: look at it"};
+      "read 0.40 mm on 2026-05-01, not used: look at it; if it is right it is under its limit: "
+      "refer to an engineer"};
   CHECK(row.words.find("one wall reading") == 0);
   CHECK(row.flags == wanted);
   CHECK(row.sentence.find("Note: read 0.40 mm on 2026-05-01") != std::string::npos);
@@ -240,9 +241,16 @@ TEST_CASE("a limit under the least wall that carries the load is flagged", "[cor
   part.wall_limit_mm = 2.4;
   const auto flags = row_of(computed(made.portfolio), 0).flags;
   const std::string wanted =
-      "its limit, 2.40 mm, is under the least wall that carries its load, 2.58 mm: refer to an "
-      "engineer";
+      "the limit set for it, 2.40 mm, is under the least wall that carries its load, 2.58 mm, and "
+      "that one is taken: refer to an engineer";
   CHECK(std::count(flags.begin(), flags.end(), wanted) == 1);
+  const auto chance_now = [&] {
+    const WallForecasts forecast = computed(made.portfolio);
+    return row_of(forecast, 0).p_by;
+  };
+  const auto low = chance_now();
+  part.wall_limit_mm.reset();
+  CHECK(chance_now() == low);
   const auto says_so = [&] {
     const WallForecasts forecast = computed(made.portfolio);
     return row_of(forecast, 0).sentence.find("least wall") != std::string::npos;
@@ -283,6 +291,34 @@ TEST_CASE("every row of a part put up after the as-of date says so", "[core]") {
   for (const GradeForecast& row : grades->rows) CHECK(says_so(row.flags));
 }
 
+TEST_CASE("one place under the limit governs the chance of a tube that is thick elsewhere",
+          "[core]") {
+  MadeWalls made = small(14);
+  std::erase_if(made.portfolio.readings, [](const Reading& reading) {
+    return reading.part == 0 && reading.quantity == Quantity::wall_mm;
+  });
+  Part& part = made.portfolio.parts[0];
+  part.wall_limit_mm = 2.0;
+  part.installed = date_from_civil(2015, 1, 1);
+  const Date day = date_from_civil(2025, 5, 1);
+  add_wall(made.portfolio, 0, day, 3.1);
+  for (const auto place : std::initializer_list<std::int16_t>{3, 6, 9}) {
+    Reading more = made.portfolio.readings.back();
+    more.id += "b";
+    more.spot = place;
+    made.portfolio.readings.push_back(more);
+  }
+  CHECK(row_of(computed(made.portfolio), 0).p_by[0] < 0.1);
+  made.portfolio.readings.back().value = 1.7;
+  const WallForecasts forecast = computed(made.portfolio);
+  const WallForecast& row = row_of(forecast, 0);
+  check_sound(row);
+  CHECK(row.p_by[0] == 0.999);
+  CHECK(row.years[6] < 0);
+  CHECK(row.years[6] == Approx(years_between(made.portfolio.as_of, day)).margin(0.01));
+  CHECK(row.sentence.find("refer to an engineer") != std::string::npos);
+}
+
 TEST_CASE("a tube dipped again keeps the wall it was read with", "[core]") {
   MadeWalls made = small(9);
   std::erase_if(made.portfolio.readings, [](const Reading& reading) {
@@ -302,7 +338,8 @@ TEST_CASE("a tube dipped again keeps the wall it was read with", "[core]") {
   CHECK(row.wall_now_mm < 2.5);
   CHECK(row.words.find("wall last read on 2020-05-01, before its zinc was renewed") == 0);
   REQUIRE_FALSE(row.flags.empty());
-  CHECK(row.flags[0] == "the wall read on 2020-05-01 (2.50 mm) is at or under its limit");
+  CHECK(row.flags[0] ==
+        "a place read on 2020-05-01 (2.50 mm) is at or under its limit: refer to an engineer");
   CHECK(row.sentence.find("not measured") == std::string::npos);
 }
 

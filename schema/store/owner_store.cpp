@@ -180,27 +180,30 @@ class OwnerReader {
   Result<> read_strikes() {
     std::unordered_map<Uuid, std::int64_t> first;
     std::unordered_map<Uuid, std::int64_t> count;
-    auto done = each_row(
-        tables_,
-        "SELECT record, feed, t, components FROM strike WHERE voided_by IS NULL AND held = 0 "
-        "ORDER BY t, record",
-        {}, [&](const Statement& row) -> Result<> {
-          if (!is_known(row.number(2))) return Done{};
-          Struck strike{row.uuid(1), row.number(2), {}, {}};
-          if (!row.is_null(3)) {
-            const auto listed = cbor::decode(row.bytes(3));
-            if (!listed) return fail(listed.error());
-            if (listed->array() != nullptr)
-              for (const cbor::Value& part : *listed->array())
-                if (const auto id = part.uuid()) strike.parts.insert(*id);
-          }
-          for (const Uuid& part : strike.parts)
-            if (TypeFigures* type = type_of(part)) ++type->struck;
-          first.try_emplace(strike.site, strike.t);
-          ++count[strike.site];
-          strikes_.emplace(row.uuid(0), std::move(strike));
-          return Done{};
-        });
+    auto done = each_row(tables_,
+                         "SELECT record, feed, t, components, subject FROM strike WHERE voided_by "
+                         "IS NULL AND held = 0 "
+                         "ORDER BY t, record",
+                         {}, [&](const Statement& row) -> Result<> {
+                           if (!is_known(row.number(2))) return Done{};
+                           Struck strike{row.uuid(1), row.number(2), {}, {}};
+                           if (!row.is_null(3)) {
+                             const auto listed = cbor::decode(row.bytes(3));
+                             if (!listed) return fail(listed.error());
+                             if (listed->array() != nullptr)
+                               for (const cbor::Value& part : *listed->array())
+                                 if (const auto id = part.uuid()) strike.parts.insert(*id);
+                           }
+                           for (const Uuid& part : strike.parts) {
+                             if (TypeFigures* type = type_of(part)) ++type->struck;
+                             if (const std::string name = type_name(part); !name.empty())
+                               figures_.struck_types[runs_.text(row.uuid(4))].insert(name);
+                           }
+                           first.try_emplace(strike.site, strike.t);
+                           ++count[strike.site];
+                           strikes_.emplace(row.uuid(0), std::move(strike));
+                           return Done{};
+                         });
     if (!done) return done;
     for (const auto& [site, strikes] : count) {
       const double years = years_between(utc_day(Instant{first[site]}), as_of_);

@@ -46,6 +46,8 @@ struct OwnerFigures {
   std::map<std::pair<std::string, std::string>, std::int64_t> on_shelf;
   std::map<std::pair<std::string, std::string>, std::int64_t> on_order;
   std::set<std::string> seasonal_runs;  ///< Part::run of those that are struck for a season
+  /// By Part::run, of those that were struck with a list of what came down: the types on it.
+  std::map<std::string, std::set<std::string>> struck_types;
 };
 
 }  // namespace kneerail::forecast

@@ -33,13 +33,13 @@ class SpareCounter {
                const Workers& workers)
       : replacements_(replacements), figures_(figures), workers_(workers) {
     const Portfolio& portfolio = replacements.portfolio();
-    for (const auto& [name, type] : figures.types) was_struck_ = was_struck_ || type.struck > 0;
     for (const std::int32_t place : parts_in_order(portfolio, {})) {
       const Part& part = portfolio.parts[static_cast<std::size_t>(place)];
       if (part.component_type.empty()) continue;
       Served& served = served_[{part.depot, part.component_type}];
       served.parts.push_back(place);
-      if (figures.seasonal_runs.contains(part.run)) ++served.in_seasonal_runs[part.run];
+      if (figures.seasonal_runs.contains(part.run) && !stays_up(part))
+        ++served.in_seasonal_runs[part.run];
       if (const auto site = figures.sites.find(part.site); site != figures.sites.end())
         served.chance = std::max(served.chance, site->second.spare_chance.value_or(0));
     }
@@ -59,6 +59,12 @@ class SpareCounter {
   }
 
  private:
+  /// Its run was struck, and nothing of its type was on the list.
+  [[nodiscard]] bool stays_up(const Part& part) const {
+    const auto struck = figures_.struck_types.find(part.run);
+    return struck != figures_.struck_types.end() && !struck->second.contains(part.component_type);
+  }
+
   [[nodiscard]] SpareLine line(const DepotAndType& key, const Served& served) const {
     SpareLine made;
     made.depot = key.first;
@@ -98,7 +104,6 @@ class SpareCounter {
     });
     int largest = 0;
     for (const auto& [run, parts] : served.in_seasonal_runs) largest = std::max(largest, parts);
-    if (was_struck_ && type.struck == 0) largest = 0;  // what none took down, none breaks
     made.by_strike = (2.0 + static_cast<double>(type.replaced_at_re_erecting)) /
                      (100.0 + static_cast<double>(type.struck)) * largest;
     made.means.assign(static_cast<std::size_t>(replacements_.draws()), made.by_strike);
@@ -147,7 +152,6 @@ class SpareCounter {
   const Replacements& replacements_;
   const OwnerFigures& figures_;
   Workers workers_;
-  bool was_struck_ = false;  ///< any type, ever
   std::map<DepotAndType, Served> served_;
 };
 

@@ -5,8 +5,8 @@
 //   Lambda_d   parts of the type in the depot's sites that come to be replaced within its lead
 //              time, in draw d (common_draws.h): sum of (F_d(lead) - F_d(0)) / (1 - F_d(0)); and
 //              what one strike breaks: (2 + replaced at re-erecting)/(100 + struck) times the parts
-//              of the type in the depot's largest seasonal run; 0 for a type that no strike took
-//              down where there were strikes
+//              of the type in the depot's largest seasonal run; a run that was struck and whose
+//              parts of the type stayed up does not count
 //   hold       the least k with mean over d of P(Poisson(Lambda_d) <= k) at least the owner's
 //              chance (limit 12)
 //   order      k and what is past already, less what is on the shelf and on order

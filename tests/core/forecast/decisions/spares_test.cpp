@@ -92,20 +92,23 @@ TEST_CASE("a strike asks for spares of the largest seasonal run", "[core]") {
   figures.seasonal_runs = {run};
   figures.types["tube"].struck = 300;
   figures.types["tube"].replaced_at_re_erecting = 18;
+  figures.struck_types[run] = {"tube"};
   const auto seasonal = spares(fitted.replacements(), figures);
   REQUIRE(seasonal);
   int tubes = 0;
+  int fittings = 0;
   for (const Part& part : fitted.portfolio.parts)
-    tubes += part.run == run && part.component_type == "tube" ? 1 : 0;
+    if (part.run == run) ++(part.component_type == "tube" ? tubes : fittings);
   const SpareLine& line = line_of(*seasonal, "tube");
   CHECK(line.by_strike == Approx(20.0 / 400 * tubes));
   CHECK(line.expected == Approx(line_of(*quiet, "tube").expected + line.by_strike).epsilon(1e-9));
   CHECK(line.words.find("by a strike") != std::string::npos);
   CHECK(line_of(*seasonal, "fitting").by_strike == 0);  // stays up
-  figures.types["tube"].struck = 0;  // nobody has struck yet: everything may be taken down
+  // What a strike elsewhere took says nothing of a run that nobody has struck yet.
+  figures.struck_types = {{"elsewhere", {"tube"}}};
   const auto first = spares(fitted.replacements(), figures);
   REQUIRE(first);
-  CHECK(line_of(*first, "fitting").by_strike > 0);
+  CHECK(line_of(*first, "fitting").by_strike == Approx(0.02 * fittings));
 }
 
 TEST_CASE("parts of which nothing is reckoned are never enough with none held", "[core]") {

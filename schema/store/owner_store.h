@@ -11,10 +11,11 @@
 
 namespace kneerail {
 
-/// As it is known on that day; names are those of the forecast's input. Money is in the
-/// organisation's currency. Hours of a replacement are the median of people times minutes of five
-/// or more replacements of the type on record; hours of a strike the mean of all that have some.
-/// Nothing is assumed: what no record says is absent. Errors: io, corrupt.
+/// As it is known on that day, but prices and what is on the shelf are of today; names are those of
+/// the forecast's input. Money is in the organisation's currency. Hours of a replacement are the
+/// median of people times minutes of five or more replacements of the type on record; hours of a
+/// strike the mean of all that have some. Nothing is assumed: what no record says is absent.
+/// Errors: io, corrupt.
 Result<forecast::OwnerFigures> read_owner_figures(Database& tables, Date as_of);
 
 }  // namespace kneerail

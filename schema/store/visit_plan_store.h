@@ -13,7 +13,9 @@
 
 namespace kneerail {
 
-/// One for each site of the register, as it is known on that day. An event is answered by a visit
+/// One for each site of the register, as visits and rules are known on that day; the day agreed and
+/// what lies ahead are of today. Only a routine or detailed visit of the whole, or of a run it
+/// names, begins its interval anew. An event is answered by a visit
 /// made after it began that names it, is one after an event, or is complete; one that lies ahead by
 /// a visit that names it. Errors: io, corrupt.
 Result<std::vector<forecast::SiteVisits>> read_site_visits(Database& tables, const TimeZone& zone,

@@ -116,6 +116,8 @@ TEST_CASE("strikes tell what they break and take", "[schema][owner]") {
   const auto& tee = figures.types.at(to_text(own.tee));
   CHECK(tee.struck == 6);
   CHECK(tee.replaced_at_re_erecting == 2);
+  CHECK(figures.struck_types ==
+        std::map<std::string, std::set<std::string>>{{to_text(own.pier), {to_text(own.tee)}}});
   CHECK(figures.sites.at(to_text(own.slip)).strikes_per_year == 1);
   CHECK(figures.sites.at(to_text(own.slip)).hours_per_strike == 8);
 }
@@ -151,5 +153,61 @@ TEST_CASE("an event stays open until somebody came for it", "[schema][owner]") {
   CHECK(visits().events.size() == 1);  // it has been, and nobody came since
   own.says(own.slip, 10, own.slip, {{1, 3}});
   CHECK(visits().events.empty());
-  CHECK(visits().last == utc_day(Instant{own.made.world.clock.wall_ms}));
+  CHECK(visits().last_any == utc_day(Instant{own.made.world.clock.wall_ms}));
+  CHECK(visits().last == utc_day(Instant{now}));  // the routine one
+}
+
+namespace {
+
+forecast::SiteVisits visits_of(Owned& own, const Uuid& at, Date as_of) {
+  for (auto& site : taken(read_site_visits(own.made.opened->tables(), {}, as_of)))
+    if (site.site == to_text(at)) return site;
+  FAIL("the site is not among those read");
+  return {};
+}
+
+}  // namespace
+
+TEST_CASE("only a look at the whole begins the interval of the whole anew", "[schema][owner]") {
+  Owned own;
+  const Uuid mole = id_of(4, 10);
+  own.save(created(own.slip, mole, 4, id_of(3, 9), {{1, "Mole"}, {6, 2}}));
+  const auto now = [&] { return utc_day(Instant{own.made.world.clock.wall_ms}); };
+  own.says(own.slip, 10, own.slip, {{1, 1}});
+  const Date whole = now();
+  own.made.world.clock.move_on(100 * 86'400'000LL);
+  own.says(own.slip, 10, own.slip, {{1, 6}});  // a strike
+  CHECK(visits_of(own, own.slip, now()).last == whole);
+  CHECK(visits_of(own, own.slip, now()).last_any == now());
+  own.says(own.slip, 10, own.slip, {{1, 1}, {3, cbor::Array{own.pier}}});  // of one of two runs
+  const Date pier = now();
+  CHECK(visits_of(own, own.slip, now()).last == whole);
+  own.made.world.clock.move_on(86'400'000LL);
+  own.says(own.slip, 10, own.slip, {{1, 1}, {3, cbor::Array{mole}}});  // and of the other
+  CHECK(visits_of(own, own.slip, now()).last == pier);
+}
+
+TEST_CASE("rules and answers of later than the day asked are not known on it", "[schema][owner]") {
+  Owned own;
+  const auto now = [&] { return utc_day(Instant{own.made.world.clock.wall_ms}); };
+  const Uuid rules = id_of(11, 2);
+  const Uuid mole = id_of(2, 10);
+  own.save(created(own.site.organisation, rules, 11, own.site.organisation,
+                   {{1, "Later"},
+                    {3, cbor::Map{{13, cbor::Map{{2, 48}}}}},
+                    {4, std::int64_t{now().days} + 10}}));
+  own.save(
+      created(own.site.organisation, mole, 2, own.site.organisation, {{1, "Mole"}, {6, rules}}));
+  const std::int64_t began = own.made.world.clock.wall_ms;
+  const Date asked = now();
+  own.says(mole, 9, mole, {{1, 2}, {2, began}});
+  own.made.world.clock.move_on(20 * 86'400'000LL);
+  own.says(mole, 10, mole, {{1, 3}});
+  CHECK(visits_of(own, mole, now()).events.empty());
+  const auto before = visits_of(own, mole, asked);
+  REQUIRE(before.events.size() == 1);
+  CHECK_FALSE(before.events[0].hours_allowed);
+  const auto since = visits_of(own, mole, Date{asked.days + 10});
+  REQUIRE(since.events.size() == 1);
+  CHECK(since.events[0].hours_allowed == 48.0);
 }

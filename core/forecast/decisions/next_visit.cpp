@@ -52,7 +52,8 @@ class VisitPlanner {
 
   NextVisit plan() {
     made_.site = visits_.site;
-    made_.agreed = visits_.agreed;
+    if (visits_.agreed && !(visits_.last_any && *visits_.agreed <= *visits_.last_any))
+      made_.agreed = visits_.agreed;
     add_interval();
     add_events();
     add_due_part();
@@ -76,7 +77,11 @@ class VisitPlanner {
       return;
     }
     if (!visits_.last) {
-      made_.not_said.emplace_back("nobody has been there yet");
+      const std::string days = std::to_string(*visits_.longest_interval_days);
+      add(portfolio_.as_of, VisitReason::longest_interval,
+          concat({visits_.last_any ? "nobody has looked at the whole of it yet"
+                                   : "nobody has been there yet",
+                  ", and the owner's longest interval is ", days, " days"}));
       return;
     }
     const Date day{visits_.last->days + *visits_.longest_interval_days};
@@ -107,22 +112,40 @@ class VisitPlanner {
   void add_due_part() {
     std::optional<ComesUp> first;
     int already = 0;
-    bool set = false;
+    int skipped = 0;
     for (const PartOutlook& outlook : outlooks_) {
       if (!is_here(outlook.part) || outlook.seen_past) continue;
       const auto chance = chance_of(outlook.part);
-      if (!chance) continue;
-      set = true;
+      if (!chance) {
+        skipped += outlook.structural_rows.empty() ? 0 : 1;
+        continue;
+      }
       const auto up = comes_up(outlook, *chance);
       if (!up) continue;
       already += up->years <= 0 ? 1 : 0;
       if (!first || up->years < first->years) first = up;
     }
-    if (!set) made_.not_said.emplace_back("no chance is set");
+    say_chances(skipped);
     if (!first) return;
     const Date day = later(portfolio_.as_of, first->years / 2);
     add(day, VisitReason::due_part, due_words(*first, already));
     made_.proposals.back().part = first->part;
+  }
+
+  void say_chances(int skipped) {
+    const auto limits =
+        std::find_if(portfolio_.limits.begin(), portfolio_.limits.end(),
+                     [&](const SiteLimits& own) { return own.site == visits_.site; });
+    const bool any =
+        limits != portfolio_.limits.end() &&
+        std::any_of(limits->chance.begin(), limits->chance.end(),
+                    [](const std::optional<double>& chance) { return chance.has_value(); });
+    if (!any)
+      made_.not_said.emplace_back("no chance is set");
+    else if (skipped > 0)
+      made_.not_said.push_back(
+          concat({"no chance is set for the consequence of ", std::to_string(skipped),
+                  skipped == 1 ? " part" : " parts", ", or none is said"}));
   }
 
   /// The earliest of the part's structural limits; of parts that are there already the first in
@@ -179,25 +202,45 @@ class VisitPlanner {
     }
   }
 
+  /// A month is the calendar's where a rule counts in years; hours and the owner's chance count by
+  /// the day.
+  [[nodiscard]] bool moves(const VisitProposal& proposal) const {
+    if (!made_.agreed) return true;
+    const bool by_the_day =
+        proposal.why == VisitReason::event || proposal.why == VisitReason::due_part;
+    return by_the_day ? proposal.day < *made_.agreed
+                      : proposal.day.days + month_days <= made_.agreed->days;
+  }
+
   void decide() {
-    const auto proposal = made_.proposals.empty() ? nullptr : &made_.proposals.front();
-    made_.day = made_.agreed;
-    if (proposal != nullptr &&
-        (!made_.agreed || proposal->day.days + month_days <= made_.agreed->days)) {
-      made_.day = proposal->day;
-      made_.brought_forward = made_.agreed.has_value();
+    const auto proposal = std::find_if(made_.proposals.begin(), made_.proposals.end(),
+                                       [&](const VisitProposal& one) { return moves(one); });
+    if (proposal == made_.proposals.end()) {
+      made_.day = made_.agreed;
+      made_.words = words_without();
+      return;
     }
-    if (!made_.day) {
-      made_.words = "Nothing asks for a visit.";
-    } else if (proposal == nullptr || made_.day != proposal->day) {
-      made_.words = "As agreed.";
-    } else {
-      const std::string reason = proposal->words + ".";
-      made_.words =
-          made_.brought_forward
-              ? concat({"Brought forward from ", month_and_year(*made_.agreed), ": ", reason})
-              : concat({"Proposed: ", reason});
+    made_.day = proposal->day;
+    made_.brought_forward = made_.agreed.has_value();
+    const std::string reason = proposal->words + ".";
+    if (!made_.brought_forward) {
+      made_.words = concat({"Proposed: ", reason});
+      return;
     }
+    const std::string from = month_and_year(*made_.agreed) == month_and_year(proposal->day)
+                                 ? to_text(*made_.agreed)
+                                 : month_and_year(*made_.agreed);
+    made_.words = concat({"Brought forward from ", from, ": ", reason});
+    // What brings it forward goes first, before what is as early but moves no day.
+    std::rotate(made_.proposals.begin(), proposal, proposal + 1);
+  }
+
+  [[nodiscard]] std::string words_without() const {
+    if (made_.agreed && *made_.agreed < portfolio_.as_of)
+      return concat({"Agreed for ", to_text(*made_.agreed), ", and nobody came."});
+    if (made_.agreed) return "As agreed.";
+    if (made_.not_said.empty()) return "Nothing asks for a visit.";
+    return concat({"No day can be said: ", made_.not_said.front(), "."});
   }
 
   void add(Date day, VisitReason why, std::string words) {

@@ -1,7 +1,8 @@
 #pragma once
 
 // When somebody is to come to a site again, and why: the earliest of
-//   the longest interval that the owner allows (limit 7), from the last visit
+//   the longest interval that the owner allows (limit 7), from the last visit of the whole; at once
+//     where there was none yet
 //   the time allowed after an event that no visit has answered yet (limit 13); of one that lies
 //     ahead the day before it
 //   half of the time until the first part comes up to the owner's chance (limit 14) of a structural
@@ -10,8 +11,9 @@
 //   the first whole year, 1 to 10, by which one more reading of the part that goes first narrows
 //     its rate by a third: 1 + Var(u) (r (h(d) - h(last)))^2 / (D + u_b^2) >= 2.25, r the median
 //     rate, Var(u) of its logarithm, D the variance of a visit mean, u_b that of a session's offset
-// The day agreed stands unless the proposal is a month or more earlier. A part seen at grade 5 asks
-// for work, not for another look: it moves no visit.
+// The day agreed stands unless an event or a part asks for an earlier one, or another rule for one
+// a month or more earlier. A day agreed that somebody came on or after is kept and says no more. A
+// part seen at the grade to replace at asks for work, not for another look: it moves no visit.
 
 #include <cstdint>
 #include <optional>
@@ -35,8 +37,11 @@ struct OpenEvent {
 /// What the register says of a site's visits.
 struct SiteVisits {
   std::string site;  ///< as the portfolio calls it
+  /// The last routine or detailed visit of the whole; with an interval that of the run whose
+  /// interval ends first.
   std::optional<Date> last;
-  std::optional<int> longest_interval_days;  ///< the shortest that its runs have
+  std::optional<Date> last_any;              ///< somebody came, for whatever and to whichever run
+  std::optional<int> longest_interval_days;  ///< of the run whose interval ends first
   std::vector<OpenEvent> events;
   std::optional<Date> agreed;
 };
@@ -53,11 +58,11 @@ struct VisitProposal {
 struct NextVisit {
   std::string site;
   std::vector<VisitProposal> proposals;  ///< by day, then reason; the first is the proposal
-  std::optional<Date> agreed;
-  std::optional<Date> day;            ///< the day that stands; none: nothing asks for one
-  bool brought_forward = false;       ///< by a proposal, from the day agreed
-  std::vector<std::string> not_said;  ///< rules that could not speak: "no chance is set"
-  std::string words;                  ///< "Brought forward from Aug 2031: REASON."
+  std::optional<Date> agreed;            ///< and not kept yet
+  std::optional<Date> day;               ///< the day that stands; none: `words` say why
+  bool brought_forward = false;          ///< by a proposal, from the day agreed
+  std::vector<std::string> not_said;     ///< rules that could not speak: "no chance is set"
+  std::string words;                     ///< "Brought forward from Aug 2031: REASON."
 };
 
 /// `outlooks` and `rows` of the whole portfolio (part_outlook.h); `coating` null where none could

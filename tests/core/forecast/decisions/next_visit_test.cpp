@@ -37,7 +37,7 @@ Portfolio quay(int parts) {
 SiteVisits visits_of(std::optional<Date> agreed = {}) {
   SiteVisits visits;
   visits.site = "quay";
-  visits.last = date_from_civil(2026, 5, 12);
+  visits.last = visits.last_any = date_from_civil(2026, 5, 12);
   visits.longest_interval_days = 365;
   visits.agreed = agreed;
   return visits;
@@ -134,8 +134,7 @@ TEST_CASE("each reason for a visit has its day and its sentence", "[forecast]") 
   }
   CHECK(planned(quay(1), {}, stormy).not_said ==
         std::vector<std::string>{
-            "no time is set for the visit after a kind of event: storm of 2026-06-29",
-            "no chance is set"});
+            "no time is set for the visit after a kind of event: storm of 2026-06-29"});
 }
 
 TEST_CASE("rules that cannot speak say what is missing", "[forecast]") {
@@ -145,12 +144,66 @@ TEST_CASE("rules that cannot speak say what is missing", "[forecast]") {
   visits.longest_interval_days.reset();
   const NextVisit nothing = planned(portfolio, {grade(1, 0)}, visits);
   CHECK_FALSE(nothing.day);
-  CHECK(nothing.words == "Nothing asks for a visit.");
+  CHECK(nothing.words == "No day can be said: no longest interval is set.");
   CHECK(nothing.not_said ==
         std::vector<std::string>{"no longest interval is set", "no chance is set"});
-  visits = visits_of();
+}
+
+TEST_CASE("a site with an interval that nobody has visited is due now", "[forecast]") {
+  SiteVisits visits = visits_of();
   visits.last.reset();
-  CHECK(planned(portfolio, {}, visits).not_said.front() == "nobody has been there yet");
+  NextVisit visit = planned(quay(1), {}, visits);
+  CHECK(visit.day == today);
+  CHECK(visit.words ==
+        "Proposed: nobody has looked at the whole of it yet, and the owner's longest interval is "
+        "365 days.");
+  visits.last_any.reset();
+  visit = planned(quay(1), {}, visits);
+  CHECK(visit.day == today);
+  CHECK(visit.words ==
+        "Proposed: nobody has been there yet, and the owner's longest interval is 365 days.");
+}
+
+TEST_CASE("a day agreed that was kept hides no reason to come", "[forecast]") {
+  auto past = grade(6, 0);
+  past.p_by = {0.2, 0.3, 0.4, 0.6};
+  const NextVisit kept = planned(quay(1), {past}, visits_of(date_from_civil(2026, 5, 12)));
+  CHECK_FALSE(kept.agreed);
+  CHECK(kept.day == today);
+  CHECK(kept.words.rfind("Proposed: p0 is past the owner's chance", 0) == 0);
+  const NextVisit missed = planned(quay(1), {}, visits_of(date_from_civil(2026, 6, 1)));
+  CHECK(missed.day == date_from_civil(2026, 6, 1));
+  CHECK(missed.words == "Agreed for 2026-06-01, and nobody came.");
+}
+
+TEST_CASE("hours and the owner's chance move a day agreed by any lead", "[forecast]") {
+  auto visits = visits_of(date_from_civil(2026, 7, 24));
+  visits.events = {{"flood", date_from_civil(2026, 6, 29), 48}};
+  const NextVisit flooded = planned(quay(1), {}, visits);
+  CHECK(flooded.day == date_from_civil(2026, 7, 1));
+  CHECK(flooded.words ==
+        "Brought forward from 2026-07-24: flood of 2026-06-29, which nobody has come for; 48 "
+        "hours are allowed.");
+  auto past = grade(6, 0);
+  past.p_by = {0.2, 0.3, 0.4, 0.6};
+  // The interval ended a day ago, which is the calendar's; the part is what moves the day.
+  visits = visits_of(date_from_civil(2026, 7, 3));
+  visits.longest_interval_days = 48;
+  const NextVisit visit = planned(quay(1), {past}, visits);
+  CHECK(visit.day == today);
+  CHECK(visit.brought_forward);
+  REQUIRE(visit.proposals.size() == 2);
+  CHECK(visit.proposals.front().why == VisitReason::due_part);
+}
+
+TEST_CASE("parts whose consequence has no chance are counted", "[forecast]") {
+  Portfolio portfolio = quay(3);
+  portfolio.parts[1].consequence = 2;
+  portfolio.parts[2].consequence = 0;
+  const auto said = planned(portfolio, {grade(3, 0), grade(1, 1), grade(1, 2)}, visits_of());
+  CHECK(said.not_said == std::vector<std::string>{
+                             "no chance is set for the consequence of 2 parts, or none is said"});
+  CHECK(planned(quay(1), {}, visits_of()).not_said.empty());  // set, and nothing to ask it of
 }
 
 TEST_CASE("a part seen at grade 5 asks for work, not for another look", "[forecast]") {

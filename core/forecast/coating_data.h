@@ -82,6 +82,7 @@ struct Session {
   std::vector<Foil> foils;
   std::string inspector_name;   ///< empty: none named, or several
   std::int32_t inspector = -1;  ///< place in CoatingData::inspectors; -1: habits are not looked for
+  bool not_in_order = false;    ///< a check of the gauge said so (portfolio.h, Visit)
 };
 
 /// Ranges into the vectors of CoatingData, and the names of what lies within the site.

@@ -98,7 +98,10 @@ struct SessionReport {
   Date day;
   double offset_um = 0;  ///< at 50 um
   double gain = 0;
-  std::string words;  ///< empty: nothing to say
+  std::string words;  ///< of the offset; empty: nothing to say
+  /// Of a check of the gauge that was not in order; its readings count all the same, with what the
+  /// foil says of them. Empty: none was.
+  std::string check_words;
 };
 
 struct CoatingForecast {

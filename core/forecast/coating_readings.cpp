@@ -95,7 +95,8 @@ class SessionIndex {
                                gauge,
                                {},
                                entry.inspector != nullptr ? *entry.inspector : std::string(),
-                               place_of(data.inspectors, entry)});
+                               place_of(data.inspectors, entry),
+                               false});
     }
   }
 
@@ -103,23 +104,23 @@ class SessionIndex {
     return sessions_.at(key(part, reading)).place;
   }
 
-  void add_foils(CoatingData& data) const {
+  void add_checks(CoatingData& data) const {
     const std::size_t first_note = data.notes.size();
     std::map<std::string, std::int32_t> sites;
     for (std::size_t i = 0; i < data.sites.size(); ++i)
       sites.emplace(data.sites[i].name, static_cast<std::int32_t>(i));
     for (const Visit& visit : portfolio_.visits) {
-      if (!visit.foil_true_um || !visit.foil_read_um) continue;
-      if (!can_be_foil(*visit.foil_true_um, *visit.foil_read_um)) {
-        data.notes.push_back(odd_foil(visit));
-        continue;
-      }
+      const bool foil = visit.foil_true_um && visit.foil_read_um;
+      if (!foil && !visit.gauge_not_in_order) continue;
+      const bool usable = foil && can_be_foil(*visit.foil_true_um, *visit.foil_read_um);
+      if (foil && !usable) data.notes.push_back(odd_foil(visit));
       const auto site = sites.find(visit.site);
       if (site == sites.end()) continue;
-      const auto session = sessions_.find(key(site->second, visit.day, visit));
-      if (session != sessions_.end())
-        data.sessions[static_cast<std::size_t>(session->second.place)].foils.push_back(
-            {*visit.foil_true_um, *visit.foil_read_um});
+      const auto found = sessions_.find(key(site->second, visit.day, visit));
+      if (found == sessions_.end()) continue;
+      Session& session = data.sessions[static_cast<std::size_t>(found->second.place)];
+      session.not_in_order = session.not_in_order || visit.gauge_not_in_order;
+      if (usable) session.foils.push_back({*visit.foil_true_um, *visit.foil_read_um});
     }
     std::sort(data.notes.begin() + static_cast<std::ptrdiff_t>(first_note), data.notes.end());
     for (Session& session : data.sessions)
@@ -235,7 +236,7 @@ std::vector<UsedReading> used_readings(const Portfolio& portfolio, CoatingData& 
     });
   } while (sessions.coarsen());
   sessions.number(data);
-  sessions.add_foils(data);
+  sessions.add_checks(data);
   std::vector<UsedReading> used;
   each_usable(portfolio, served,
               [&](std::int32_t place, std::int32_t part, const Reading& reading) {

@@ -104,8 +104,9 @@ std::vector<std::string> flags_of(const ReportContext& context, const PartView& 
     if (does_not_fit(view, mean, on_rust))
       flags.push_back(concat({"the reading of ", to_text(mean.day), " (",
                               fixed(mean.thickness_um, 0), " um) does not fit; check"}));
-    const std::string& words = (*context.sessions)[static_cast<std::size_t>(mean.session)].words;
-    if (!mean.gone && !on_rust && !words.empty()) flags.push_back(words);
+    const SessionReport& session = (*context.sessions)[static_cast<std::size_t>(mean.session)];
+    if (!mean.gone && !on_rust && !session.words.empty()) flags.push_back(session.words);
+    if (!session.check_words.empty()) flags.push_back(session.check_words);
   }
   return flags;
 }

@@ -112,6 +112,7 @@ class StoryTeller {
         -session_correction(data_, context_.model->effects, mean.session, mean.thickness_um)
              .mean_um;
     told.gauge_was_off = !(*context_.sessions)[session].words.empty();
+    told.not_in_order = data_.sessions[session].not_in_order;
     told.fits = mean.weight >= constant::odd_reading_weight;
     told.life = static_cast<int>(story_.lives.size()) - 1;
     story_.sessions.push_back(std::move(told));

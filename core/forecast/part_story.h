@@ -23,6 +23,7 @@ struct StorySession {
   double mean_um = 0;          ///< as the fit took it
   double correction_um = 0;    ///< added to what was read, for the gauge on that day
   bool gauge_was_off = false;  ///< by more than its uncertainty explains
+  bool not_in_order = false;   ///< a check of the gauge said so
   bool fits = true;            ///< false: lost most of its weight
   int life = 0;                ///< place in PartStory::lives
 };

@@ -107,6 +107,8 @@ struct Visit {
   std::string wrench;
   std::optional<double> foil_true_um;
   std::optional<double> foil_read_um;
+  /// A check of the coating gauge was not in order, and no later one put that right before it read.
+  bool gauge_not_in_order = false;
 };
 
 /// One replicate. Parts and visits are places in the portfolio's vectors.

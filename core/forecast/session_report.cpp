@@ -32,6 +32,9 @@ SessionReport report_of(const CoatingModel& model, std::size_t place) {
     report.words = concat({"gauge ", session.gauge, " read about ", fixed(size, 0), " um ",
                            at_50.mean_um > 0 ? "high" : "low", " on ", to_text(session.day),
                            "; corrected in the forecast"});
+  if (session.not_in_order)
+    report.check_words = concat({"a check of gauge ", session.gauge, " was not in order on ",
+                                 to_text(session.day), "; measure again what it read then"});
   return report;
 }
 

@@ -214,7 +214,8 @@ void print_json(const ForecastView& view, std::ostream& out) {
                                {"day", to_text(session.day)},
                                {"offset_um", session.offset_um},
                                {"gain", session.gain},
-                               {"words", session.words}});
+                               {"words", session.words},
+                               {"check_words", session.check_words}});
   }
   for (const forecast::InspectorHabit& habit : view.inspectors) {
     all["inspectors"].push_back({{"inspector", habit.inspector},

@@ -174,10 +174,11 @@ void print_inspectors(const ForecastView& view, std::ostream& out) {
 void print_notes(const ForecastView& view, std::ostream& out) {
   std::vector<std::string> lines = view.forecast.notes;
   for (const forecast::SessionReport& session : view.forecast.sessions) {
-    if (session.words.empty() || (!view.site.empty() && session.site != view.site)) continue;
+    if (!view.site.empty() && session.site != view.site) continue;
     const auto name = view.places.sites.find(session.site);
-    lines.push_back((name == view.places.sites.end() ? session.site : name->second) + ": " +
-                    session.words);
+    const std::string& site = name == view.places.sites.end() ? session.site : name->second;
+    for (const std::string& words : {session.words, session.check_words})
+      if (!words.empty()) lines.push_back(site + ": " + words);
   }
   if (lines.empty()) return;
   out << "\nZones and gauges\n";

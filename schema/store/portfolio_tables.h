@@ -98,6 +98,7 @@ class PortfolioTables {
       std::int64_t t = 0;
     };
     std::map<Uuid, Foil> foils;      ///< by gauge
+    std::set<Uuid> not_in_order;     ///< gauges
     std::vector<std::int32_t> rows;  ///< places in visits_
 
     /// The row that holds an instrument of that list; the first where it is in none.
@@ -115,6 +116,7 @@ class PortfolioTables {
   Result<> load_visit_parts();
   Result<> load_instruments_of_visits();
   Result<> load_check_foils();
+  Result<> load_failed_checks();
   std::vector<std::size_t> order_by_name();
   void number_visits();
   Result<> add_works(std::vector<forecast::Work>& works);

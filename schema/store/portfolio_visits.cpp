@@ -24,6 +24,7 @@ Result<> PortfolioTables::load_visits() {
   if (auto ok = load_visit_parts(); !ok) return ok;
   if (auto ok = load_instruments_of_visits(); !ok) return ok;
   if (auto ok = load_check_foils(); !ok) return ok;
+  if (auto ok = load_failed_checks(); !ok) return ok;
   number_visits();
   return Done{};
 }
@@ -111,6 +112,34 @@ Result<> PortfolioTables::load_check_foils() {
   }
 }
 
+/// Gauges whose check was not in order, where no later one that was came before they read. A check
+/// outside of a visit is of whoever used the gauge at that site on that day.
+Result<> PortfolioTables::load_failed_checks() {
+  const auto failed = tables_.number("SELECT count(*) FROM instrument_check WHERE in_order = 0");
+  if (!failed) return fail(failed.error());
+  if (*failed == 0) return Done{};
+  auto rows = tables_.prepare(
+      "SELECT p.visit, p.who, c.subject, c.t, c.visit IS NULL FROM instrument_check c JOIN (SELECT "
+      "visit, who, feed, instrument, min(t) AS first FROM reading WHERE kind = 21 AND visit IS NOT "
+      "NULL AND voided_by IS NULL AND held = 0 GROUP BY visit, who, instrument) p ON "
+      "p.instrument = c.subject AND (c.visit = p.visit AND c.who = p.who OR c.visit IS NULL AND "
+      "c.feed = p.feed) "
+      "WHERE c.in_order = 0 AND c.voided_by IS NULL AND c.held = 0 AND NOT EXISTS (SELECT 1 FROM "
+      "instrument_check n WHERE n.subject = c.subject AND n.in_order = 1 AND n.voided_by IS NULL "
+      "AND n.held = 0 AND n.t > c.t AND n.t <= p.first)");
+  if (!rows) return fail(rows.error());
+  while (true) {
+    auto more = rows->step();
+    if (!more) return fail(more.error());
+    if (!*more) return Done{};
+    VisitPart* part = visit_part(rows->uuid(0), rows->uuid(1));
+    if (part == nullptr) continue;
+    const bool outside = rows->number(4) != 0;
+    if (outside && zone_.day_of_entry(Instant{rows->number(3)}) != part->day) continue;
+    part->not_in_order.insert(rows->uuid(2));
+  }
+}
+
 /// Rows stand in the order of what people call a person and an instrument. Identifiers are others
 /// in a register that the files were imported into, and the grades of a visit, which carry no
 /// instrument, would change rows.
@@ -167,11 +196,14 @@ void PortfolioTables::number_visits() {
       visit.coating_gauge = named(part.coating_gauges);
       visit.wall_gauge = named(part.wall_gauges);
       visit.wrench = named(part.wrenches);
-      if (row < part.coating_gauges.size())
-        if (const auto foil = part.foils.find(part.coating_gauges[row]); foil != part.foils.end()) {
+      if (row < part.coating_gauges.size()) {
+        const Uuid& gauge = part.coating_gauges[row];
+        visit.gauge_not_in_order = part.not_in_order.contains(gauge);
+        if (const auto foil = part.foils.find(gauge); foil != part.foils.end()) {
           visit.foil_true_um = foil->second.true_um;
           visit.foil_read_um = foil->second.read_um;
         }
+      }
       all.push_back({std::move(visit), p, row});
     }
   }

@@ -184,8 +184,9 @@ TEST_CASE("the forecast as JSON reads back, the unbounded as text", "[mobile]") 
 TEST_CASE("the forecast in words says where, how long, how sure, and the cautions", "[mobile]") {
   Shown shown;
   shown.forecast.left_out = {{"r1", "c1", "not_zinc"}, {"r2", "c1", "not_zinc"}};
-  shown.forecast.sessions = {{"s1", "g1", date_from_civil(2022, 5, 1), 7, 0, "gauge g1 drifting"},
-                             {"s2", "g2", date_from_civil(2022, 5, 1), 0, 0, ""}};
+  shown.forecast.sessions = {
+      {"s1", "g1", date_from_civil(2022, 5, 1), 7, 0, "gauge g1 drifting", ""},
+      {"s2", "g2", date_from_civil(2022, 5, 1), 0, 0, "", ""}};
   std::ostringstream out;
   print_text(shown.view(), out);
   const std::string text = out.str();

@@ -154,3 +154,56 @@ TEST_CASE("a doubt's shift is added, and without one the readings are kept back"
     CHECK(shown(made)[0] == 700);
   }
 }
+
+TEST_CASE("what a gauge read after a check that was not in order is kept and marked",
+          "[schema][calibration]") {
+  MadeRegister made;
+  const auto check = [&](int what, bool in_order, const Uuid& visit) {
+    cbor::Map body{{2, what}, {4, cbor::Array{what == 1 ? 30 : 780}}, {5, in_order}};
+    if (what == 2) body.set(3, 500);
+    if (!visit.is_zero()) body.set(1, visit);
+    Entry entry = said(made.site, 50, made.site.gauge, std::move(body));
+    entry.feed = made.site.site;
+    save(made, entry);
+    made.world.clock.move_on(1000);
+  };
+  const auto read = [&] {
+    save(made, coating(made.site, 0));
+    made.world.clock.move_on(1000);
+  };
+  const auto marked = [&] {
+    const auto all = taken(read_portfolio(made.opened->tables(), Date{day_of_reading.days + 1}));
+    REQUIRE(all.visits.size() == 1);
+    CHECK(all.readings.size() == 3);
+    CHECK(all.left_out.empty());
+    return all.visits[0].gauge_not_in_order;
+  };
+  SECTION("a foil of the visit") {
+    check(2, false, made.site.visit);
+    read();
+    CHECK(marked());
+  }
+  SECTION("a zero of that day, outside of the visit") {
+    check(1, false, {});
+    read();
+    CHECK(marked());
+  }
+  SECTION("after use") {
+    read();
+    CHECK_FALSE(marked());
+    check(5, false, made.site.visit);
+    CHECK(marked());
+  }
+  SECTION("zeroed again and in order before it read") {
+    check(2, false, made.site.visit);
+    check(1, true, made.site.visit);
+    read();
+    CHECK_FALSE(marked());
+  }
+  SECTION("in order again only after it read") {
+    check(2, false, made.site.visit);
+    read();
+    check(2, true, made.site.visit);
+    CHECK(marked());
+  }
+}

@@ -50,8 +50,8 @@ void fields(Archive& archive, T& foil) {
 
 template <class Archive, OrConst<Session> T>
 void fields(Archive& archive, T& session) {
-  auto& [site, day, gauge, foils, inspector_name, inspector] = session;
-  archive(site, day, gauge, foils, inspector_name, inspector);
+  auto& [site, day, gauge, foils, inspector_name, inspector, not_in_order] = session;
+  archive(site, day, gauge, foils, inspector_name, inspector, not_in_order);
 }
 
 template <class Archive, OrConst<CoatingSite> T>

@@ -53,9 +53,10 @@ void fields(Archive& archive, T& part) {
 
 template <class Archive, OrConst<Visit> T>
 void fields(Archive& archive, T& visit) {
-  auto& [id, site, day, inspector, coating_gauge, wall_gauge, wrench, foil_true_um, foil_read_um] =
-      visit;
-  archive(id, site, day, inspector, coating_gauge, wall_gauge, wrench, foil_true_um, foil_read_um);
+  auto& [id, site, day, inspector, coating_gauge, wall_gauge, wrench, foil_true_um, foil_read_um,
+         gauge_not_in_order] = visit;
+  archive(id, site, day, inspector, coating_gauge, wall_gauge, wrench, foil_true_um, foil_read_um,
+          gauge_not_in_order);
 }
 
 /// But for the places of its part and visit.

@@ -39,8 +39,8 @@ void fields(Archive& archive, T& record) {
 
 template <class Archive, OrConst<SessionReport> T>
 void fields(Archive& archive, T& session) {
-  auto& [site, gauge, day, offset_um, gain, words] = session;
-  archive(site, gauge, day, offset_um, gain, words);
+  auto& [site, gauge, day, offset_um, gain, words, check_words] = session;
+  archive(site, gauge, day, offset_um, gain, words, check_words);
 }
 
 template <class Archive, OrConst<InspectorHabit> T>

@@ -1,5 +1,7 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <set>
 
 #include "core/forecast/coating_forecast.h"
 #include "core/forecast/one_part.h"
@@ -95,6 +97,37 @@ TEST_CASE("a new reading moves its part at once, more so with a check foil", "[c
   REQUIRE(with_foil);
   CHECK((*with_foil)[0].years[3] > (*after)[0].years[3]);
   CHECK((*with_foil)[0].session_correction_um > 2);
+}
+
+TEST_CASE("what a gauge out of order read counts, and its parts say so", "[core]") {
+  Made made = made_portfolio({.seed = 79, .sites = 1});
+  const auto told = [&] {
+    auto report = forecast_coating(made.portfolio, {.threads = 1});
+    REQUIRE(report);
+    return std::move(*report);
+  };
+  const CoatingForecast before = told();
+  Visit& visit = made.portfolio.visits.at(2);
+  visit.gauge_not_in_order = true;
+  const CoatingForecast after = told();
+  const std::string words = "a check of gauge " + visit.coating_gauge + " was not in order on " +
+                            to_text(visit.day) + "; measure again what it read then";
+  std::set<std::int32_t> read;
+  for (const Reading& reading : made.portfolio.readings)
+    if (reading.visit == 2 && reading.quantity == Quantity::coating_um) read.insert(reading.part);
+  REQUIRE_FALSE(read.empty());
+  int flagged = 0;
+  REQUIRE(after.limits.size() == before.limits.size());
+  for (std::size_t i = 0; i < after.limits.size(); ++i) {
+    const LimitForecast& row = after.limits[i];
+    CHECK(row.years == before.limits[i].years);
+    CHECK(row.readings_used == before.limits[i].readings_used);
+    const bool says = std::find(row.flags.begin(), row.flags.end(), words) != row.flags.end();
+    if (says) CHECK(read.contains(row.part));
+    flagged += says ? 1 : 0;
+  }
+  CHECK(flagged > 0);
+  CHECK(after.left_out.size() == before.left_out.size());
 }
 
 TEST_CASE("one part again wants one part", "[core]") {

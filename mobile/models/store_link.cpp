@@ -1,5 +1,6 @@
 #include "mobile/models/store_link.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "mobile/models/walk_ahead.h"
@@ -72,7 +73,8 @@ bool StoreLink::may_be_shown() {
 
 void StoreLink::check() {
   if (!to_check_) return;
-  checking_ = std::async(std::launch::async, [this, options = *to_check_] {
+  checking_ = std::async(std::launch::async, [this, stop = stop_, options = *to_check_]() mutable {
+    options.stop = stop.get();
     auto opened = opened_to(Mode::write, options);
     QMetaObject::invokeMethod(this, &StoreLink::end_checks, Qt::QueuedConnection);
     return opened;
@@ -127,7 +129,7 @@ void StoreLink::keep_settings(kneerail::Settings settings, Told told) {
   ask({[settings = std::move(settings)](Register& store) {
          return kneerail::keep_settings(store, settings);
        },
-       std::move(told)});
+       std::move(told), true});
 }
 
 void StoreLink::settle() {
@@ -137,6 +139,25 @@ void StoreLink::settle() {
     end_checks();
   }
   if (writer_) writer_->post([](Register&) { return 0; }).wait();
+}
+
+void StoreLink::close() {
+  const bool wanted = std::any_of(waiting_.begin(), waiting_.end(),
+                                  [](const Asked& one) { return !one.may_be_left; });
+  if (!unchecked() || wanted) return settle();
+  stop_->store(true);
+  to_check_.reset();
+  std::vector<Asked> left = std::exchange(waiting_, {});
+  if (!checking_.valid()) return;
+  auto opened = checking_.get();
+  if (!opened) return;
+  take_writer(std::move(opened));  // they had just ended
+  for (Asked& one : left) ask(std::move(one));
+  settle();
+}
+
+StoreLink::~StoreLink() {
+  stop_->store(true);
 }
 
 void StoreLink::ask(Asked asked) {

@@ -4,6 +4,7 @@
 // is asked is done in the order it was asked; the answer comes back on the screens' thread.
 
 #include <QObject>
+#include <atomic>
 #include <functional>
 #include <future>
 #include <memory>
@@ -46,6 +47,9 @@ class StoreLink : public QObject {
       const kneerail::Register::Options& options, Checks checks = Checks::before,
       std::future<Ahead> ahead = {});
 
+  /// Leaves off checks that are under way.
+  ~StoreLink() override;
+
   [[nodiscard]] bool writable() const { return writer_ != nullptr || unchecked(); }
   /// Why not, as a sentence; empty when it is.
   [[nodiscard]] const std::string& why_read_only() const { return why_read_only_; }
@@ -69,6 +73,9 @@ class StoreLink : public QObject {
   void keep_settings(kneerail::Settings settings, Told told);
   /// Waits until everything that was asked is on the disk. The answers come after it, as always.
   void settle();
+  /// The same before everything ends. Where nothing waits for the checks but what this device
+  /// remembers for its screens, they are left off, and that with them.
+  void close();
 
  signals:
   /// The checks behind are done. Not as read: something was mended, or nothing can be written; what
@@ -79,6 +86,7 @@ class StoreLink : public QObject {
   struct Asked {
     std::function<kneerail::Result<>(kneerail::Register&)> work;
     Told told;
+    bool may_be_left = false;  ///< not worth waiting for when everything ends
   };
 
   StoreLink() = default;
@@ -93,6 +101,7 @@ class StoreLink : public QObject {
   std::unique_ptr<kneerail::Register> reader_;
   std::unique_ptr<kneerail::Writer> writer_;
   std::optional<kneerail::Register::Options> to_check_;  ///< behind, not yet begun
+  std::shared_ptr<std::atomic<bool>> stop_ = std::make_shared<std::atomic<bool>>(false);
   std::future<Opened> checking_;
   std::vector<Asked> waiting_;  ///< for the checks
   std::optional<kneerail::RunSheet> walked_last_;

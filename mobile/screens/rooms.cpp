@@ -61,7 +61,7 @@ Rooms::~Rooms() {
   feel_.reset();
   walk_->leave();
   place_->keep();
-  store_->settle();
+  store_->close();
 }
 
 void Rooms::load_ahead(QQmlApplicationEngine& engine) {

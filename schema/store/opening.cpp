@@ -205,6 +205,33 @@ Result<bool> find_identity(RegisterState& state) {
   return true;
 }
 
+/// Nobody waits for the opening any more. What mends is never begun then; what has begun to mend
+/// runs to its end.
+Result<> still_wanted(const RegisterState& state) {
+  if (state.stop == nullptr || !state.stop->load()) return Done{};
+  return fail(Fault::cancelled,
+              at(state) +
+                  "The checks were left off. Nothing was changed; the next opening "
+                  "begins them again.");
+}
+
+/// Why the register's file cannot be trusted, as a sentence for who rescues it; empty: it can.
+/// Errors: cancelled, where it was left off.
+Result<std::string> damage_of(RegisterState& state) {
+  Watch watch{.stop = state.stop};
+  state.database->watch(&watch);
+  std::string damage;
+  if (auto found = damage_of_file(*state.database)) {
+    damage = "The register's file was damaged (" + *found + ").";
+  } else if (auto unsent = damage_of_unsent(*state.database, *state.journal)) {
+    damage = "The journal was damaged (" + *unsent + ").";
+  }
+  state.database->watch(nullptr);
+  // A check that was left off says nothing of the file.
+  if (auto wanted = still_wanted(state); !wanted) return fail(wanted.error());
+  return damage;
+}
+
 Result<> mend_database(RegisterState& state) {
   auto found = look(state, true);
   if (!found) return fail(found.error());
@@ -214,13 +241,9 @@ Result<> mend_database(RegisterState& state) {
     return fail(Fault::invalid_input,
                 at(state) + "The identity file belongs to another register. Nothing was changed.");
   }
-  if (auto damage = damage_of_file(*state.database)) {
-    return rescue(state, "The register's file was damaged (" + *damage + ").");
-  }
-  if (auto damage = damage_of_unsent(*state.database, *state.journal)) {
-    return rescue(state, "The journal was damaged (" + *damage + ").");
-  }
-  return Done{};
+  const auto damage = damage_of(state);
+  if (!damage) return fail(damage.error());
+  return damage->empty() ? Result<>(Done{}) : rescue(state, damage->c_str());
 }
 
 Result<> bring_up_to_date(RegisterState& state) {

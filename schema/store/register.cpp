@@ -28,6 +28,7 @@ Result<std::unique_ptr<Register>> Register::open(const Options& options) {
   inside->files = options.files == nullptr ? inside->own_files.get() : options.files;
   inside->clock = options.clock == nullptr ? &inside->own_clock : options.clock;
   inside->cache_kib = options.cache_kib;
+  inside->stop = options.stop;
   inside->random = options.random == nullptr ? &inside->own_random : options.random;
   if (auto done = open_register(*inside, options.mode); !done) return fail(done.error());
   return std::unique_ptr<Register>(new Register(std::move(inside)));

@@ -4,6 +4,7 @@
 // from them. One process writes at a time; within it one thread.
 
 #include <array>
+#include <atomic>
 #include <filesystem>
 #include <functional>
 #include <memory>
@@ -82,11 +83,14 @@ class Register {
     Random* random = nullptr;  ///< likewise
     Files* files = nullptr;    ///< likewise; the disk, which a test may break
     int cache_kib = Database::usual_cache_kib;  ///< of the file's pages, held in memory at most
+    /// Set from any thread, opening to write is left off at the next check: nothing is mended and
+    /// nothing is lost, the next opening checks again. None: it cannot be left off.
+    const std::atomic<bool>* stop = nullptr;
   };
 
   /// Errors: not_found (no register there), invalid_input (not a register, or one of a newer
   /// program), conflict (in use by another process), io (folder not writable, disk full), corrupt
-  /// (damage that could not be mended; what was set aside is named).
+  /// (damage that could not be mended; what was set aside is named), cancelled (it was stopped).
   static Result<std::unique_ptr<Register>> open(const Options& options);
   ~Register();
 

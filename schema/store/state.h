@@ -3,6 +3,7 @@
 // What an open register consists of. Register is the door; the files of this folder each do one of
 // its jobs on this state.
 
+#include <atomic>
 #include <map>
 #include <memory>
 #include <optional>
@@ -45,6 +46,7 @@ struct RegisterState {
   Clock* clock = nullptr;
   Random* random = nullptr;
   int cache_kib = Database::usual_cache_kib;
+  const std::atomic<bool>* stop = nullptr;  ///< of the start checks; only while it is opened
 
   std::unique_ptr<FolderLock> lock;
   std::unique_ptr<Database> database;  ///< behind a pointer: journal and tables keep its address

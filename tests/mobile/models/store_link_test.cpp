@@ -3,7 +3,9 @@
 
 #include <QCoreApplication>
 #include <QSignalSpy>
+#include <atomic>
 #include <catch2/catch.hpp>
+#include <filesystem>
 #include <fstream>
 
 #include "mobile/screens/rooms.h"
@@ -220,4 +222,51 @@ TEST_CASE("on another day the run read ahead is before the first entry", "[mobil
   CHECK(*rooms->walk().run()->sheet() == read_whole(*rooms));
   CHECK(rooms->walk().grade_now() == 0);
   CHECK(rooms->walk().last_grade() == 3);
+}
+
+TEST_CASE("closing leaves off checks that nothing waits for", "[mobile][models]") {
+  SiteFolder folder(true);
+  const std::string copy = (folder.path() / "unsent.copy").string();
+  const auto rooms_open = [&] {
+    return taken(Rooms::open(folder.options(), StoreLink::Checks::behind));
+  };
+  {
+    const auto rooms = rooms_open();
+    rooms->walk().open(folder.site().run, folder.site().tees.front());
+    const QSignalSpy checked(&rooms->store(), &StoreLink::checked);
+    rooms->store().check();
+    rooms->store().close();
+    QCoreApplication::processEvents();
+    CHECK(checked.empty());
+  }
+  // Nothing was set aside, nothing is open any more, and the next opening finds all.
+  CHECK_FALSE(std::filesystem::exists(copy + ".damaged-1"));
+  const auto again = taken(Register::open(folder.options()));
+  CHECK(again->opening().writable);
+  CHECK(again->opening().notes.empty());
+  CHECK(taken(again->verify()).problems.empty());
+}
+
+TEST_CASE("closing waits for the checks where an entry waits for them", "[mobile][models]") {
+  SiteFolder folder(false);
+  {
+    const auto link = open_behind(folder);
+    link->save(folder.site().last_year(), std::nullopt, [](const Result<>&) {});
+    link->close();
+  }
+  const auto again = taken(Register::open(folder.options()));
+  CHECK(taken(again->tables().number("SELECT count(*) FROM reading")) > 0);
+}
+
+TEST_CASE("a check that is stopped mends nothing, whatever it has seen", "[mobile][models]") {
+  SiteFolder folder(true);
+  const std::atomic<bool> stop = true;
+  auto options = folder.options();
+  options.stop = &stop;
+  const auto stopped = Register::open(options);
+  REQUIRE_FALSE(stopped);
+  CHECK(stopped.error().fault == Fault::cancelled);
+  CHECK_FALSE(std::filesystem::exists(folder.path() / "records.db.damaged-1"));
+  const auto again = taken(Register::open(folder.options()));
+  CHECK(again->opening().notes.empty());
 }

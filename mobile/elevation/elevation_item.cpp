@@ -64,6 +64,12 @@ ElevationItem::ElevationItem(QQuickItem* parent)
     emit chosenMoved();
     update();
   });
+  ring_fill_.setEasingCurve(QEasingCurve::OutCubic);
+  connect(&ring_fill_, &QVariantAnimation::valueChanged, this, &QQuickItem::update);
+  connect(&ring_fill_, &QVariantAnimation::finished, this, [this] {
+    rings_.rings.clear();
+    update();
+  });
 }
 
 ElevationItem::~ElevationItem() = default;
@@ -125,8 +131,15 @@ void ElevationItem::set_picture(RunPicture* picture) {
 void ElevationItem::sheet_changed() {
   const auto before = std::exchange(
       sheet_, picture_ != nullptr ? picture_->sheet() : std::make_shared<const RunSheet>());
-  if (!elevation::stand_alike(*before, *sheet_)) index_ = elevation::PickIndex(*sheet_);
+  const bool alike = elevation::stand_alike(*before, *sheet_);
+  if (!alike) index_ = elevation::PickIndex(*sheet_);
   const bool other_run = sheet_->id != run_;
+  if (!alike || other_run) {
+    ring_fill_.stop();
+    rings_.rings.clear();
+  } else {
+    fill_rings(*before);
+  }
   run_ = sheet_->id;
   closeJoint();
   if (other_run) {
@@ -141,6 +154,19 @@ void ElevationItem::sheet_changed() {
   chosen_changed();
   if (!moving()) list_visible_parts();
   update();
+}
+
+/// Nothing moves by itself: only what was just given or taken back, and never with less motion.
+void ElevationItem::fill_rings(const RunSheet& before) {
+  auto change = elevation::ring_change(before, *sheet_);
+  const int time_ms = change.back ? tokens().undo_time() : tokens().post_glide_time();
+  if (change.rings.empty() || time_ms <= 0 || window() == nullptr || !isVisible()) return;
+  ring_fill_.stop();
+  rings_ = std::move(change);
+  ring_fill_.setStartValue(rings_.back ? 1.0 : 0.0);
+  ring_fill_.setEndValue(rings_.back ? 0.0 : 1.0);
+  ring_fill_.setDuration(time_ms);
+  ring_fill_.start();
 }
 
 /// Where the person has not chosen a scale, and when another run is shown.
@@ -225,6 +251,8 @@ void ElevationItem::geometryChange(const QRectF& now, const QRectF& before) {
   view.deck_px = resting_deck_px() + std::max(lifted_px, 0.0);
   set_view(clamped(view));
   if (!scale_by_hand_) open_at_rule();
+  if (picture_ != nullptr && picture_->part() >= 0)
+    if (const auto chosen = brackets_of_chosen()) set_view(clamped(with_in_view(view_, *chosen)));
   if (glided) settle();
   list_visible_parts();
 }
@@ -240,16 +268,19 @@ void ElevationItem::chosen_changed() {
       picture_->bay() >= 0 && to
           ? to->middle.along_mm
           : static_cast<double>(sheet_->posts[static_cast<std::size_t>(post)].chainage_mm);
-  if (to &&
-      picture_->part() >= 0) {  // bring it into view where the drawing is higher than the glass
-    const double y_px = view_.y_px(to->middle.up_mm);
-    const double edge_px = drawn_px(headroom_drawn);
-    view.deck_px += std::max(edge_px - y_px, 0.0);
-    view.deck_px -= std::max(y_px - (view_.height_px - deck_margin()), 0.0);
-  }
+  if (to && picture_->part() >= 0) view = with_in_view(view, *to);
   glide_to(clamped(view),
            picture_->taking_back() ? tokens().undo_time() : tokens().post_glide_time());
   update();
+}
+
+/// Where the drawing is higher than the glass.
+RunView ElevationItem::with_in_view(RunView view, const Brackets& chosen) const {
+  const double y_px = view.y_px(chosen.middle.up_mm);
+  const double edge_px = std::min(drawn_px(headroom_drawn), view.height_px / 2);
+  view.deck_px += std::max(edge_px - y_px, 0.0);
+  view.deck_px -= std::max(y_px - (view.height_px - deck_margin()), 0.0);
+  return view;
 }
 
 void ElevationItem::glide_to(const RunView& view, int time_ms) {

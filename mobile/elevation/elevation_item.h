@@ -16,6 +16,7 @@
 
 #include "mobile/elevation/drawing_item.h"
 #include "mobile/elevation/picking.h"
+#include "mobile/elevation/ring_fill.h"
 #include "mobile/elevation/run_scene.h"
 #include "mobile/elevation/run_view.h"
 #include "mobile/elevation/touch_filter.h"
@@ -96,6 +97,8 @@ class ElevationItem : public DrawingItem {
 
   /// Tests hand in the time of touches; otherwise it is the event's own.
   void use_clock(std::function<std::int64_t()> now_ms) { now_ms_ = std::move(now_ms); }
+  /// How many rings fill or empty now.
+  [[nodiscard]] std::size_t rings_filling() const { return rings_.rings.size(); }
   /// How many stretches were made into shapes.
   [[nodiscard]] std::uint64_t stretches_made() const { return scene_.chunks_made(); }
 
@@ -149,10 +152,13 @@ class ElevationItem : public DrawingItem {
   void set_view(const kneerail::elevation::RunView& view);
   [[nodiscard]] kneerail::elevation::RunView clamped(kneerail::elevation::RunView view) const;
   [[nodiscard]] double resting_deck_px() const;
+  [[nodiscard]] kneerail::elevation::RunView with_in_view(kneerail::elevation::RunView view,
+                                                          const Brackets& chosen) const;
   void glide_to(const kneerail::elevation::RunView& view, int time_ms);
   void move_brackets(const std::optional<Brackets>& to);
   [[nodiscard]] std::optional<Brackets> brackets_of_chosen() const;
   [[nodiscard]] std::optional<Brackets> brackets_of_post() const;
+  void fill_rings(const kneerail::RunSheet& before);
   void settle();
   void list_visible_parts();
   [[nodiscard]] kneerail::elevation::SceneWanted wanted() const;
@@ -194,6 +200,8 @@ class ElevationItem : public DrawingItem {
   std::optional<Brackets> brackets_;
   Brackets brackets_from_;
   Brackets brackets_to_;
+  QVariantAnimation ring_fill_;
+  kneerail::elevation::RingChange rings_;  ///< that fill or empty; none when it has ended
 
   kneerail::elevation::RunScene scene_;
 };

@@ -39,7 +39,10 @@ elevation::SceneWanted ElevationItem::wanted() const {
       tokens().dark() ? kneerail::theme::Theme::dark : kneerail::theme::Theme::light;
   wanted.drawing.more_contrast = tokens().more_contrast();
   wanted.family = tokens().text_family();
-  wanted.over = bracket_shapes();
+  if (!rings_.rings.empty())
+    wanted.over = elevation::filling_rings(*sheet_, rings_.rings, wanted.drawing, view_,
+                                           ring_fill_.currentValue().toFloat());
+  wanted.over.add(bracket_shapes());
   if (lens_) {
     wanted.lens_view = lens_->view;
     wanted.lens_rect = lens_->rect;

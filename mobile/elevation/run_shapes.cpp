@@ -55,6 +55,26 @@ class Piece {
     return std::move(piece_);
   }
 
+  /// Smaller where another joint of the post stands near, so that neither hides the other.
+  [[nodiscard]] float glyph_radius(int part) const {
+    const SheetPart& at = part_at(part);
+    const bool little = stands_in_ground(sheet_, at) || at.does == WhatItDoes::end_cap ||
+                        at.does == WhatItDoes::base_flange;
+    const float radius = glyph_radius_px(pen_, little ? Room::little : Room::enough);
+    if (at.post < 0 || static_cast<std::size_t>(at.post) >= sheet_.posts.size()) return radius;
+    const SheetPost& post = sheet_.posts[static_cast<std::size_t>(at.post)];
+    const Point here = place(part);
+    float nearest = 4 * radius;
+    const int end = std::min(post.first_part + post.parts, static_cast<int>(sheet_.parts.size()));
+    for (int i = std::max(post.first_part, 0); i < end; ++i) {
+      if (i == part || !is_joint(part_at(i))) continue;
+      const Point other = place(i);
+      nearest = std::min(nearest, std::hypot(other.x - here.x, other.y - here.y));
+    }
+    const float least = pen_.px(least_glyph_drawn);
+    return std::clamp(nearest / 2 - pen_.px(glyph_ground_drawn), least, std::max(least, radius));
+  }
+
  private:
   template <class Do>
   void each_part(Do draw) {
@@ -211,26 +231,6 @@ class Piece {
                  passed_by ? Ghost::hollow : Ghost::shown);
   }
 
-  /// Smaller where another joint of the post stands near, so that neither hides the other.
-  [[nodiscard]] float glyph_radius(int part) const {
-    const SheetPart& at = part_at(part);
-    const bool little = stands_in_ground(sheet_, at) || at.does == WhatItDoes::end_cap ||
-                        at.does == WhatItDoes::base_flange;
-    const float radius = glyph_radius_px(pen_, little ? Room::little : Room::enough);
-    if (at.post < 0 || static_cast<std::size_t>(at.post) >= sheet_.posts.size()) return radius;
-    const SheetPost& post = sheet_.posts[static_cast<std::size_t>(at.post)];
-    const Point here = place(part);
-    float nearest = 4 * radius;
-    const int end = std::min(post.first_part + post.parts, static_cast<int>(sheet_.parts.size()));
-    for (int i = std::max(post.first_part, 0); i < end; ++i) {
-      if (i == part || !is_joint(part_at(i))) continue;
-      const Point other = place(i);
-      nearest = std::min(nearest, std::hypot(other.x - here.x, other.y - here.y));
-    }
-    const float least = pen_.px(least_glyph_drawn);
-    return std::clamp(nearest / 2 - pen_.px(glyph_ground_drawn), least, std::max(least, radius));
-  }
-
   static constexpr double least_glyph_drawn = 6.5;
 
   void weeping(const SheetFinding& finding) {
@@ -310,6 +310,10 @@ class Piece {
 };
 
 }  // namespace
+
+float sign_radius_px(const RunSheet& sheet, int part, const RunDrawing& drawing) {
+  return Piece(sheet, {}, drawing).glyph_radius(part);
+}
 
 RunPiece run_shapes(const RunSheet& sheet, const Stretch& stretch, const RunDrawing& drawing) {
   return Piece(sheet, stretch, drawing).make();

@@ -34,6 +34,9 @@ struct Stretch {
   double origin_mm = 0;
 };
 
+/// Of a joint's grade on that drawing, without the disc behind it.
+float sign_radius_px(const RunSheet& sheet, int part, const RunDrawing& drawing);
+
 RunPiece run_shapes(const RunSheet& sheet, const Stretch& stretch, const RunDrawing& drawing);
 
 }  // namespace kneerail::elevation

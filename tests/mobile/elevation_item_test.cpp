@@ -185,6 +185,16 @@ TEST_CASE("a window that turns during a glide has the deck and the post in place
   CHECK(shown->item->content_y() == Approx(340 - shown->item->deck_margin()));
 }
 
+TEST_CASE("the chosen part stays in view where the glass becomes lower", "[item]") {
+  const auto shown = at_post_ten();
+  shown->picture.choose_part(part_at(*shown->picture.sheet(), 15000, 1100, Role::fitting));
+  shown->frame();
+  shown->item->setSize({876, 240});
+  shown->frame();
+  CHECK(shown->item->chosen_rect().top() >= 0);
+  CHECK(shown->item->chosen_rect().bottom() <= 240);
+}
+
 TEST_CASE("a drawing that is left alone is not drawn again", "[item]") {
   const auto shown = at_post_ten();
   for (int n = 0; n < 6; ++n) shown->frame();

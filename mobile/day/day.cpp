@@ -196,11 +196,13 @@ Result<> skip_stretch(const Screen& screen) {
   return screen.hand.touch(QStringLiteral("reason2"));
 }
 
-/// The part's years, from its pad.
+/// The part's years, from its pad; then those of the part that is likely to stop holding first.
 Result<> show_forecast(const Screen& screen) {
   for (const char* name : {"coatingPad", "forecastTag"})
     if (auto done = screen.hand.touch(QLatin1String(name)); !done) return done;
-  return picture(screen, "forecast-part");
+  if (auto done = picture(screen, "forecast-part"); !done) return done;
+  if (auto done = screen.hand.touch(QStringLiteral("nextWorst")); !done) return done;
+  return picture(screen, "forecast-worst");
 }
 
 }  // namespace

@@ -7,17 +7,16 @@
 
 #include "core/records/entities.h"
 #include "mobile/models/forecast_words.h"
+#include "mobile/models/limit_words.h"
 #include "mobile/models/part_words.h"
 
+using kneerail::PartTold;
 using kneerail::RunSheet;
 using kneerail::SheetPart;
 using kneerail::Uuid;
 using kneerail::forecast::PartStory;
 
 namespace {
-
-constexpr double bar_years = 15;  // a full bar
-constexpr double soon_years = 5;
 
 /// The run a part stands in: its post's or its bay's.
 kneerail::Result<Uuid> run_of(kneerail::Database& tables, const Uuid& component) {
@@ -42,9 +41,15 @@ ForecastModel::ForecastModel(kneerail::Register& reader, ForecastWorker& worker,
   if (instruments) instruments_ = std::move(*instruments);
   connect(&worker, &ForecastWorker::reckoned, this, &ForecastModel::on_reckoned);
   connect(&worker, &ForecastWorker::busyChanged, this, &ForecastModel::busyChanged);
-  connect(&worker, &ForecastWorker::storyTold, this, [this](const Uuid& told, const auto& story) {
-    if (const SheetPart* own = part(); own != nullptr && own->id == told) take_story(*story);
-  });
+  connect(&worker, &ForecastWorker::othersReckoned, this, &ForecastModel::on_reckoned);
+  connect(&worker, &ForecastWorker::partTold, this,
+          [this](const Uuid& component, const auto& told) {
+            const SheetPart* own = part();
+            if (own == nullptr || own->id != component) return;
+            stale_ = false;
+            if (!*told) return say(QString::fromStdString(told->error().message));
+            take(**told);
+          });
   connect(&run_, &RunPicture::chosenChanged, this, &ForecastModel::show_part);
   show_part();
 }
@@ -76,13 +81,18 @@ QString ForecastModel::reckoned_on() const {
   return known ? kneerail::whole_day(known->as_of()) : QString();
 }
 
+const std::vector<Uuid>& ForecastModel::worst_first() const {
+  static const std::vector<Uuid> none;
+  const auto others = worker_.others();
+  return others ? others->worst_first : none;  // the worker holds it until it tells of another
+}
+
 QString ForecastModel::worst_words() const {
-  const auto known = worker_.reckoning();
-  if (!known || known->worst_first.empty()) return {};
+  const std::size_t parts = worst_first().size();
+  if (parts == 0) return {};
   const QLocale locale;
   return tr("%1 of %2")
-      .arg(locale.toString(qulonglong{worst_ % known->worst_first.size() + 1}),
-           locale.toString(qulonglong{known->worst_first.size()}));
+      .arg(locale.toString(qulonglong{worst_ % parts + 1}), locale.toString(qulonglong{parts}));
 }
 
 void ForecastModel::show(const Uuid& run, const Uuid& component) {
@@ -141,9 +151,9 @@ void ForecastModel::nextPost(int step) {
 }
 
 void ForecastModel::nextWorst() {
-  const auto known = worker_.reckoning();
-  if (!known || known->worst_first.empty()) return;
-  const Uuid component = known->worst_first[worst_ % known->worst_first.size()];
+  const std::vector<Uuid>& parts = worst_first();
+  if (parts.empty()) return;
+  const Uuid component = parts[worst_ % parts.size()];
   ++worst_;
   const auto run = run_of(reader_.tables(), component);
   if (!run) return say(QString::fromStdString(run.error().message));
@@ -175,7 +185,7 @@ void ForecastModel::show_part() {
     return worker_.tell(run_.sheet()->site, own->id);
   }
   stale_ = false;
-  take_story(kneerail::forecast::part_story(known->model, known->portfolio, place->second));
+  take(kneerail::told_of(*known, worker_.others().get(), place->second));
   if (worker_.entered_since(own->id)) ask_again();
 }
 
@@ -189,53 +199,48 @@ void ForecastModel::say(const QString& message) {
   emit shown();
 }
 
-void ForecastModel::take_story(const Story& story) {
-  stale_ = false;
-  if (!story) return say(QString::fromStdString(story.error().message));
-  const auto gauge = [this](const std::string& text) { return gauge_name(text); };
-  trend_ = kneerail::trend_picture(*story, gauge);
-  message_.clear();
-  drawn_ = true;
-  reason_ = kneerail::reason_words(*story, gauge);
-  headline_ = kneerail::rate_headline(*story);
-  fill_time_left(*story);
+void ForecastModel::take(const PartTold& told) {
+  const auto known = worker_.reckoning();
+  if (told.coating) {
+    draw(*told.coating);
+  } else {
+    drawn_ = false;
+    message_ = QString::fromStdString(told.coating.error().message);
+    headline_ = tr("Its coating is not reckoned.");
+    reason_.clear();
+  }
+  const QString limits = kneerail::limits_reason(told, known->as_of());
+  reason_ = reason_.isEmpty() ? limits : tr("%1 %2").arg(reason_, limits);
+  fill_time_left(told);
   emit trendChanged();
   emit shown();
 }
 
-void ForecastModel::fill_time_left(const PartStory& story) {
-  QList<TimeLeftModel::Row> rows;
-  for (const auto& limit : story.limits) {
-    const auto& told = limit.forecast;
-    TimeLeftModel::Row row;
-    row.name = kneerail::limit_name(told.limit);
-    if (told.answered) {
-      constexpr std::size_t median = 3;
-      row.figure = kneerail::time_words(told.years[median]);
-      row.band = kneerail::band_words(told.years);
-      if (row.band == row.figure && told.years[median] <= 0)
-        row.band = tr("since about %1")
-                       .arg(std::floor(kneerail::calendar_year(story.as_of) + told.years[median]));
-      row.share = std::clamp(told.years[median] / bar_years, 0.0, 1.0);
-      row.soon = told.years[median] < soon_years;
-    } else {
-      row.band = QString::fromStdString(told.words);
-    }
-    // First maintenance comes before the zinc is gone.
-    if (told.limit == kneerail::forecast::Limit::coating_first_maintenance)
-      rows.prepend(row);
-    else
-      rows.append(row);
+void ForecastModel::draw(const PartStory& story) {
+  const auto gauge = [this](const std::string& text) { return gauge_name(text); };
+  trend_ = kneerail::trend_picture(story, gauge);
+  message_.clear();
+  drawn_ = true;
+  reason_ = kneerail::reason_words(story, gauge);
+  headline_ = kneerail::rate_headline(story);
+}
+
+void ForecastModel::fill_time_left(const PartTold& told) {
+  auto rows = kneerail::limit_rows(told, worker_.reckoning()->as_of());
+  if (!told.whole) {
+    TimeLeftModel::Row rest;
+    rest.name = tr("Structure, torque, grade");
+    rest.band =
+        worker_.others_trouble().isEmpty() ? tr("Being reckoned.") : worker_.others_trouble();
+    rest.spoken = tr("%1: %2").arg(rest.name, rest.band);
+    rows << rest;
   }
   time_left_.show(rows);
 }
 
 QString ForecastModel::gauge_name(const std::string& text) const {
-  constexpr int serial = 2;
-  for (const auto& instrument : instruments_.all()) {
-    if (instrument.text() != text) continue;
-    const auto* found = instrument.rest.find(serial);
-    if (found != nullptr && found->text() != nullptr) return QString::fromStdString(*found->text());
-  }
+  for (const auto& instrument : instruments_.all())
+    if (instrument.text() == text && !instrument.code.empty())
+      return QString::fromStdString(instrument.code);
   return QString::fromStdString(text);
 }

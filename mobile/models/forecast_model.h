@@ -7,6 +7,7 @@
 #include <QtQml/qqmlregistration.h>
 #include <QObject>
 #include <memory>
+#include <vector>
 
 #include "mobile/models/forecast_worker.h"
 #include "mobile/models/run_picture.h"
@@ -65,7 +66,7 @@ class ForecastModel : public QObject {
   Q_INVOKABLE void choosePart(int part);
   /// The part at the same place of the next post (1) or the one before (-1).
   Q_INVOKABLE void nextPost(int step);
-  /// The next in the register by its earliest likely limit; begins with the worst.
+  /// The next in the register by what is likely to stop holding first; begins with the worst.
   Q_INVOKABLE void nextWorst();
   /// Asks for the Walk room at this part.
   Q_INVOKABLE void walkHere();
@@ -77,16 +78,16 @@ class ForecastModel : public QObject {
   void walkWanted(kneerail::Uuid run, kneerail::Uuid component);
 
  private:
-  using Story = kneerail::Result<kneerail::forecast::PartStory>;
-
   [[nodiscard]] const kneerail::SheetPart* part() const;
   void show_run(const kneerail::Uuid& run);
   void show_part();
   void ask_again();
-  void take_story(const Story& story);
+  void take(const kneerail::PartTold& told);
+  void draw(const kneerail::forecast::PartStory& story);
   void say(const QString& message);
   void on_reckoned();
-  void fill_time_left(const kneerail::forecast::PartStory& story);
+  void fill_time_left(const kneerail::PartTold& told);
+  [[nodiscard]] const std::vector<kneerail::Uuid>& worst_first() const;
   [[nodiscard]] QString gauge_name(const std::string& text) const;
 
   kneerail::Register& reader_;

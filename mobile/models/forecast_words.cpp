@@ -99,7 +99,8 @@ QString corrections_words(const PartStory& story,
   return lines.join(QLatin1Char(' '));
 }
 
-QString doubts_words(const PartStory& story) {
+QString doubts_words(const PartStory& story,
+                     const std::function<QString(const std::string&)>& gauge) {
   QStringList lines;
   if (story.lives.size() > 1)
     lines << ForecastWords::tr(
@@ -109,6 +110,11 @@ QString doubts_words(const PartStory& story) {
     lines << ForecastWords::tr(
         "The coating rose between two visits: replaced without a record? "
         "Ask, and write it down.");
+  for (const StorySession& session : story.sessions)
+    if (session.not_in_order)
+      lines << ForecastWords::tr(
+                   "A check of gauge %1 was not in order on %2: measure again what it read then.")
+                   .arg(gauge(session.gauge), whole_day(session.day));
   for (const StorySession& session : story.sessions)
     if (!session.fits)
       lines << ForecastWords::tr("The reading of %1 does not fit; check it.")
@@ -148,6 +154,13 @@ QString band_words(const std::array<double, 7>& years) {
   return low == high ? low : ForecastWords::tr("%1 to %2").arg(low, high);
 }
 
+QString chance_words(double chance) {
+  const double hundredths = std::round(chance * 100);
+  if (hundredths < 1) return ForecastWords::tr("under %1 %").arg(1);
+  if (hundredths > 99) return ForecastWords::tr("over %1 %").arg(99);
+  return ForecastWords::tr("%1 %").arg(hundredths);
+}
+
 QString limit_name(Limit limit) {
   switch (limit) {
     case Limit::coating_exhausted:
@@ -155,9 +168,9 @@ QString limit_name(Limit limit) {
     case Limit::coating_first_maintenance:
       return ForecastWords::tr("First maintenance");
     case Limit::wall_limit:
-      return ForecastWords::tr("Wall at its limit");
+      return ForecastWords::tr("Structural limit");
     case Limit::torque_minimum:
-      return ForecastWords::tr("Screw under its lowest torque");
+      return ForecastWords::tr("Torque under minimum");
     case Limit::grade_2:
       return ForecastWords::tr("Grade %1").arg(2);
     case Limit::grade_3:
@@ -189,11 +202,9 @@ QString reason_words(const PartStory& story,
   QStringList lines{visits_words(story, gauge)};
   if (row.answered && row.readings_used > 0)
     lines << ForecastWords::tr(
-                 "Its own readings carry %1 % of the rate, its run, zone and site "
-                 "the rest.")
-                 .arg(std::round(100 * row.own_share));
-  lines << corrections_words(story, gauge) << doubts_words(story)
-        << ForecastWords::tr("A projection is an estimate. It is not a certificate.");
+                 "Its own readings carry %1 of the rate, its run, zone and site the rest.")
+                 .arg(chance_words(row.own_share));
+  lines << corrections_words(story, gauge) << doubts_words(story, gauge);
   lines.removeAll(QString());
   return lines.join(QLatin1Char(' '));
 }

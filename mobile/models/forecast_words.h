@@ -24,13 +24,16 @@ QString time_words(double years);
 /// "2 y to 3 y": the 80 % interval of the seven quantiles.
 QString band_words(const std::array<double, 7>& years);
 
-/// "first maintenance", "zinc gone".
+/// "18 %"; "under 1 %" and "over 99 %": nothing here is sure.
+QString chance_words(double chance);
+
+/// "First maintenance", "Zinc gone".
 QString limit_name(forecast::Limit limit);
 
 /// "Losing 9.2 µm a year (7.9 to 10.6), twice the pace of class C5."
 QString rate_headline(const forecast::PartStory& story);
 
-/// What it rests on, a few sentences; the last says that it is an estimate.
+/// What it rests on, a few sentences.
 QString reason_words(const forecast::PartStory& story,
                      const std::function<QString(const std::string&)>& gauge);
 

@@ -7,10 +7,11 @@
 
 using kneerail::Database;
 using kneerail::Fault;
+using kneerail::OtherReckoning;
+using kneerail::PartTold;
 using kneerail::Reckoning;
 using kneerail::Result;
 using kneerail::Uuid;
-using kneerail::forecast::PartStory;
 
 ForecastWorker::ForecastWorker(std::filesystem::path folder, kneerail::Clock& clock,
                                QObject* parent)
@@ -41,6 +42,8 @@ void ForecastWorker::take(const Result<Known>& made, int asked) {
   if (asked != asked_) return emit busyChanged();  // another one is on its way
   if (made) {
     reckoning_ = *made;
+    others_.reset();
+    reckon_others();
     // What came before it was asked is in it; what came after may be or not.
     std::erase_if(entered_, [asked](const auto& entry) { return entry.second < asked; });
   }
@@ -49,15 +52,34 @@ void ForecastWorker::take(const Result<Known>& made, int asked) {
   emit busyChanged();
 }
 
-void ForecastWorker::tell(const Uuid& site, const Uuid& component) {
-  thread_.ask<PartStory>(
-      [site, component, known = reckoning_](Database& tables,
-                                            const ReadingThread::Stop&) -> Result<PartStory> {
-        if (!known) return kneerail::fail(Fault::not_estimable, "Nothing is reckoned yet.");
-        return kneerail::story_with_latest(tables, *known, site, component);
+void ForecastWorker::reckon_others() {
+  others_trouble_.clear();
+  stop_ = thread_.ask<Others>(
+      [known = reckoning_](Database&, const ReadingThread::Stop& stop) -> Result<Others> {
+        auto found = kneerail::reckon_others(*known, &stop);
+        if (!found) return kneerail::fail(found.error());
+        return Others(std::make_shared<const OtherReckoning>(std::move(*found)));
       },
-      [this, component](Result<PartStory> story) {
-        emit storyTold(component, std::make_shared<const Result<PartStory>>(std::move(story)));
+      [this, asked = asked_](const Result<Others>& made) { take_others(made, asked); });
+}
+
+void ForecastWorker::take_others(const Result<Others>& made, int asked) {
+  if (asked != asked_) return emit busyChanged();
+  if (made) others_ = *made;
+  others_trouble_ = made ? QString() : QString::fromStdString(made.error().message);
+  emit othersReckoned();
+  emit busyChanged();
+}
+
+void ForecastWorker::tell(const Uuid& site, const Uuid& component) {
+  thread_.ask<PartTold>(
+      [site, component, known = reckoning_, others = others_](
+          Database& tables, const ReadingThread::Stop&) -> Result<PartTold> {
+        if (!known) return kneerail::fail(Fault::not_estimable, "Nothing is reckoned yet.");
+        return kneerail::told_with_latest(tables, *known, others.get(), site, component);
+      },
+      [this, component](Result<PartTold> told) {
+        emit partTold(component, std::make_shared<const Result<PartTold>>(std::move(told)));
         emit busyChanged();
       });
   emit busyChanged();

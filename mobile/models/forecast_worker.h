@@ -23,12 +23,16 @@ class ForecastWorker : public QObject {
 
   /// The last reckoning that was told; null before the first.
   [[nodiscard]] std::shared_ptr<const kneerail::Reckoning> reckoning() const { return reckoning_; }
+  /// Walls, set screws and grades of that same reckoning; null before they were told.
+  [[nodiscard]] std::shared_ptr<const kneerail::OtherReckoning> others() const { return others_; }
   [[nodiscard]] bool busy() const { return thread_.busy(); }
   /// Why there is no reckoning; empty while there is none to tell.
   [[nodiscard]] QString trouble() const { return trouble_; }
+  /// Why there are no others.
+  [[nodiscard]] QString others_trouble() const { return others_trouble_; }
 
   /// Everything again, from what the register has now; a reckoning that is under way is left off.
-  /// Told by reckoned().
+  /// Told by reckoned(), then by othersReckoned().
   void reckon();
   /// The same, where a record came to the disk after the last reckoning was asked for.
   void catch_up();
@@ -38,23 +42,29 @@ class ForecastWorker : public QObject {
   [[nodiscard]] bool entered_since(const kneerail::Uuid& component) const {
     return entered_.contains(component);
   }
-  /// One part with what was entered since. Told by storyTold().
+  /// One part with what was entered since. Told by partTold().
   void tell(const kneerail::Uuid& site, const kneerail::Uuid& component);
 
  signals:
   void reckoned();
+  void othersReckoned();
   void busyChanged();
-  void storyTold(kneerail::Uuid component,
-                 std::shared_ptr<const kneerail::Result<kneerail::forecast::PartStory>> story);
+  void partTold(kneerail::Uuid component,
+                std::shared_ptr<const kneerail::Result<kneerail::PartTold>> told);
 
  private:
   using Known = std::shared_ptr<const kneerail::Reckoning>;
+  using Others = std::shared_ptr<const kneerail::OtherReckoning>;
 
   void take(const kneerail::Result<Known>& made, int asked);
+  void reckon_others();
+  void take_others(const kneerail::Result<Others>& made, int asked);
 
   kneerail::Clock& clock_;
   Known reckoning_;
+  Others others_;
   QString trouble_;
+  QString others_trouble_;
   int asked_ = 0;                              ///< reckonings
   std::shared_ptr<ReadingThread::Stop> stop_;  ///< of the last one
   std::map<kneerail::Uuid, int> entered_;  ///< by component: reckonings asked before its last entry

@@ -1,7 +1,6 @@
 #include "mobile/models/reckoning.h"
 
 #include <algorithm>
-#include <limits>
 #include <utility>
 
 #include "core/forecast/class_report.h"
@@ -12,6 +11,8 @@
 namespace kneerail {
 
 namespace {
+
+using forecast::LimitForecast;
 
 /// The component of each part: the portfolio knows them by the words people use.
 Result<std::vector<Uuid>> components_of(Database& tables, const forecast::Portfolio& portfolio) {
@@ -24,37 +25,34 @@ Result<std::vector<Uuid>> components_of(Database& tables, const forecast::Portfo
   return components;
 }
 
-double earliest_likely_years(const Reckoning& reckoning, const Uuid& component) {
-  constexpr std::size_t median = 3;
-  double years = std::numeric_limits<double>::infinity();
-  for (const auto* row : reckoning.rows_of(component))
-    if (row->answered) years = std::min(years, row->years[median]);
-  return years;
+/// `read`: limits of which some part had a reading; the part's own may be the first.
+void add_outlook(const forecast::Portfolio& portfolio, std::set<forecast::Limit> read,
+                 PartTold& told) {
+  read.merge(forecast::limits_read(told.rows));
+  const auto outlooks = forecast::part_outlooks(portfolio, told.rows, read);
+  if (!outlooks.empty()) told.outlook = outlooks.front();
 }
 
-void sort_worst_first(Reckoning& reckoning) {
-  std::vector<std::pair<double, Uuid>> order;
-  for (const Uuid& component : reckoning.components) {
-    const double years = earliest_likely_years(reckoning, component);
-    if (years < std::numeric_limits<double>::infinity()) order.emplace_back(years, component);
-  }
-  std::sort(order.begin(), order.end());
-  for (const auto& [years, component] : order) reckoning.worst_first.push_back(component);
+/// The coating's story, where there is a model that tells it.
+template <class Tell>
+Result<forecast::PartStory> story_of(const Reckoning& known, const Tell& tell) {
+  if (known.coating.model) return tell(*known.coating.model);
+  return fail(Fault::not_estimable, known.coating.why_none);
 }
 
 }  // namespace
 
-std::vector<const forecast::LimitForecast*> Reckoning::rows_of(const Uuid& component) const {
-  std::vector<const forecast::LimitForecast*> rows;
-  const auto place = part_places.find(component);
-  if (place == part_places.end()) return rows;
-  const auto first = first_rows.find(place->second);
-  if (first == first_rows.end()) return rows;
-  for (std::size_t i = first->second; i < forecast.limits.size(); ++i) {
-    if (forecast.limits[i].part != place->second) break;
-    rows.push_back(&forecast.limits[i]);
-  }
-  return rows;
+PartRows::PartRows(std::vector<LimitForecast> all) : rows(std::move(all)) {
+  for (std::size_t i = 0; i < rows.size(); ++i) first_.emplace(rows[i].part, i);
+}
+
+std::vector<LimitForecast> PartRows::of(std::int32_t part) const {
+  std::vector<LimitForecast> own;
+  const auto first = first_.find(part);
+  if (first == first_.end()) return own;
+  for (std::size_t i = first->second; i < rows.size() && rows[i].part == part; ++i)
+    own.push_back(rows[i]);
+  return own;
 }
 
 Result<Reckoning> reckon(Database& tables, Date as_of, const std::atomic<bool>* stop) {
@@ -63,36 +61,86 @@ Result<Reckoning> reckon(Database& tables, Date as_of, const std::atomic<bool>* 
   auto components = components_of(tables, *portfolio);
   if (!components) return fail(components.error());
   const forecast::RunOptions options{.stop = stop};
-  auto model = forecast::fit_coating_model(*portfolio, options);
-  if (!model) return fail(model.error());
-  Reckoning out{
-      std::move(*portfolio), std::move(*model), {}, std::move(*components), {}, {}, {}, {}};
-  auto report = forecast::report_coating(out.model, out.portfolio, options);
-  if (!report) return fail(report.error());
-  out.forecast = std::move(*report);
+  auto coating = forecast::fit_any_coating(*portfolio, options);
+  if (!coating) return fail(coating.error());
+  auto said = forecast::report_any_coating(*coating, *portfolio, options);
+  if (!said) return fail(said.error());
+  Reckoning out;
+  out.portfolio = std::move(*portfolio);
+  out.coating = std::move(*coating);
+  out.forecast = std::move(*said);
+  out.components = std::move(*components);
   for (std::size_t i = 0; i < out.components.size(); ++i)
     out.part_places.emplace(out.components[i], static_cast<std::int32_t>(i));
-  for (std::size_t i = 0; i < out.forecast.limits.size(); ++i)
-    out.first_rows.emplace(out.forecast.limits[i].part, i);
-  sort_worst_first(out);
-  for (const forecast::ZonePace& pace : forecast::zone_paces(out.portfolio, out.model))
+  if (!out.coating.model) return out;
+  for (const forecast::ZonePace& pace : forecast::zone_paces(out.portfolio, *out.coating.model))
     if (pace.is_likely_faster()) out.faster_sites.insert(pace.site);
   return out;
 }
 
-Result<forecast::PartStory> story_with_latest(Database& tables, const Reckoning& reckoning,
-                                              const Uuid& site, const Uuid& component) {
+Result<OtherReckoning> reckon_others(const Reckoning& known, const std::atomic<bool>* stop) {
+  const forecast::RunOptions options{.stop = stop};
+  auto models = forecast::fit_other_limits(known.portfolio, options);
+  if (!models) return fail(models.error());
+  auto said = forecast::report_other_limits(known.coating, *models, known.portfolio, options);
+  if (!said) return fail(said.error());
+  std::vector<LimitForecast> rows = std::move(said->rows);
+  rows.insert(rows.end(), known.forecast.limits.begin(), known.forecast.limits.end());
+  std::stable_sort(rows.begin(), rows.end(), [](const LimitForecast& a, const LimitForecast& b) {
+    return std::pair(a.part, a.limit) < std::pair(b.part, b.limit);
+  });
+  for (LimitForecast& row : rows) row.sentence = {};
+  OtherReckoning out{std::move(*models), PartRows(std::move(rows)), {}, {}};
+  out.read = forecast::limits_read(out.limits.rows);
+  for (const auto& outlook : forecast::part_outlooks(known.portfolio, out.limits.rows, out.read))
+    out.worst_first.push_back(known.components[static_cast<std::size_t>(outlook.part)]);
+  return out;
+}
+
+PartTold told_of(const Reckoning& known, const OtherReckoning* others, std::int32_t part) {
+  PartTold told{story_of(known,
+                         [&](const forecast::CoatingModel& model) {
+                           return forecast::part_story(model, known.portfolio, part);
+                         }),
+                {},
+                others != nullptr,
+                {}};
+  if (others == nullptr) {
+    for (const LimitForecast& row : known.forecast.limits)
+      if (row.part == part) told.rows.push_back(row);
+    return told;
+  }
+  told.rows = others->limits.of(part);
+  add_outlook(known.portfolio, others->read, told);
+  return told;
+}
+
+Result<PartTold> told_with_latest(Database& tables, const Reckoning& known,
+                                  const OtherReckoning* others, const Uuid& site,
+                                  const Uuid& component) {
   PortfolioQuestion question;
   question.sites = {site};
-  const auto portfolio = read_portfolio(tables, reckoning.as_of(), question);
+  const auto portfolio = read_portfolio(tables, known.as_of(), question);
   if (!portfolio) return fail(portfolio.error());
   const auto components = components_of(tables, *portfolio);
   if (!components) return fail(components.error());
   const auto at = std::find(components->begin(), components->end(), component);
   if (at == components->end())
     return fail(Fault::not_found, "This part is not in the register yet. Nothing was reckoned.");
-  const auto place = static_cast<std::int32_t>(at - components->begin());
-  return forecast::story_of_one_part(reckoning.model, forecast::only_part(*portfolio, place));
+  const auto one =
+      forecast::only_part(*portfolio, static_cast<std::int32_t>(at - components->begin()));
+  auto rows =
+      forecast::all_limits_of_one_part(known.coating, others ? &others->models : nullptr, one);
+  if (!rows) return fail(rows.error());
+  PartTold told{story_of(known,
+                         [&](const forecast::CoatingModel& model) {
+                           return forecast::story_of_one_part(model, one);
+                         }),
+                std::move(*rows),
+                others != nullptr,
+                {}};
+  if (others != nullptr) add_outlook(one, others->read, told);
+  return told;
 }
 
 }  // namespace kneerail

@@ -1,45 +1,81 @@
 #pragma once
 
-// One reckoning of the whole register: its readings as they were known on a day, the fitted model,
-// and what it says of every part. A cache: it can be thrown away and made again.
+// One reckoning of the whole register: its readings as they were known on a day, the fitted models,
+// and what they say of every part. A cache: it can be thrown away and made again. Coatings come
+// first, for they are soon known and what comes due is counted by them; walls, set screws and
+// grades follow, from the same readings.
 
 #include <atomic>
 #include <cstdint>
+#include <optional>
 #include <set>
 #include <string>
 #include <unordered_map>
 #include <vector>
 
 #include "core/base/id.h"
-#include "core/forecast/coating_model.h"
+#include "core/forecast/all_limits.h"
+#include "core/forecast/decisions/part_outlook.h"
 #include "core/forecast/part_story.h"
 #include "schema/database.h"
 
 namespace kneerail {
 
+/// Rows by part, each part's together.
+struct PartRows {
+  explicit PartRows(std::vector<forecast::LimitForecast> rows = {});
+  std::vector<forecast::LimitForecast> rows;
+  /// Those of one part, by limit; empty where there is none.
+  [[nodiscard]] std::vector<forecast::LimitForecast> of(std::int32_t part) const;
+
+ private:
+  std::unordered_map<std::int32_t, std::size_t> first_;  ///< by part, place in rows
+};
+
 struct Reckoning {
   forecast::Portfolio portfolio;
-  forecast::CoatingModel model;
-  forecast::CoatingForecast forecast;
+  forecast::FittedCoating coating;
+  forecast::CoatingForecast forecast;                  ///< of coatings
   std::vector<Uuid> components;                        ///< by place in portfolio.parts
   std::unordered_map<Uuid, std::int32_t> part_places;  ///< the other way round
-  std::unordered_map<std::int32_t, std::size_t>
-      first_rows;                 ///< by part: place of its first row in forecast.limits
-  std::vector<Uuid> worst_first;  ///< components with an answer: the earliest likely limit first
   std::set<std::string> faster_sites;  ///< with a zone that is likely faster than its class
 
   [[nodiscard]] Date as_of() const { return portfolio.as_of; }
-  /// The rows of one part; empty for one that came after.
-  [[nodiscard]] std::vector<const forecast::LimitForecast*> rows_of(const Uuid& component) const;
 };
 
-/// Reads all readings up to a day and fits, until it is stopped; a null flag never stops it.
-/// Errors: not_estimable, with the reason in words; cancelled, io, corrupt.
+/// What is reckoned beside the coatings. All rows are here, the coatings' too; without sentences,
+/// which nobody reads of all parts.
+struct OtherReckoning {
+  forecast::OtherModels models;
+  PartRows limits;
+  std::set<forecast::Limit> read;  ///< limits of which some part has a reading
+  /// Components with an answer, by what is likely to stop holding first.
+  std::vector<Uuid> worst_first;
+};
+
+/// Reads all readings up to a day and fits their coatings, until it is stopped; a null flag never
+/// stops it. Errors: not_estimable, with the reason in words; cancelled, io, corrupt.
 Result<Reckoning> reckon(Database& tables, Date as_of, const std::atomic<bool>* stop = nullptr);
 
-/// The story of one part with what was entered since the reckoning; shared effects are held.
-/// Errors: not_found (no such part yet), not_estimable, io, corrupt.
-Result<forecast::PartStory> story_with_latest(Database& tables, const Reckoning& reckoning,
-                                              const Uuid& site, const Uuid& component);
+/// The rest of a reckoning. Errors: not_estimable, with the reason in words; cancelled.
+Result<OtherReckoning> reckon_others(const Reckoning& known,
+                                     const std::atomic<bool>* stop = nullptr);
+
+/// What is said of one part.
+struct PartTold {
+  Result<forecast::PartStory> coating;           ///< or why there is no story to draw
+  std::vector<forecast::LimitForecast> rows;     ///< of every limit that is reckoned, by limit
+  bool whole = false;                            ///< false: coatings only, the rest is on its way
+  std::optional<forecast::PartOutlook> outlook;  ///< of those rows; none: no limit is answered
+};
+
+/// From what is reckoned; `others` may be null.
+PartTold told_of(const Reckoning& known, const OtherReckoning* others, std::int32_t part);
+
+/// The same with what was entered since; what the parts share is held. Errors: not_found (no such
+/// part yet), io, corrupt.
+Result<PartTold> told_with_latest(Database& tables, const Reckoning& known,
+                                  const OtherReckoning* others, const Uuid& site,
+                                  const Uuid& component);
 
 }  // namespace kneerail

@@ -16,6 +16,14 @@ QVariant TimeLeftModel::data(const QModelIndex& index, int role) const {
       return row.figure;
     case BandRole:
       return row.band;
+    case SpokenRole:
+      return row.spoken;
+    case MarkRole:
+      return row.mark;
+    case FirstRole:
+      return row.first;
+    case TimedRole:
+      return row.timed;
     case ShareRole:
       return row.share;
     case SoonRole:
@@ -28,8 +36,9 @@ QVariant TimeLeftModel::data(const QModelIndex& index, int role) const {
 }
 
 QHash<int, QByteArray> TimeLeftModel::roleNames() const {
-  return {{NameRole, "name"},   {FigureRole, "figure"}, {BandRole, "band"},
-          {ShareRole, "share"}, {SoonRole, "soon"},     {StaleRole, "stale"}};
+  return {{NameRole, "name"}, {FigureRole, "figure"}, {BandRole, "band"},   {SpokenRole, "spoken"},
+          {MarkRole, "mark"}, {FirstRole, "first"},   {TimedRole, "timed"}, {ShareRole, "share"},
+          {SoonRole, "soon"}, {StaleRole, "stale"}};
 }
 
 void TimeLeftModel::show(QList<Row> rows) {

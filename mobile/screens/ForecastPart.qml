@@ -7,6 +7,7 @@ Room {
 
     required property ForecastModel forecast
     readonly property real sideWidth: portrait ? width : Tokens.padWidth - Tokens.pageMargin
+    readonly property real overKeys: height - keys.height - Tokens.margin * 2  // where the side stands upright
     readonly property real sideHeight: portrait ? Math.max(times.implicitHeight, keys.implicitHeight + Tokens.placeHeight + Tokens.margin) + Tokens.margin * 2 : height
 
     whereLine: forecast.partName === "" ? "" : qsTr("%1 · %2").arg(forecast.siteName).arg(forecast.runName)
@@ -61,17 +62,28 @@ Room {
             x: Tokens.margin
             y: Tokens.margin
             width: room.portrait ? parent.width / 2 - Tokens.margin * 1.5 : parent.width - Tokens.margin * 2
-            height: Tokens.placeHeight
+            height: room.portrait ? Tokens.placeHeight : Math.max(Tokens.placeHeight / 2, Math.min(Tokens.placeHeight, room.overKeys - Tokens.margin * 2 - times.implicitHeight))
             forecast: room.forecast
         }
 
-        TimeLeft {
-            id: times
-
-            x: room.portrait ? parent.width / 2 + Tokens.margin / 2 : Tokens.margin
+        // All limits are seen at once; with large letters on a small glass they are pushed up to the last.
+        Flickable {
+            x: (room.portrait ? parent.width / 2 + Tokens.margin / 2 : Tokens.margin) - Tokens.margin
             y: room.portrait ? Tokens.margin : place.y + place.height + Tokens.margin
-            width: place.width
-            forecast: room.forecast
+            width: place.width + Tokens.margin
+            height: room.portrait ? times.implicitHeight : Math.min(times.implicitHeight, room.overKeys - y)
+            contentHeight: times.implicitHeight
+            boundsBehavior: Flickable.StopAtBounds
+            interactive: contentHeight > height
+            clip: interactive
+
+            TimeLeft {
+                id: times
+
+                x: Tokens.margin
+                width: place.width
+                forecast: room.forecast
+            }
         }
 
         ForecastKeys {

@@ -30,7 +30,7 @@ Rectangle {
             id: headline
 
             width: parent.width
-            text: story.forecast.drawn ? story.forecast.headline : qsTr("Nothing is drawn.")
+            text: story.forecast.headline !== "" ? story.forecast.headline : qsTr("Nothing is drawn.")
             bold: true
             font.pixelSize: Tokens.labelText
             wrapMode: Text.Wrap
@@ -40,7 +40,7 @@ Rectangle {
             id: reason
 
             width: parent.width
-            text: (story.forecast.drawn ? story.forecast.reason : story.forecast.message) + qsTr(" Never wait for a projection to close off a rail that moves.")
+            text: (story.forecast.reason !== "" ? story.forecast.reason : story.forecast.message) + qsTr(" Never wait for a projection to close off a rail that moves.")
             color: Tokens.ink2
             wrapMode: Text.Wrap
         }

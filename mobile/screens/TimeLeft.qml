@@ -1,4 +1,4 @@
-// Time left to each limit that is reckoned: a figure, its band in words, and a bar of fifteen years.
+// Time left to each limit that is reckoned: a figure, its band in words, and a bar of fifteen years; a chance has no bar. The limit that comes first is marked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -28,6 +28,10 @@ Column {
             required property string name
             required property string figure
             required property string band
+            required property string spoken
+            required property string mark
+            required property bool first
+            required property bool timed
             required property real share
             required property bool soon
             required property bool stale
@@ -36,7 +40,7 @@ Column {
             width: times.width
             height: words.height + Tokens.gap * 2
             Accessible.role: Accessible.StaticText
-            Accessible.name: row.figure === "" ? qsTr("%1: %2").arg(row.name).arg(row.band) : qsTr("%1: %2, 8 in 10 %3").arg(row.name).arg(row.figure).arg(row.band)
+            Accessible.name: row.spoken
 
             Rectangle {
                 width: parent.width
@@ -44,19 +48,29 @@ Column {
                 color: Tokens.line
             }
 
+            Rectangle {
+                objectName: "timeMark" + row.index
+                visible: row.mark !== ""
+                x: -width - Tokens.smallGap
+                y: Tokens.gap
+                width: row.first ? Tokens.keyFoot : Tokens.ruleStroke
+                height: words.height
+                color: Tokens.chalk
+            }
+
             Item {
                 id: words
 
                 y: Tokens.gap
                 width: parent.width
-                height: Math.max(name.height + Tokens.smallGap * 2 + bar.height, figure.height + band.height)
+                height: Math.max(mark.y + mark.height, band.y + band.height)
 
                 InkText {
                     id: name
 
                     width: parent.width - figure.width - Tokens.gap
                     text: row.name
-                    bold: row.soon
+                    bold: row.soon || row.first
                     wrapMode: Text.Wrap
                 }
 
@@ -74,9 +88,9 @@ Column {
 
                     objectName: "timeBar" + row.index
                     y: name.height + Tokens.smallGap * 2
-                    visible: row.figure !== ""
+                    visible: row.timed
                     width: Tokens.timeBarWidth
-                    height: Tokens.timeBarHeight
+                    height: row.timed ? Tokens.timeBarHeight : 0
                     color: Tokens.sheet
                     border.color: Tokens.line
                     border.width: Tokens.hairStroke
@@ -92,12 +106,26 @@ Column {
                 }
 
                 InkText {
+                    id: mark
+
+                    objectName: "timeWords" + row.index
+                    y: row.timed ? bar.y + bar.height + Tokens.smallGap : name.height
+                    height: row.mark === "" ? 0 : implicitHeight
+                    visible: row.mark !== ""
+                    text: row.mark
+                    color: Tokens.chalk
+                    font.pixelSize: Tokens.smallText
+                }
+
+                InkText {
                     id: band
+
+                    readonly property real beside: row.timed ? bar.width + Tokens.gap : row.mark !== "" ? mark.width + Tokens.gap : 0
 
                     objectName: "timeBand" + row.index
                     anchors.right: parent.right
-                    y: row.figure === "" ? name.height : figure.height
-                    width: row.figure === "" ? parent.width : parent.width - bar.width - Tokens.gap
+                    y: row.figure === "" ? Math.max(name.height, mark.y + mark.height) : Math.max(figure.height, row.timed ? 0 : name.height)
+                    width: row.figure === "" ? parent.width : parent.width - beside
                     text: row.band
                     color: Tokens.ink2
                     font.pixelSize: Tokens.smallText

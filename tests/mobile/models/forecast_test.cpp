@@ -118,6 +118,37 @@ TEST_CASE("a rate is called other than its class only where its band leaves it",
   CHECK(says(7) == "No rate yet.");
 }
 
+TEST_CASE("what a part's own readings carry is never all and never nothing", "[mobile][forecast]") {
+  CHECK(chance_words(0) == "under 1 %");
+  CHECK(chance_words(0.0049) == "under 1 %");
+  CHECK(chance_words(0.01) == "1 %");
+  CHECK(chance_words(0.994) == "99 %");
+  CHECK(chance_words(0.996) == "over 99 %");
+  CHECK(chance_words(1) == "over 99 %");
+  PartStory story;
+  story.lives.push_back({});
+  story.limits.push_back({});
+  auto& row = story.limits.front().forecast;
+  row.answered = true;
+  row.readings_used = 9;
+  row.own_share = 0.9999;
+  CHECK(reason_words(story, as_written).contains("Its own readings carry over 99 % of the rate"));
+}
+
+TEST_CASE("a day on which the gauge's check was not in order is named", "[mobile][forecast]") {
+  Made made = made_portfolio({.seed = 13});
+  const auto reading = std::find_if(
+      made.portfolio.readings.begin(), made.portfolio.readings.end(),
+      [](const Reading& one) { return one.part == 0 && one.quantity == Quantity::coating_um; });
+  REQUIRE(reading != made.portfolio.readings.end());
+  Visit& visit = made.portfolio.visits[static_cast<std::size_t>(reading->visit)];
+  CHECK_FALSE(reason_words(story_of(made, 0), as_written).contains("not in order"));
+  visit.gauge_not_in_order = true;
+  CHECK(reason_words(story_of(made, 0), as_written)
+            .contains("A check of gauge " + as_written(visit.coating_gauge) +
+                      " was not in order on " + whole_day(visit.day)));
+}
+
 TEST_CASE("a part newer than the reckoning is held against its own class", "[mobile][forecast]") {
   Made made = made_portfolio({.seed = 21});
   made.portfolio.parts[4].category = Category::c2;

@@ -137,6 +137,7 @@ TEST_CASE("the forecast of a part knows the readings just entered", "[rooms]") {
   walk.choosePart(tee_of(2));
   app.touch("forecastTag");
   REQUIRE(forecast.drawn());
+  CHECK(forecast.reason().contains("gauge A2"));  // its name, not its identifier
   app.touch("walkTag");
   walk.choosePart(tee_of(0));
   walk.openPad(WalkModel::CoatingPad);

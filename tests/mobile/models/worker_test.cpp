@@ -5,6 +5,8 @@
 #include <QSignalSpy>
 #include <atomic>
 #include <future>
+#include <optional>
+#include <set>
 
 #include "mobile/models/forecast_words.h"
 #include "mobile/models/sites_model.h"
@@ -147,6 +149,74 @@ TEST_CASE("a reckoning that is stopped says so, and a newer one takes its place"
   CHECK(told.count() == 1);
   CHECK(worker.trouble().isEmpty());
   CHECK(worker.reckoning() != nullptr);
+}
+
+TEST_CASE("coatings are told first, then every other limit; closing waits for neither",
+          "[worker]") {
+  MeasuredSite made;
+  std::optional<ForecastWorker> worker(std::in_place, made.path(), made.clock());
+  QSignalSpy coatings(&*worker, &ForecastWorker::reckoned);
+  QSignalSpy others(&*worker, &ForecastWorker::othersReckoned);
+  worker->reckon();
+  while (coatings.isEmpty()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+  CHECK(others.isEmpty());
+  CHECK(worker->busy());
+  CHECK(worker->others() == nullptr);
+  while (worker->busy()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+  REQUIRE(others.count() == 1);
+  REQUIRE(worker->others() != nullptr);
+  const auto& known = *worker->reckoning();
+  std::set<forecast::Limit> limits;
+  for (const auto& row : worker->others()->limits.rows) limits.insert(row.limit);
+  CHECK(limits.contains(forecast::Limit::torque_minimum));
+  CHECK(limits.contains(forecast::Limit::grade_5));
+  CHECK(limits.contains(forecast::Limit::coating_exhausted));
+  CHECK_FALSE(worker->others()->worst_first.empty());
+  const auto told = told_of(known, worker->others().get(), 0);
+  CHECK(told.whole);
+  CHECK(told.outlook);
+  // The rest of a reckoning is left off with a newer one, and with who asked for it.
+  const std::atomic<bool> stop = true;
+  const auto stopped = reckon_others(known, &stop);
+  REQUIRE_FALSE(stopped);
+  CHECK(stopped.error().fault == Fault::cancelled);
+  worker->reckon();
+  while (coatings.count() < 2) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+  worker.reset();
+  CHECK(others.count() == 1);
+}
+
+TEST_CASE("a grade just given is in every limit's row of its part", "[worker]") {
+  MeasuredSite made;
+  auto opened =
+      taken(Register::open({.folder = made.path(), .mode = Mode::write, .clock = &made.clock()}));
+  const Reckoning known = taken(reckon(opened->tables(), made.today()));
+  const OtherReckoning others = taken(reckon_others(known));
+  const Uuid& tee = made.site().tees.front();
+  const auto grade_row = [&] {
+    const auto told =
+        taken(told_with_latest(opened->tables(), known, &others, made.site().site, tee));
+    CHECK(told.whole);
+    for (const auto& row : told.rows)
+      if (row.limit == forecast::Limit::grade_5) return row;
+    FAIL("no row of the grade");
+    return forecast::LimitForecast{};
+  };
+  const auto before = grade_row();
+  const auto whole = told_of(known, &others, known.part_places.at(tee));
+  CHECK(whole.rows.back().p_by == before.p_by);
+  const Uuid visit = id_of(20, 77);
+  taken(opened->save(std::vector<Entry>{
+      {made.site().site, 10, made.site().site, made.site().person, {{1, 1}}, visit},
+      {made.site().site,
+       20,
+       tee,
+       made.site().person,
+       {{1, visit}, {2, 3}, {5, 1}, {98, tee}},
+       {}}}));
+  const auto after = grade_row();
+  CHECK(after.readings_used == before.readings_used + 1);
+  CHECK(after.p_by[3] > before.p_by[3]);
 }
 
 TEST_CASE("today's readings bring the next visit forward", "[worker][sites]") {

@@ -25,9 +25,10 @@ TEST_CASE("the bars of time left stand under each other, each as long as its yea
   shown.touch_drawing(0, 1100);
   CHECK(shown.touch("forecastTag"));
   const auto& rows = shown.rooms().forecast().time_left()->rows();
-  REQUIRE(rows.size() == 2);
+  REQUIRE(rows.size() == 4);  // maintenance, zinc, torque, grade
   for (int row = 0; row < 2; ++row) {
     const QString n = QString::number(row);
+    REQUIRE(rows[row].timed);
     const QRectF bar = on_the_glass(shown, "timeBar" + n);
     const QRectF fill = on_the_glass(shown, "timeFill" + n);
     CHECK(fill.left() == Approx(bar.left()));
@@ -41,4 +42,35 @@ TEST_CASE("the bars of time left stand under each other, each as long as its yea
   CHECK(upper.width() == lower.width());
   CHECK(upper.bottom() < lower.top());
   CHECK(rows[0].share <= rows[1].share);  // maintenance comes before the zinc is gone
+}
+
+TEST_CASE("every limit of a part has its row, and the one that comes first its mark",
+          "[mobile][window]") {
+  const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
+  const Folder folder;
+  ShownWindow shown(6, folder.path() / "register");
+  shown.resize(size);
+  shown.touch_drawing(0, 1100);
+  CHECK(shown.touch("forecastTag"));
+  const auto& rows = shown.rooms().forecast().time_left()->rows();
+  QStringList names;
+  int first = 0;
+  for (int row = 0; row < rows.size(); ++row) {
+    INFO(rows[row].spoken.toStdString());
+    names << rows[row].name;
+    first += rows[row].first ? 1 : 0;
+    const QString n = QString::number(row);
+    CHECK((shown.find("timeMark" + n) != nullptr) == !rows[row].mark.isEmpty());  // seen
+    CHECK((shown.find("timeBar" + n) != nullptr) == rows[row].timed);
+    // Nothing stands over the keys or off the glass.
+    const QRectF band = on_the_glass(shown, "timeBand" + n);
+    CHECK(band.bottom() <= size.height());
+    CHECK_FALSE(band.intersects(on_the_glass(shown, "nextPost")));
+    CHECK_FALSE(band.intersects(on_the_glass(shown, "walkHere")));
+    if (row > 0)
+      CHECK(band.top() >= on_the_glass(shown, "timeBand" + QString::number(row - 1)).bottom());
+  }
+  CHECK(names.join("; ").toStdString() ==
+        "First maintenance; Zinc gone; Torque under minimum; Grade 5");
+  CHECK(first == 1);
 }

@@ -3,7 +3,7 @@
 // When a coating reaches a limit L: a mixture of normals in closed form.
 //
 //   P(T <= t) = sum_k w_k Phi((r_k h + (a_k - 1) r_k (h - h_now)+ - c_k + L) / sd_k(h)),  h = h(t)
-//   sd_k(h)^2 = v_k + 0.10^2 (a_k r_k)^2 (h - h_now)+^2 + x (0.7^2 + 2^2 (r_k h)^2 / 2500)
+//   sd_k(h)^2 = v_k + 0.15^2 (a_k r_k)^2 (h - h_now)+^2 + x (0.7^2 + 2^2 (r_k h)^2 / 2500)
 //
 // The second term is the future differing from the past: weather, the shape of the path. In the
 // third, x is how much more visit means scatter (um^2) than where spots stand for their part: then

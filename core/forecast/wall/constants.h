@@ -28,7 +28,7 @@ inline constexpr double odd_high = 1.10;
 inline constexpr double rise_sds = 3;  ///< above an earlier reading: no wall grows
 
 // Steel outside, over the zone's class: ln of the ratio; the zone's own figure is an estimate too.
-inline constexpr double ratio_ln_sd = 0.50;
+inline constexpr double ratio_ln_sd = 0.60;
 inline constexpr double plain_ratio_least = 10;  ///< of steel over zinc; outside it the words ask
 inline constexpr double plain_ratio_most = 40;
 /// Gauss-Hermite rule for a standard normal, 7 nodes.

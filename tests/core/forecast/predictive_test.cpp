@@ -100,7 +100,7 @@ class BruteForce {
     const double ahead = std::max(0.0, h - clock_.effective(clock_.age_now));
     double sum = 0;
     for (const Point& point : points_) {
-      const double drift = 0.10 * point.rate * ahead;
+      const double drift = 0.15 * point.rate * ahead;
       sum += point.weight * statistics::normal_cdf((point.rate * h - point.start_um + limit_um) /
                                                    std::sqrt(left_ + drift * drift));
     }
@@ -207,7 +207,7 @@ TEST_CASE("paint that gives way shortens a touched-up life, never its past", "[c
     for (const double factor : {1.0, 3.0}) {
       const RateNode& node = plain.nodes[static_cast<std::size_t>(k)];
       const double rate = std::exp(node.ln_rate);
-      const double drift = 0.10 * factor * rate * (then - now);
+      const double drift = 0.15 * factor * rate * (then - now);
       const double left = node.start_um - rate * now - factor * rate * (then - now);
       slow += node.weight * (factor > 1 ? 0.4 : 0.6) *
               statistics::normal_cdf(-left / std::sqrt(node.start_variance + drift * drift));
@@ -236,7 +236,7 @@ TEST_CASE("spots that do not stand for their part widen its band, both ways", "[
   CHECK(wide[5] > narrow[5]);
   const double h = path.effective_age(10 + 25);
   const double now = path.effective_age(10);
-  const double sd = std::sqrt(9 + std::pow(0.1 * 2 * (h - now), 2) + 0.49 * 12 +
+  const double sd = std::sqrt(9 + std::pow(0.15 * 2 * (h - now), 2) + 0.49 * 12 +
                               4 * 12 / 2500.0 * std::pow(2 * h, 2));
   CHECK(chance_by(posterior, clock, 0, 25) == Approx(statistics::normal_cdf((2 * h - 70) / sd)));
 }

@@ -258,6 +258,7 @@ void found(Making& making) {
     part(making, planned);
     making.lives.push_back(planned.id);
     making.last_grades.push_back(0);
+    making.read_thin.push_back(false);
     making.carried.push_back(0);
   }
   making.save();

@@ -55,6 +55,7 @@ class Making {
   std::map<std::string, Uuid> instruments;  ///< by code
   std::vector<Uuid> lives;                  ///< by part: the life it is in
   std::vector<int> last_grades;             ///< by part: the last grade given; 0: none yet
+  std::vector<bool> read_thin;              ///< by part: a gauge showed under half of its nominal
   std::vector<int> carried;                 ///< by part: "as last time", so often in a row
   std::int64_t visits = 0;
 

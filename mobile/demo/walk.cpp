@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <vector>
 
 #include "mobile/demo/photographing.h"
 
@@ -66,9 +68,11 @@ class Walker {
     as_last_time_ = chance().happens(said_as_last_time);
     const bool closely = is_looked_at_closely(making_.plan, place);
     for (int part = post.first_part; part < post.first_part + post.parts; ++part) {
-      look(part);
+      const Seen seen = look(part);
+      const bool measured = hands_.measures && is_measured(making_.plan, part, visit_.year);
+      const Spots spots = measured ? measure(part) : Spots{};
+      write_down(part, seen, spots);
       if (!hands_.measures) continue;
-      if (is_measured(making_.plan, part, visit_.year)) measure(part);
       if (closely)
         check_each_screw(part);
       else if (chance().happens(screws_checked))
@@ -102,13 +106,50 @@ class Walker {
     }
   }
 
-  void look(int part) {
-    int grade = making_.weather.grade(part, visit_.day);
-    if (chance().happens(wrong_eye)) grade += chance().happens(0.5) ? 1 : -1;
-    grade = std::clamp(grade, 1, 4);
+  /// What an eye makes of it.
+  struct Seen {
+    int grade = 1;
+    bool rust_found = false;
+  };
+  /// By spot from 1: what the gauge showed there.
+  using Spots = std::vector<std::vector<std::int64_t>>;
+
+  Seen look(int part) {
+    Seen seen{making_.weather.grade(part, visit_.day)};
+    if (chance().happens(wrong_eye)) seen.grade += chance().happens(0.5) ? 1 : -1;
+    seen.grade = std::clamp(seen.grade, 1, 4);
     const int before = making_.last_grades[static_cast<std::size_t>(part)];
+    seen.rust_found = seen.grade == 4 && before > 0 && before < 4 && chance().happens(0.35);
+    return seen;
+  }
+
+  /// A coating under half of its nominal is grade 3 however well it looks: where the gauge says so,
+  /// and from then on as long as it is that coating.
+  bool is_thin(int part, const Spots& spots) {
+    const PlannedPart& at = planned(part);
+    const double nominal_tenth_um =
+        static_cast<double>(making_.plan.types[static_cast<std::size_t>(at.type)]
+                                .row.number("nominal_tenth_um")
+                                .value_or(0));
+    const double half = nominal_tenth_um / 2;
+    if (!spots.empty())
+      return std::any_of(spots.begin(), spots.end(), [&](const auto& read) {
+        const auto sum = std::accumulate(read.begin(), read.end(), std::int64_t{0});
+        return static_cast<double>(sum) < half * static_cast<double>(read.size());
+      });
+    return making_.read_thin[static_cast<std::size_t>(part)] &&
+           10 * making_.weather.coating_um(part, visit_.day) < half;
+  }
+
+  void write_down(int part, const Seen& seen, const Spots& spots) {
+    constexpr int under_half = 3;
+    const bool thin = is_thin(part, spots);
+    making_.read_thin[static_cast<std::size_t>(part)] = thin;
+    const int grade = thin ? std::max(seen.grade, under_half) : seen.grade;
     write_grade(making_, visit_, part, grade, as_last_time_);
-    if (grade == 4 && before > 0 && before < 4 && chance().happens(0.35)) rust_found(part);
+    if (seen.rust_found) rust_found(part);
+    for (std::size_t i = 0; i < spots.size(); ++i)
+      write_coating(making_, visit_, part, static_cast<int>(i) + 1, spots[i], hands_.gauge);
   }
 
   void rust_found(int part) {
@@ -140,13 +181,12 @@ class Walker {
                    {5, zinc ? "own crew" : "painting contractor"}});
   }
 
-  void measure(int part) {
+  Spots measure(int part) {
     const int spots = planned(part).spots == 2 && chance().happens(0.4) ? 2 : 1;
-    for (int spot = 1; spot <= spots; ++spot) {
-      write_coating(making_, visit_, part, spot,
-                    making_.weather.read_coating(part, spot, hands_.gauge, visit_.day),
-                    hands_.gauge);
-    }
+    Spots read;
+    for (int spot = 1; spot <= spots; ++spot)
+      read.push_back(making_.weather.read_coating(part, spot, hands_.gauge, visit_.day));
+    return read;
   }
 
   void check_a_screw(int part) {

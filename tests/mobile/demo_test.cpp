@@ -215,6 +215,30 @@ TEST_CASE("a day at Sea wall west begins with what earlier visits left", "[mobil
     CHECK(looked_at < 75);
     CHECK(looked_at > 5);
   }
+  SECTION("no part is graded better than the coating that was read on it that day") {
+    auto rows = story().reg->tables().prepare(
+        "SELECT read.replicates, kind.coating_nominal_tenth_um, (SELECT max(v1) FROM reading AS "
+        "grade WHERE grade.kind = 20 AND grade.subject = read.subject AND grade.visit = "
+        "read.visit) "
+        "FROM reading AS read JOIN entity AS part ON part.id = read.subject JOIN entity AS kind ON "
+        "kind.id = part.component_type WHERE read.kind = 21 AND read.voided_by IS NULL AND "
+        "read.corrected_by IS NULL AND kind.coating_nominal_tenth_um > 0");
+    REQUIRE(rows);
+    int thin = 0;
+    int looks_better = 0;
+    for (auto more = rows->step(); more && *more; more = rows->step()) {
+      const auto read = cbor::decode(rows->bytes(0));
+      REQUIRE(read);
+      std::int64_t sum = 0;
+      for (const auto& one : *read->array()) sum += *one.number();
+      if (2 * sum >= rows->number(1) * std::ssize(*read->array()) || rows->is_null(2)) continue;
+      ++thin;
+      looks_better += rows->number(2) < 3 ? 1 : 0;
+    }
+    INFO(thin << " readings under half of their nominal");
+    CHECK(thin > 500);
+    CHECK(looks_better == 0);
+  }
   SECTION("both coating gauges were zeroed on the last day") {
     CHECK(count("SELECT count(DISTINCT subject) FROM instrument_check WHERE what = 1 AND t > " +
                 std::to_string(noon_utc(demo::as_of()).ms - 43'200'000)) == 2);

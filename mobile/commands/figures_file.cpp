@@ -1,5 +1,8 @@
 #include "mobile/commands/figures_file.h"
 
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
 #include <fstream>
 #include <optional>
 #include <set>
@@ -101,7 +104,15 @@ class FiguresReader {
            ", not '" + row.fields[3] + "'.";
   }
 
+  /// How many types bear the name; a reference is one type's alone.
+  [[nodiscard]] std::ptrdiff_t types_named(const std::string& of) const {
+    if (of.empty() || figures_.types.contains(of)) return 0;
+    return std::count_if(figures_.types.begin(), figures_.types.end(),
+                         [&](const auto& one) { return one.second.name == of; });
+  }
+
   [[nodiscard]] std::optional<std::string> type_of(const std::string& of) const {
+    if (figures_.types.contains(of)) return of;
     for (const auto& [reference, type] : figures_.types)
       if (of == reference || (!of.empty() && of == type.name)) return reference;
     for (const forecast::Part& part : input_.portfolio.parts)
@@ -111,6 +122,9 @@ class FiguresReader {
 
   std::string take_of_type(const csv::Row& row, const TypeColumn& column, double value) {
     if (auto problem = unit_problem(row, column.unit); !problem.empty()) return problem;
+    if (types_named(row.fields[1]) > 1)
+      return "more than one component type is called '" + row.fields[1] +
+             "': write the reference of the one that is meant.";
     const auto type = type_of(row.fields[1]);
     if (!type) return "there is no component type '" + row.fields[1] + "' in the register.";
     fill(row, figures_.types[*type].*column.field, value);
@@ -119,6 +133,7 @@ class FiguresReader {
 
   std::string take_of_site(const csv::Row& row, const SiteColumn& column, double value) {
     if (auto problem = unit_problem(row, column.unit); !problem.empty()) return problem;
+    if (column.unit == "%" && value > 100) return "'" + row.fields[2] + "' is over 100 %.";
     if (column.unit == "%") value /= 100;
     bool found = false;
     for (const auto& [reference, name] : input_.places.sites) {
@@ -131,6 +146,12 @@ class FiguresReader {
 
   std::string take_order(const csv::Row& row, double value) {
     if (auto problem = unit_problem(row, "pieces"); !problem.empty()) return problem;
+    constexpr double most = 1'000'000;
+    if (value > most || std::floor(value) != value)
+      return "'" + row.fields[2] + "' is no whole number of pieces up to 1,000,000.";
+    if (types_named(row.fields[1]) > 1)
+      return "more than one component type is called '" + row.fields[1] +
+             "': write the reference of the one that is meant.";
     const auto type = type_of(row.fields[1]);
     if (!type) return "there is no component type '" + row.fields[1] + "' in the register.";
     std::set<std::string> depots;

@@ -3,7 +3,9 @@
 #include <catch2/catch.hpp>
 #include <fstream>
 #include <nlohmann/json.hpp>
+#include <sstream>
 
+#include "mobile/commands/figures_file.h"
 #include "tests/mobile/process.h"
 #include "tests/mobile/small_portfolio.h"
 
@@ -87,6 +89,11 @@ TEST_CASE("a figure that cannot be right is refused with its line", "[mobile]") 
       {"discount_rate,,3,years\n", "line 2: the unit of discount_rate is %, not 'years'."},
       {"hope,,3,%\n", "line 2: 'hope' is no figure. There are: on_order, price,"},
       {"price,Nothing,3,\n", "line 2: there is no component type 'Nothing' in the register."},
+      {"spare_chance,,950,%\n", "line 2: '950' is over 100 %."},
+      {"on_order,Nothing,4.7,pieces\n",
+       "line 2: '4.7' is no whole number of pieces up to 1,000,000."},
+      {"on_order,Nothing,1e30,pieces\n",
+       "line 2: '1e30' is no whole number of pieces up to 1,000,000."},
       {"discount_rate,Atlantis,3,%\n", "line 2: there is no site 'Atlantis' in the register."},
       {"discount_rate,3,%\n", "line 2: it has not four fields."},
       {"visit_cost,,3,EUR\n",
@@ -103,4 +110,20 @@ TEST_CASE("a figure that cannot be right is refused with its line", "[mobile]") 
   CHECK(finish.code == 2);
   CHECK(has(finish.err, "'gold' is no finish"));
   CHECK(small.run({"order", "--years", "0"}).code == 2);
+}
+
+TEST_CASE("a name that two types bear is refused in the figures", "[mobile]") {
+  const Folder folder;
+  const std::string file = folder / "figures.csv";
+  std::ofstream(file, std::ios::binary) << "figure,of,value,unit\nhours,Tee,2,h\n";
+  kneerail::forecast::OwnerFigures figures;
+  figures.types["t1"].name = figures.types["t2"].name = "Tee";
+  std::ostringstream notes;
+  const auto twice = kneerail::commands::add_figures_of(file, {}, figures, notes);
+  REQUIRE_FALSE(twice);
+  CHECK(has(twice.error().message, "line 2: more than one component type is called 'Tee'"));
+  std::ofstream(file, std::ios::binary) << "figure,of,value,unit\nhours,t2,2,h\n";
+  REQUIRE(kneerail::commands::add_figures_of(file, {}, figures, notes));
+  CHECK(figures.types["t2"].hours_per_replacement == 2);
+  CHECK_FALSE(figures.types["t1"].hours_per_replacement);
 }

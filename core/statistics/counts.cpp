@@ -7,11 +7,15 @@
 
 namespace kneerail::statistics {
 
-double poisson_cdf(int k, double mean) {
+double poisson_chance(int k, double mean) {
   if (k < 0) return 0;
-  if (mean <= 0) return 1;
+  if (mean <= 0) return k == 0 ? 1 : 0;
+  return std::exp(k * std::log(mean) - mean - std::lgamma(k + 1.0));
+}
+
+double poisson_cdf(int k, double mean) {
   double sum = 0;
-  for (int i = 0; i <= k; ++i) sum += std::exp(i * std::log(mean) - mean - std::lgamma(i + 1.0));
+  for (int i = 0; i <= k; ++i) sum += poisson_chance(i, mean);
   return std::min(1.0, sum);
 }
 

@@ -7,6 +7,9 @@
 
 namespace kneerail::statistics {
 
+/// P(N = k) of a Poisson number of that mean (0 or more); 0 for k < 0.
+double poisson_chance(int k, double mean);
+
 /// P(N <= k) of a Poisson number of that mean (0 or more); 0 for k < 0. By the sum of its terms, in
 /// ln where the mean is large; to about 1e-12.
 double poisson_cdf(int k, double mean);

@@ -74,7 +74,8 @@ Exit life_costs(const CostOptions& options, Console& console) {
     if (!named) return report(named.error(), console);
     finish = *named;
   }
-  const auto input = decision_input(options.asked, options.figures, console);
+  const auto input =
+      decision_input(options.asked, options.figures, ModelsFor::replacements, console);
   if (!input) return report(input.error(), console);
   const auto costs = CostsOfSites(**input, options).reckon(finish ? &*finish : nullptr);
   if (!costs) return report(costs.error(), console);

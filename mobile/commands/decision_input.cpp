@@ -25,7 +25,7 @@ std::string DecisionInput::site_name(const std::string& site) const {
 
 Result<std::unique_ptr<DecisionInput>> decision_input(const AskedForecast& asked,
                                                       const std::string& figures_file,
-                                                      Console& console) {
+                                                      ModelsFor what, Console& console) {
   auto made = std::make_unique<DecisionInput>();
   auto read = read_forecast_input(
       asked, console, [&](Database& tables, const ForecastInput& input) -> Result<> {
@@ -47,9 +47,15 @@ Result<std::unique_ptr<DecisionInput>> decision_input(const AskedForecast& asked
   auto coating = forecast::fit_any_coating(portfolio, {.threads = asked.threads});
   if (!coating) return fail(coating.error());
   made->coating = std::move(*coating);
-  auto others = forecast::fit_other_limits(portfolio, {.threads = asked.threads});
-  if (!others) return fail(others.error());
-  made->others.emplace(std::move(*others));
+  if (what == ModelsFor::every_limit) {
+    auto others = forecast::fit_other_limits(portfolio, {.threads = asked.threads});
+    if (!others) return fail(others.error());
+    made->others.emplace(std::move(*others));
+  } else {
+    auto grades = forecast::fit_grade_model(portfolio, {.workers = {.threads = asked.threads}});
+    if (!grades) return fail(grades.error());
+    made->grades.emplace(std::move(*grades));
+  }
   for (const forecast::Reading& reading : portfolio.readings) {
     made->graded = made->graded || reading.quantity == forecast::Quantity::grade;
     made->walls_read = made->walls_read || reading.quantity == forecast::Quantity::wall_mm;

@@ -22,27 +22,31 @@ struct DecisionInput {
   forecast::OwnerFigures figures;
   std::vector<forecast::SiteVisits> visits;
   forecast::FittedCoating coating;
-  std::optional<forecast::OtherModels> others;
-  bool graded = false;      ///< somebody graded a part
-  bool walls_read = false;  ///< somebody read a wall
+  std::optional<forecast::OtherModels> others;  ///< where every limit was asked for
+  std::optional<forecast::GradeModel> grades;   ///< where replacements alone were
+  bool graded = false;                          ///< somebody graded a part
+  bool walls_read = false;                      ///< somebody read a wall
 
   [[nodiscard]] const forecast::CoatingModel* coating_model() const {
     return coating.model ? &*coating.model : nullptr;
   }
   /// Grades that nobody gave say only what was assumed, and decide nothing.
   [[nodiscard]] forecast::Replacements replacements() const {
-    return {read.portfolio, coating_model(), graded && others ? &others->grades : nullptr};
+    return {read.portfolio, coating_model(), graded && grades ? &*grades : nullptr};
   }
   /// "Tube 48.3 x 4.0 galvanized (tube, 48.3 × 4.0 mm)", else what the portfolio calls it.
   [[nodiscard]] std::string type_words(const std::string& type) const;
   [[nodiscard]] std::string site_name(const std::string& site) const;
 };
 
+/// Set screws are tightened, not replaced: what counts replacements fits none.
+enum class ModelsFor { replacements, every_limit };
+
 /// Reads and fits. `figures_file`: what the register has no record of (figures_file.h); empty:
 /// none. Errors: those of the register, the file and the fits.
 Result<std::unique_ptr<DecisionInput>> decision_input(const AskedForecast& asked,
                                                       const std::string& figures_file,
-                                                      Console& console);
+                                                      ModelsFor what, Console& console);
 
 /// --figures FILE.
 void add_figures_option(CLI::App& command, std::string& file);

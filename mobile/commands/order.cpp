@@ -15,7 +15,7 @@ struct OrderOptions {
 };
 
 Exit order_parts(const OrderOptions& options, Console& console) {
-  const auto input = decision_input(options.asked, {}, console);
+  const auto input = decision_input(options.asked, {}, ModelsFor::replacements, console);
   if (!input) return report(input.error(), console);
   const auto replacements = (*input)->replacements();
   const auto list = forecast::order_list(

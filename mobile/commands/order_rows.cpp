@@ -56,6 +56,7 @@ json json_of(const forecast::LifeCost& cost) {
           {"parts", cost.parts},
           {"not_answered", cost.not_answered},
           {"may_be_past", cost.may_be_past},
+          {"parts_as_now", cost.as_now},
           {"replacements", cost.replacements},
           {"p10", cost.p10},
           {"p50", cost.p50},
@@ -83,6 +84,20 @@ json json_of(const forecast::CoatingLife& life) {
   if (life.first_maintenance)
     made["first_maintenance_years"] = quantiles_json(*life.first_maintenance);
   return made;
+}
+
+const char* exposure_word(forecast::Exposure exposure) {
+  switch (exposure) {
+    case forecast::Exposure::open:
+      return "open";
+    case forecast::Exposure::sheltered:
+      return "sheltered";
+    case forecast::Exposure::spray:
+      return "spray";
+    case forecast::Exposure::unknown:
+      break;
+  }
+  return "";
 }
 
 const char* reason_word(forecast::VisitReason why) {
@@ -159,6 +174,7 @@ void print_order_json(const OrderView& view, std::ostream& out) {
   all["not_answered"] = view.list.not_answered;
   all["may_be_past"] = view.list.may_be_past;
   all["by_grade_alone"] = view.list.by_grade_alone;
+  all["bare_steel_tubes"] = view.list.bare;
   all["all"] = json_of(view.list.all);
   all["years"] = years_json(view.input, view.list.years);
   all["lines"] = json::array();
@@ -183,7 +199,7 @@ void print_spares_csv(const SparesView& view, std::ostream& out) {
   csv::Writer rows(out);
   rows.row({"depot", "component_type", "name", "kind_and_size", "parts", "past", "may_be_past",
             "by_grade_alone", "not_answered", "expected", "by_strike", "hold", "enough", "on_shelf",
-            "on_order", "order", "words"});
+            "shelf_taken_for_empty", "on_order", "order", "words"});
   for (const forecast::SpareLine& line : view.lines) {
     const TypeNames names = names_of(view.input, line.type);
     rows.free_text(line.depot).free_text(line.type).free_text(names.name);
@@ -197,7 +213,8 @@ void print_spares_csv(const SparesView& view, std::ostream& out) {
     rows.field(line.means.empty() ? std::string() : fixed(line.by_strike, count_decimals));
     rows.field(number_or_none(line.hold));
     rows.field(line.hold ? fixed(line.enough, count_decimals) : std::string());
-    rows.field(number_or_none(line.shelf)).field(std::to_string(line.on_order));
+    rows.field(number_or_none(line.shelf)).field(line.shelf ? "" : "1");
+    rows.field(std::to_string(line.on_order));
     rows.field(number_or_none(line.order)).free_text(line.words).end_row();
   }
 }
@@ -253,6 +270,7 @@ void print_costs_json(const CostView& view, std::ostream& out) {
     for (const forecast::FinishLife& life : site.lives)
       row["lives"].push_back({{"zone", life.zone},
                               {"kind", kind_word(life.kind)},
+                              {"exposure", exposure_word(life.exposure)},
                               {"parts", life.parts},
                               {"as_now", json_of(life.as_now)},
                               {"other", json_of(life.other)}});
@@ -264,7 +282,7 @@ void print_costs_json(const CostView& view, std::ostream& out) {
 void print_visits_csv(const VisitsView& view, std::ostream& out) {
   csv::Writer rows(out);
   rows.row({"site_id", "site", "day", "agreed", "brought_forward", "proposed", "reason", "part",
-            "words"});
+            "words", "not_said"});
   for (const forecast::NextVisit& visit : view.visits) {
     const auto* first = visit.proposals.empty() ? nullptr : &visit.proposals.front();
     rows.free_text(visit.site).free_text(view.input.site_name(visit.site));
@@ -276,7 +294,10 @@ void print_visits_csv(const VisitsView& view, std::ostream& out) {
     rows.free_text(first != nullptr && first->part >= 0
                        ? view.input.read.portfolio.parts[static_cast<std::size_t>(first->part)].id
                        : std::string());
-    rows.free_text(visit.words).end_row();
+    std::string not_said;
+    for (const std::string& missing : visit.not_said)
+      not_said += (not_said.empty() ? "" : "; ") + missing;
+    rows.free_text(visit.words).free_text(not_said).end_row();
   }
 }
 

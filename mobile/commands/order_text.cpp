@@ -2,6 +2,7 @@
 #include <map>
 
 #include "core/base/text.h"
+#include "core/forecast/decisions/mean_words.h"
 #include "core/forecast/words.h"
 #include "mobile/commands/forecast_output.h"
 #include "mobile/commands/order_output.h"
@@ -26,7 +27,7 @@ std::string short_name(const DecisionInput& input, const std::string& type) {
 /// "12.4 (80 %: 8 to 17)".
 std::string count_words(const ReplacedCount& count) {
   const std::string expected = count.expected < next_to_none ? std::string("under 0.1")
-                                                             : forecast::two_digits(count.expected);
+                                                             : forecast::mean_words(count.expected);
   return expected + " (80 %: " + range_words(count.p10, count.p90) + ")";
 }
 
@@ -39,7 +40,7 @@ std::string past_words(int past, int seen, double may_be_past) {
   if (seen > 0) words += ", " + std::to_string(seen) + " of them seen at the grade to replace at";
   if (may_be_past >= next_to_none)
     words +=
-        "; besides, about " + forecast::two_digits(may_be_past) + " may be past already, unseen";
+        "; besides, about " + forecast::mean_words(may_be_past) + " may be past already, unseen";
   return words;
 }
 
@@ -64,6 +65,11 @@ void print_order_limits(const DecisionInput& input, const forecast::OrderList& l
     print_wrapped(
         counted(tubes, "tube counts", "tubes count") + " by the grade alone (" + why + ").", "",
         out);
+  if (list.bare > 0)
+    print_wrapped(counted(list.bare, "tube of bare steel counts", "tubes of bare steel count") +
+                      " alone: what a zone does to steel is not drawn for all of them "
+                      "together, so their band is narrower than it should be.",
+                  "", out);
   print_not_read(input, out);
 }
 
@@ -222,8 +228,38 @@ void print_shares(const forecast::LifeCost& cost, const std::string& currency, s
 
 std::string cost_words(const forecast::LifeCost& cost, const std::string& currency) {
   if (cost.mean.sum() <= 0) return "no cost that is known";
-  return money_words(cost.p50, currency) + " (80 %: " + money_words(cost.p10, "") + " to " +
-         money_words(cost.p90, "") + ")";
+  const double as_now = cost.mean.visits + cost.mean.strikes;
+  const auto amount = [&](double sum) { return money_words(std::max(0.0, sum - as_now), ""); };
+  const std::string band = "80 %: " + amount(cost.p10) + " to " + amount(cost.p90);
+  const std::string whole = money_words(cost.p50, currency);
+  if (as_now <= 0) return whole + " (" + band + ")";
+  // The band is of the replacements alone.
+  const char* what = cost.mean.strikes <= 0  ? "visits"
+                     : cost.mean.visits <= 0 ? "strikes"
+                                             : "visits and strikes";
+  return whole + " (replacements " + amount(cost.p50) + ", " + band + "; " + what +
+         " as often as now)";
+}
+
+/// ", sheltered"; empty where nobody said.
+std::string exposure_words(forecast::Exposure exposure) {
+  switch (exposure) {
+    case forecast::Exposure::open:
+      return ", open";
+    case forecast::Exposure::sheltered:
+      return ", sheltered";
+    case forecast::Exposure::spray:
+      return ", in the spray";
+    case forecast::Exposure::unknown:
+      break;
+  }
+  return {};
+}
+
+std::string as_now_words(const forecast::LifeCost& cost) {
+  if (cost.as_now == 0) return {};
+  return "; " + counted(cost.as_now, "part is", "parts are") +
+         " as now, having no zinc that is reckoned or no minimum of it";
 }
 
 void print_lives(const CostView& view, const SiteCost& site, std::ostream& out) {
@@ -231,8 +267,8 @@ void print_lives(const CostView& view, const SiteCost& site, std::ostream& out) 
     const auto zone = view.input.read.places.names.find(life.zone);
     print_wrapped(kind_words_of(view.input, life.example) + " in " +
                       (zone == view.input.read.places.names.end() ? life.zone : zone->second) +
-                      ", " + counted(life.parts, "part", "parts") + ": bare steel " +
-                      forecast::life_with_band(life.other.gone) + " with " +
+                      exposure_words(life.exposure) + ", " + counted(life.parts, "part", "parts") +
+                      ": bare steel " + forecast::life_with_band(life.other.gone) + " with " +
                       fixed(life.other.nominal_um, 0) + " um, " +
                       forecast::life_with_band(life.as_now.gone) + " with the " +
                       fixed(life.as_now.nominal_um, 0) + " um of now.",
@@ -254,10 +290,11 @@ void print_costs(const CostView& view, std::ostream& out) {
                   "  ", out);
     print_shares(site.cost, currency, out);
     if (!site.new_other) continue;
-    print_wrapped("All put up new today in the finish of now: " +
-                      cost_words(*site.new_as_now, currency) + "; in " + view.finish + ": " +
-                      cost_words(*site.new_other, currency) + ", beside the putting up itself.",
-                  "  ", out);
+    print_wrapped(
+        "All put up new today in the finish of now: " + cost_words(*site.new_as_now, currency) +
+            "; in " + view.finish + ": " + cost_words(*site.new_other, currency) +
+            ", beside the putting up itself" + as_now_words(*site.new_other) + ".",
+        "  ", out);
     print_lives(view, site, out);
   }
   if (!view.input.graded || !view.input.walls_read) out << "\n";

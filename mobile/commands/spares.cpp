@@ -15,7 +15,8 @@ struct SparesOptions {
 };
 
 Exit spares_to_hold(const SparesOptions& options, Console& console) {
-  const auto input = decision_input(options.asked, options.figures, console);
+  const auto input =
+      decision_input(options.asked, options.figures, ModelsFor::replacements, console);
   if (!input) return report(input.error(), console);
   const auto lines = forecast::spares((*input)->replacements(), (*input)->figures,
                                       {.threads = options.asked.threads});

@@ -10,7 +10,7 @@ namespace kneerail::commands {
 namespace {
 
 Exit next_visits(const AskedForecast& asked, Console& console) {
-  const auto input = decision_input(asked, {}, console);
+  const auto input = decision_input(asked, {}, ModelsFor::every_limit, console);
   if (!input) return report(input.error(), console);
   const forecast::Portfolio& portfolio = (*input)->read.portfolio;
   const forecast::RunOptions options{.threads = asked.threads};

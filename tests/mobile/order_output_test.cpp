@@ -91,6 +91,8 @@ TEST_CASE("an order list says how many, how sure, and what is past already", "[m
   list.lines.back().not_answered = 1;
   list.lines.back().years.resize(2);
   list.lines[2].may_be_past = list.may_be_past = 8.2;
+  list.bare = 2;
+  list.all.expected = 169.6;
   list.by_grade_alone["no loss rate for this metal"] = 46;
   const std::string less = printed(print_order, OrderView{input, list});
   CHECK(
@@ -99,6 +101,8 @@ TEST_CASE("an order list says how many, how sure, and what is past already", "[m
   CHECK_FALSE(has(less, "Under 0.1 of each of these"));
   CHECK(has(less, "under 0.1 (80 %: 1 to 5); besides, about 8.2 may be past already, unseen."));
   CHECK(has(less, "What may be past already, unseen, is in no year: look at those parts."));
+  CHECK(has(less, "2 tubes of bare steel count alone"));
+  CHECK(has(less, "All types together: 170 (80 %: 2 to 7)"));
   CHECK(has(less, "46 tubes count by the grade alone (no loss rate for this metal)."));
   CHECK(has(less, "Nobody graded a part: grades replace nothing here."));
   CHECK(has(less, "Nobody read a wall: walls go by their zinc and their zone."));
@@ -174,13 +178,15 @@ TEST_CASE("a cost is said with its band, its shares and what it is without", "[m
   site.cost.words = "over 30 years, at 3.0 % a year; without labour";
   const std::string text = printed(print_costs, CostView{input, {site}, {}});
   CHECK(has(text, "\nFerry Slip, 40 parts\n"));
-  CHECK(has(text,
-            "As it stands: EUR 10,300 (80 %: 9,880 to 11,100) over 30 years, at 3.0 % a year; "
-            "without\n  labour."));
+  CHECK(has(flat(text),
+            "As it stands: EUR 10,300 (replacements 1,230, 80 %: 788 to 2,020; visits as often as "
+            "now) over 30 years, at 3.0 % a year; without labour."));
   CHECK(has(text, "Of it, in EUR: parts 1,230, visits 9,090. About 12 replacements."));
   CHECK_FALSE(has(text, "All put up new"));
   site.new_as_now = site.new_other = site.cost;
   site.new_other->p50 = 8'000;
+  site.new_other->mean.visits = 0;
+  site.new_other->as_now = 14;
   forecast::FinishLife life;
   life.zone = "z1";
   life.parts = 10;
@@ -188,7 +194,8 @@ TEST_CASE("a cost is said with its band, its shares and what it is without", "[m
   life.other = {140, {20, 28, 40, 47, 60, 77, 90}, {}};
   site.lives = {life};
   const std::string other = printed(print_costs, CostView{input, {site}, "140 um of zinc"});
-  CHECK(has(flat(other), "in 140 um of zinc: EUR 8,000"));
+  CHECK(has(flat(other), "in 140 um of zinc: EUR 8,000 (80 %: 9,880 to 11,100), beside"));
+  CHECK(has(flat(other), "14 parts are as now, having no zinc that is reckoned"));
   CHECK(has(flat(other),
             "post tube in z1, 10 parts: bare steel in about 47 years (80 %: 28 to 77 years) with "
             "140 um, in about 16 years (80 %: 9 to 27 years) with the 55 um of now."));
@@ -225,7 +232,8 @@ TEST_CASE("a next visit names its day, its reason and the part by its place", "[
   REQUIRE(rows.size() == 3);
   CHECK(rows[1] ==
         "s1,Ferry Slip,2026-06-30,2027-03-01,1,2026-06-30,due_part,p1,Brought forward "
-        "from Mar 2027: p1 is past.");
+        "from Mar 2027: p1 is past.,");
+  CHECK(rows[2].ends_with(",Nothing asks for a visit.,no chance is set"));
   const auto json = nlohmann::json::parse(printed(print_visits_json, VisitsView{input, visits}));
   CHECK(json["visits"][0]["proposals"][0]["component_id"] == "p1");
   CHECK_FALSE(json["visits"][1].contains("day"));

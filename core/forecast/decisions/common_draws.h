@@ -19,8 +19,9 @@
 // weights sum to 1 and each node's mean over the draws is w_k: the mean over the draws of a chance
 // is the part's own chance.
 //
-// Limits: shifts of session offsets are not drawn, only of rates; 200 draws give a p10 or p90 to
-// about a tenth of the spread.
+// Limits: shifts of session offsets are not drawn, only of rates, and of steel none: walls of bare
+// steel are as if each stood alone, so a band over many of them is too narrow; 200 draws give a p10
+// or p90 to about a tenth of the spread.
 
 #include <cstdint>
 #include <span>

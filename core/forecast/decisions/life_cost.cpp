@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/base/text.h"
+#include "core/forecast/decisions/mean_words.h"
 #include "core/forecast/decisions/part_order.h"
 #include "core/forecast/words.h"
 #include "core/statistics/normal.h"
@@ -30,6 +31,7 @@ struct Renewed {
 struct Renewals {
   std::vector<double> counts;
   bool answered = false;  ///< of a new part something is reckoned
+  bool as_now = false;    ///< another finish was asked for, and means nothing for it
 };
 
 /// What one replacement takes, and what of it is not known.
@@ -165,7 +167,9 @@ class CostCounter {
           count[y] += count[s] * (by[2 * (y - s) + 1] - by[2 * (y - s) - 1]);
       }
     }
-    return {std::move(counts), fresh.why != ReplacedFor::nothing};
+    const bool as_now = question_.finish != nullptr &&
+                        (!made.nominal_um || replacements_.nominal_um(group.example) <= 0);
+    return {std::move(counts), fresh.why != ReplacedFor::nothing, as_now};
   }
 
   UnitCost unit_cost(const Renewed& group) const {
@@ -204,6 +208,7 @@ class CostCounter {
     lacking_.note("closures", group.type, !unit.closure);
     lacking_.note("the wait for a spare", group.type, unit.closure && !unit.waits);
     parts_ += group.parts;
+    if (made.as_now) as_now_ += group.parts;
     const double each = unit.parts.value_or(0) + unit.labour.value_or(0) + unit.closure.value_or(0);
     for (std::size_t d = 0; d < draws_; ++d) {
       double present = 0;
@@ -240,6 +245,7 @@ class CostCounter {
     out.years = question_.years;
     out.parts = parts_;
     out.not_answered = not_answered_;
+    out.as_now = as_now_;
     out.may_be_past = may_be_past_;
     out.replacements = replacements_sum_;
     for (const CostShares& cost : costs_) {
@@ -294,7 +300,7 @@ class CostCounter {
                       " parts are not reckoned"});
     constexpr double least_said = 0.1;
     if (made.may_be_past >= least_said)
-      said += concat({"; about ", two_digits(made.may_be_past),
+      said += concat({"; about ", mean_words(made.may_be_past),
                       " may be past already, unseen, and are not in it"});
     return said;
   }
@@ -315,6 +321,7 @@ class CostCounter {
   std::optional<double> strikes_;
   int parts_ = 0;
   int not_answered_ = 0;
+  int as_now_ = 0;
   double may_be_past_ = 0;
   double replacements_sum_ = 0;
 };

@@ -59,7 +59,8 @@ struct LifeCost {
   int years = 0;
   int parts = 0;
   int not_answered =
-      0;  ///< of those neither a wall nor a grade is reckoned: they cost nothing here
+      0;           ///< of those neither a wall nor a grade is reckoned: they cost nothing here
+  int as_now = 0;  ///< of those another finish means nothing for: no zinc, or no minimum
   double may_be_past = 0;   ///< mean number of parts past already, unseen, that is in no year
   double replacements = 0;  ///< mean number, not discounted
   CostShares mean;

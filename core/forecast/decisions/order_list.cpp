@@ -103,6 +103,7 @@ class OrderCounter {
     }
     ++line.made.parts;
     ++list_.parts;
+    list_.bare += own.material == Material::bare_steel && made.why == ReplacedFor::wall ? 1 : 0;
     if (!made.wall_not_said.empty()) {
       ++line.made.by_grade_alone;
       ++list_.by_grade_alone[made.wall_not_said];

@@ -5,9 +5,11 @@
 #include <cmath>
 #include <map>
 #include <tuple>
+#include <vector>
 
 #include "core/base/date.h"
 #include "core/base/text.h"
+#include "core/forecast/decisions/mean_words.h"
 #include "core/forecast/decisions/part_order.h"
 #include "core/forecast/words.h"
 #include "core/statistics/counts.h"
@@ -85,7 +87,9 @@ class SpareCounter {
       return made;
     }
     if (served.chance <= 0 || served.chance >= 1) {
-      made.words = "no chance of having the spare is set";
+      made.words = served.chance <= 0
+                       ? "no chance of having the spare is set"
+                       : "a chance of 100 % needs more than any number; set one under it";
       return made;
     }
     made.hold = spares_to_hold(made.means, served.chance);
@@ -126,10 +130,10 @@ class SpareCounter {
   /// "0.8 expected in the 21 days until one comes; 3 are enough with 97 %, the owner's chance is
   /// 95 %".
   static std::string words(const SpareLine& made, double lead_time_days, double chance) {
-    std::string said = concat({two_digits(made.expected), " expected in the ",
+    std::string said = concat({mean_words(made.expected), " expected in the ",
                                fixed(lead_time_days, 0), " days until one comes"});
     if (made.by_strike > 0)
-      said += concat({", of which ", two_digits(made.by_strike), " by a strike"});
+      said += concat({", of which ", mean_words(made.by_strike), " by a strike"});
     said +=
         concat({"; ", std::to_string(*made.hold), *made.hold == 1 ? " is" : " are", " enough with ",
                 chance_words(made.enough), ", the owner's chance is ", chance_words(chance)});
@@ -137,7 +141,7 @@ class SpareCounter {
       said += concat({"; besides ", std::to_string(made.past), " to be replaced now, which ",
                       made.past == 1 ? "is" : "are", " in the order"});
     if (made.may_be_past >= least_said)
-      said += concat({"; about ", two_digits(made.may_be_past),
+      said += concat({"; about ", mean_words(made.may_be_past),
                       " more may be past already, unseen, and are not"});
     const std::string parts = std::to_string(made.parts);
     if (made.not_answered > 0)
@@ -164,9 +168,19 @@ double enough_chance(std::span<const double> means, int held) {
 }
 
 int spares_to_hold(std::span<const double> means, double chance) {
-  int held = 0;
-  while (enough_chance(means, held) < chance) ++held;
-  return held;
+  if (means.empty()) return 0;
+  const double largest = *std::max_element(means.begin(), means.end());
+  // Past this no sum of doubles gets any nearer to 1.
+  const double most = largest + 40 * std::sqrt(largest) + 100;
+  std::vector<double> sums(means.size(), 0.0);
+  for (int held = 0;; ++held) {
+    double all = 0;
+    for (std::size_t d = 0; d < means.size(); ++d) {
+      sums[d] += statistics::poisson_chance(held, means[d]);
+      all += std::min(1.0, sums[d]);
+    }
+    if (all / static_cast<double>(means.size()) >= chance || held >= most) return held;
+  }
 }
 
 Result<std::vector<SpareLine>> spares(const Replacements& replacements, const OwnerFigures& figures,

@@ -1,6 +1,7 @@
 #include "core/forecast/decisions/what_if.h"
 
 #include <map>
+#include <set>
 #include <tuple>
 #include <utility>
 
@@ -53,22 +54,32 @@ std::optional<double> Finish::minimum_um(const Part& part) const {
 
 std::vector<FinishLife> finish_lives(const Replacements& replacements, const CoatingModel& coating,
                                      const std::string& site, const Finish& finish) {
-  std::map<std::tuple<std::string, PartKind, double>, FinishLife> lives;
+  struct OfRuns {
+    FinishLife life;
+    std::set<std::string> runs;
+  };
+  std::map<std::tuple<std::string, PartKind, Exposure, double, double, double>, OfRuns> lives;
   for (const std::int32_t place : parts_in_order(replacements.portfolio(), site)) {
     const Part& part = replacements.portfolio().parts[static_cast<std::size_t>(place)];
     const double nominal_um = replacements.nominal_um(place);
     const auto minimum_um = finish.minimum_um(part);
     if (nominal_um <= 0 || !minimum_um) continue;
-    FinishLife& life = lives[{part.zone, part.kind, nominal_um}];
-    if (life.parts++ > 0) continue;
+    auto& [life, runs] = lives[{part.zone, part.kind, part.exposure, nominal_um, *minimum_um,
+                                set_limit_um(part.first_maintenance_um).value_or(0)}];
+    ++life.parts;
+    if (!runs.insert(part.run).second) continue;
+    CoatingLife as_now = life_of(replacements, coating, place, {});
+    constexpr std::size_t median = 3;
+    if (runs.size() > 1 && as_now.gone[median] >= life.as_now.gone[median]) continue;
     life.zone = part.zone;
     life.kind = part.kind;
+    life.exposure = part.exposure;
     life.example = place;
-    life.as_now = life_of(replacements, coating, place, {});
+    life.as_now = std::move(as_now);
     life.other = life_of(replacements, coating, place, {minimum_um});
   }
   std::vector<FinishLife> made;
-  for (auto& [key, life] : lives) made.push_back(std::move(life));
+  for (auto& [key, own] : lives) made.push_back(std::move(own.life));
   return made;
 }
 

@@ -25,11 +25,12 @@ struct CoatingLife {
   std::optional<std::array<double, 7>> first_maintenance;  ///< where the owner set a limit
 };
 
-/// Parts of one zone, kind and nominal coating, alike but for their run.
+/// Parts of one zone, kind, exposure, nominal coating, minimum and limit, alike but for their run.
 struct FinishLife {
   std::string zone;
   PartKind kind = PartKind::fitting;
-  std::int32_t example = 0;  ///< the first of them by identifier, whose run is taken
+  Exposure exposure = Exposure::unknown;
+  std::int32_t example = 0;  ///< of the run in which they go first, by the median as now
   int parts = 0;
   CoatingLife as_now;
   CoatingLife other;
@@ -47,7 +48,7 @@ class Finish {
   std::optional<double> given_um_;  ///< none: by the standard
 };
 
-/// By zone, kind and nominal. Parts without a coating the model serves are left out.
+/// By zone, kind, exposure and nominal. Parts without a coating the model serves are left out.
 std::vector<FinishLife> finish_lives(const Replacements& replacements, const CoatingModel& coating,
                                      const std::string& site, const Finish& finish);
 

@@ -3,8 +3,13 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <functional>
+#include <set>
+#include <string>
+#include <tuple>
 
 #include "core/forecast/decisions/order_list.h"
+#include "core/forecast/limit_report.h"
+#include "core/forecast/predictive.h"
 #include "tests/core/forecast/decisions/sharing_parts.h"
 #include "tests/support/seeds.h"
 
@@ -137,13 +142,28 @@ TEST_CASE("thicker zinc lasts longer and costs no more to keep", "[core]") {
   const LifeCost now = cost_of(fitted, figures, {.years = 50, .from = LifeFrom::all_new});
   const LifeCost other =
       cost_of(fitted, figures, {.years = 50, .from = LifeFrom::all_new, .finish = &*thick});
+  CHECK(now.as_now == 0);
+  CHECK(other.as_now == 0);
   CHECK(other.replacements < now.replacements);
   CHECK(other.mean.sum() < now.mean.sum());
   const Replacements replacements = fitted.replacements();
   const auto lives = finish_lives(replacements, *fitted.coating, site, *thick);
-  REQUIRE(lives.size() == 8);  // four kinds in two zones
+  std::set<std::tuple<std::string, PartKind, Exposure>> kinds;
+  for (const Part& part : fitted.portfolio.parts)
+    kinds.insert({part.zone, part.kind, part.exposure});
+  CHECK(lives.size() == kinds.size());
   for (const FinishLife& life : lives) {
     CHECK(life.as_now.nominal_um == 70);
+    // No run of such parts goes earlier than the one that speaks for them.
+    for (std::size_t i = 0; i < fitted.portfolio.parts.size(); ++i) {
+      const Part& part = fitted.portfolio.parts[i];
+      if (part.zone != life.zone || part.kind != life.kind || part.exposure != life.exposure)
+        continue;
+      const auto own = replacements.new_coating(static_cast<std::int32_t>(i), {});
+      REQUIRE(own);
+      CHECK(limit_quantiles(*own, {&fitted.coating->data.path, 0, true},
+                            zinc_gone_um(fitted.portfolio, site))[3] >= life.as_now.gone[3]);
+    }
     CHECK(life.other.nominal_um == 140);
     for (std::size_t i = 0; i < life.other.gone.size(); ++i) {
       CHECK(life.other.gone[i] > life.as_now.gone[i] * 1.9);
@@ -203,4 +223,20 @@ TEST_CASE("a cost says of how many parts nothing is reckoned", "[core]") {
   const auto free = life_cost(nothing, figures, {}, {.site = site});
   REQUIRE(free);
   CHECK(free->words.find("64 of 64 parts are not reckoned") != std::string::npos);
+}
+
+TEST_CASE("parts that another finish means nothing for are counted as now", "[core]") {
+  Portfolio portfolio =
+      sharing_parts(test::seed_or(8), {.sites = 1, .zones = 2, .runs = 2, .parts = 16});
+  int painted = 0;
+  for (Part& part : portfolio.parts)
+    if (part.component_type == "fitting" && painted < 3) {
+      part.material = Material::painted_steel;
+      ++painted;
+    }
+  const Fitted fitted(std::move(portfolio));
+  const auto figures = whole_figures(fitted.portfolio.parts.front().site);
+  const auto thick = Finish::named("140");
+  REQUIRE(thick);
+  CHECK(cost_of(fitted, figures, {.from = LifeFrom::all_new, .finish = &*thick}).as_now == 3);
 }

@@ -99,3 +99,20 @@ TEST_CASE("parts without an answer have a line that says so, and none of its own
   CHECK(list->lines.back().not_answered == list->not_answered);
   CHECK(list->not_answered > 0);
 }
+
+TEST_CASE("tubes of bare steel are counted, as their band is their own", "[core]") {
+  Portfolio portfolio = sharing_parts(test::seed_or(10), {.sites = 1, .zones = 1, .runs = 2});
+  for (Reading& reading : portfolio.readings)
+    if (reading.quantity == Quantity::grade) reading.value = 1;
+  int bare = 0;
+  for (Part& part : portfolio.parts)
+    if (part.component_type == "tube" && bare < 2) {
+      part.material = Material::bare_steel;
+      ++bare;
+    }
+  const Fitted fitted(std::move(portfolio));
+  const Replacements ungraded(fitted.portfolio, &*fitted.coating, nullptr);
+  const auto list = order_list(ungraded, {.years = 2});
+  REQUIRE(list);
+  CHECK(list->bare == 2);
+}

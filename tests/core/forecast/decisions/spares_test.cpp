@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "tests/core/forecast/decisions/sharing_parts.h"
 #include "tests/support/seeds.h"
@@ -45,6 +46,13 @@ TEST_CASE("parts that fail together need more spares than their mean says", "[co
   CHECK(spares_to_hold(means, 0.95) == 6);
   CHECK(spares_to_hold(std::array{2.0}, 0.95) == 5);
   CHECK(spares_to_hold(std::array{0.0}, 0.95) == 0);
+  // Of many the least that is enough all the same, found without summing each number anew; and a
+  // chance that no sum of doubles reaches has an end.
+  const std::array<double, 3> many{3'900, 4'000, 4'100};
+  const int held = spares_to_hold(many, 0.95);
+  CHECK(enough_chance(many, held) >= 0.95);
+  CHECK(enough_chance(many, held - 1) < 0.95);
+  CHECK(spares_to_hold(many, std::nextafter(1.0, 0.0)) > held);
 }
 
 TEST_CASE("a depot holds what its lead time asks for", "[core]") {
@@ -81,6 +89,11 @@ TEST_CASE("what is missing for spares is named", "[core]") {
   CHECK(line_of(*lines, "tube").words == "no chance of having the spare is set");
   CHECK_FALSE(line_of(*lines, "tube").hold);
   CHECK(line_of(*lines, "tube").expected > 0);
+  for (auto& [name, site] : figures.sites) site.spare_chance = 1;
+  const auto sure = spares(fitted.replacements(), figures);
+  REQUIRE(sure);
+  CHECK(line_of(*sure, "tube").words ==
+        "a chance of 100 % needs more than any number; set one under it");
 }
 
 TEST_CASE("a strike asks for spares of the largest seasonal run", "[core]") {

@@ -103,7 +103,7 @@ void each_part_input(const Portfolio& portfolio,
 std::string common_input(const Portfolio& portfolio) {
   std::string bytes;
   ByteSink sink(bytes);
-  sink(std::string(model_version), portfolio.as_of, portfolio.settings);
+  sink(std::string(model_version()), portfolio.as_of, portfolio.settings);
   return bytes;
 }
 

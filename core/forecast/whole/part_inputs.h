@@ -12,8 +12,9 @@
 
 namespace kneerail::forecast {
 
-/// Changes when the models or their constants do: what was kept of another one is reckoned again.
-inline constexpr std::string_view model_version = "1";
+/// Changes with every source of the models and of what they stand on: a number and a digest of the
+/// sources, made when the program is built. What was kept of another one is reckoned again.
+std::string_view model_version();
 
 /// Calls `each` with every part's place and bytes, in the order of part identifiers. The order of
 /// the portfolio's readings and works does not tell in them.

@@ -1,16 +1,32 @@
 #include "schema/exchange/digested_file.h"
 
+#include <unistd.h>
+
+#include <algorithm>
 #include <array>
+#include <span>
 #include <system_error>
 
 namespace kneerail {
 
 namespace {
 
+/// Beside the name, where nobody else writes: not another process that makes the same file either.
 std::filesystem::path unfinished(const std::filesystem::path& file) {
-  auto path = file;
-  path += ".unfinished";
+  auto path = std::filesystem::absolute(file);
+  path += "." + std::to_string(::getpid()) + ".unfinished";
   return path;
+}
+
+Error not_written(const std::filesystem::path& file) {
+  return fail(Fault::io, file.string() +
+                             " could not be written. Is its folder there and writable, and is "
+                             "there room? The register is as it was.");
+}
+
+/// The words of a first line before its numbers: what kind of file it is.
+std::string_view kind_of(std::string_view line) {
+  return line.substr(0, std::min(line.size(), line.find_first_of("0123456789")));
 }
 
 }  // namespace
@@ -34,33 +50,70 @@ Error damaged_file(const std::filesystem::path& file) {
                                   "register is as it was. Make it again.");
 }
 
-Error other_file(const std::filesystem::path& file, std::string_view line) {
+Error other_file(const std::filesystem::path& file, std::string_view line, std::string_view found) {
+  if (found.starts_with(kind_of(line)) && found.size() > kind_of(line).size())
+    return fail(Fault::corrupt,
+                file.string() + " was written by another version of this program ('" +
+                    std::string(found) + "', and this one writes '" + std::string(line) +
+                    "'), whose models may say something else. Nothing of it was used; the register "
+                    "is as it was. Make it again with this one, and all files of the same "
+                    "forecast with it.");
   return fail(Fault::corrupt, file.string() + " does not begin with '" + std::string(line) +
                                   "': it is another kind of file, or of another program. Nothing "
                                   "of it was used; the register is as it was.");
 }
 
-Error DigestedWriter::not_written() const {
-  return fail(Fault::io, file_.string() +
-                             " could not be written. Is its folder there and writable, and is "
-                             "there room? The register is as it was.");
+struct DigestedWriter::Inside {
+  std::filesystem::path file;
+  std::filesystem::path beside;
+  std::shared_ptr<Files> files;
+  std::unique_ptr<File> out = {};
+  std::uint64_t position = 0;
+  Sha256 digest = {};
+  bool finished = false;
+
+  Inside(const Inside&) = delete;
+  Inside& operator=(const Inside&) = delete;
+  Inside(std::filesystem::path to, std::shared_ptr<Files> on)
+      : file(std::move(to)), beside(unfinished(file)), files(std::move(on)) {}
+  ~Inside() {
+    if (finished || !out) return;
+    out.reset();
+    (void)files->remove(beside);
+  }
+
+  Result<> put(std::string_view bytes) {
+    const auto* first = reinterpret_cast<const std::uint8_t*>(bytes.data());
+    const auto at = static_cast<std::int64_t>(position);
+    position += bytes.size();
+    if (auto ok = out->write(at, std::span(first, bytes.size())); !ok) return not_written(file);
+    return Done{};
+  }
+};
+
+DigestedWriter::DigestedWriter(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
+DigestedWriter::DigestedWriter(DigestedWriter&&) noexcept = default;
+DigestedWriter::~DigestedWriter() = default;
+
+std::uint64_t DigestedWriter::position() const {
+  return inside_->position;
 }
 
 Result<DigestedWriter> DigestedWriter::create(const std::filesystem::path& file,
-                                              std::string_view line) {
-  DigestedWriter writer;
-  writer.file_ = file;
-  writer.out_.open(unfinished(file), std::ios::binary | std::ios::trunc);
+                                              std::string_view line, std::shared_ptr<Files> files) {
+  DigestedWriter writer(std::make_unique<Inside>(file, std::move(files)));
+  Inside& inside = *writer.inside_;
+  auto out = inside.files->open(inside.beside, Files::Access::create);
+  if (!out) return not_written(file);
+  inside.out = std::move(*out);
+  if (!inside.out->set_size(0)) return not_written(file);
   if (auto ok = writer.write(std::string(line) + "\n"); !ok) return fail(ok.error());
   return writer;
 }
 
 Result<> DigestedWriter::write(std::string_view bytes) {
-  digest_.add(bytes);
-  position_ += bytes.size();
-  out_.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-  if (!out_) return not_written();
-  return Done{};
+  inside_->digest.add(bytes);
+  return inside_->put(bytes);
 }
 
 Result<> DigestedWriter::block(std::string_view bytes) {
@@ -68,15 +121,15 @@ Result<> DigestedWriter::block(std::string_view bytes) {
   return write(bytes);
 }
 
+/// A name that is on disk before what it names would be an empty file after a power cut.
 Result<> DigestedWriter::finish() {
-  const Digest digest = digest_.finish();
-  out_.write(reinterpret_cast<const char*>(digest.data()),
-             static_cast<std::streamsize>(digest.size()));
-  out_.close();
-  if (!out_) return not_written();
-  std::error_code failed;
-  std::filesystem::rename(unfinished(file_), file_, failed);
-  if (failed) return not_written();
+  const Digest digest = inside_->digest.finish();
+  const std::string_view bytes(reinterpret_cast<const char*>(digest.data()), digest.size());
+  if (auto ok = inside_->put(bytes); !ok) return ok;
+  if (!inside_->out->sync()) return not_written(inside_->file);
+  const auto name = std::filesystem::absolute(inside_->file);
+  if (!inside_->files->rename(inside_->beside, name)) return not_written(inside_->file);
+  inside_->finished = true;
   return Done{};
 }
 
@@ -91,9 +144,14 @@ Result<DigestedReader> DigestedReader::open(const std::filesystem::path& file,
     return fail(Fault::not_found, "There is no file " + file.string() +
                                       " that can be read. Nothing was done; the register is as it "
                                       "was.");
-  std::string found(line.size() + 1, '\0');
+  constexpr std::size_t longest_line = 200;
+  std::string found(std::min<std::size_t>(longest_line, static_cast<std::size_t>(size)), '\0');
   reader.in_.read(found.data(), static_cast<std::streamsize>(found.size()));
-  if (!reader.in_ || found != std::string(line) + "\n") return other_file(file, line);
+  const auto end = found.find('\n');
+  if (!reader.in_ || end == std::string::npos || found.substr(0, end) != line)
+    return other_file(file, line, found.substr(0, end == std::string::npos ? 0 : end));
+  found.resize(end + 1);
+  reader.in_.seekg(static_cast<std::streamoff>(found.size()));
   reader.digest_.add(found);
   if (size < found.size() + Digest{}.size()) return reader.damaged();
   reader.left_ = size - found.size() - Digest{}.size();

@@ -7,11 +7,13 @@
 #include <cstdint>
 #include <filesystem>
 #include <fstream>
+#include <memory>
 #include <string>
 #include <string_view>
 
 #include "core/base/result.h"
 #include "schema/digest.h"
+#include "schema/journal/files.h"
 
 namespace kneerail {
 
@@ -21,27 +23,33 @@ std::uint64_t length_of(std::string_view eight_bytes);
 
 /// "FILE is cut short or damaged ...".
 Error damaged_file(const std::filesystem::path& file);
-/// "FILE is no file of the kind LINE ...".
-Error other_file(const std::filesystem::path& file, std::string_view line);
+/// "FILE is no file of the kind LINE ..."; where it is one of another program, "FILE was written by
+/// another version ...", with its own line.
+Error other_file(const std::filesystem::path& file, std::string_view line, std::string_view found);
 
-/// Writes beside the name and takes the name when it is whole.
+/// Writes beside the name, under a name of this process, and takes the name when all is on disk.
+/// What is not finished is removed when the writer goes.
 class DigestedWriter {
  public:
   /// Errors of all calls: io, with a sentence.
-  static Result<DigestedWriter> create(const std::filesystem::path& file, std::string_view line);
+  static Result<DigestedWriter> create(const std::filesystem::path& file, std::string_view line,
+                                       std::shared_ptr<Files> files = machine_files());
+  DigestedWriter(DigestedWriter&&) noexcept;
+  DigestedWriter& operator=(DigestedWriter&&) = delete;
+  ~DigestedWriter();
+
   Result<> block(std::string_view bytes);
+  /// The file has its name, and both are on disk, when it returns.
   Result<> finish();
   /// Bytes written so far: where the next block begins.
-  [[nodiscard]] std::uint64_t position() const { return position_; }
+  [[nodiscard]] std::uint64_t position() const;
 
  private:
+  struct Inside;
+  explicit DigestedWriter(std::unique_ptr<Inside> inside);
   Result<> write(std::string_view bytes);
-  [[nodiscard]] Error not_written() const;
 
-  std::filesystem::path file_;
-  std::ofstream out_;
-  std::uint64_t position_ = 0;
-  Sha256 digest_;
+  std::unique_ptr<Inside> inside_;
 };
 
 /// Reads the blocks in order. What was read before at_end() said yes and whole() too is not yet

@@ -16,10 +16,11 @@ namespace kneerail {
 struct LaterVisit {
   std::string site;  ///< as in forecast::Part::site
   Date day;
-  std::int64_t readings = 0;
+  std::int64_t readings = 0;  ///< that count: neither void nor held
 };
 
-/// Ascending by day, then site. Errors: io, corrupt.
+/// Ascending by day, then site; where nothing is later, three questions say so. Errors: io,
+/// corrupt.
 Result<std::vector<LaterVisit>> visits_after(Database& tables, Date as_of);
 
 }  // namespace kneerail

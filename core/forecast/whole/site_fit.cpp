@@ -90,9 +90,13 @@ CoatingModel coating_of(const CoatingModel& all, const std::string& name,
 
 /// The part of a shared-rate fit that is of the site at that place; -1: of none.
 RateFit rate_fit_of(const RateFit& all, std::ptrdiff_t site) {
-  RateFit own = all;
-  own.sites.clear();
-  if (site >= 0) own.sites.push_back(all.sites[static_cast<std::size_t>(site)]);
+  // Field by field: the effects of all sites, copied for each, would be the square of them.
+  const auto& [tau, own_parameters, own_sd, site_sd, zone_sd, run_sd, globals, global_covariance,
+               sites, ln_likelihood, largest_move_ln, computed, stopped] = all;
+  RateFit own{tau,     own_parameters,    own_sd, site_sd,       zone_sd,         run_sd,
+              globals, global_covariance, {},     ln_likelihood, largest_move_ln, computed,
+              stopped};
+  if (site >= 0) own.sites.push_back(sites[static_cast<std::size_t>(site)]);
   return own;
 }
 

@@ -1,7 +1,9 @@
 #include "core/forecast/issued_reports.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
+#include <optional>
 #include <set>
 #include <tuple>
 #include <utility>
@@ -18,9 +20,11 @@ namespace {
 /// Sites that issued a report on a day.
 using ReportDays = std::map<Date, std::set<std::string>>;
 
-/// What was read of each site after a day, against its forecast of that day.
-std::vector<HiddenSite> read_since(CoatingModel& model, Date day,
-                                   const std::set<std::string>& asked, const Workers& workers) {
+/// What was read of each site after a day, against its forecast of that day; nothing where that
+/// could not be computed.
+std::optional<std::vector<HiddenSite>> read_since(CoatingModel& model, Date day,
+                                                  const std::set<std::string>& asked,
+                                                  const Workers& workers) {
   CoatingData& data = model.data;
   std::vector<HiddenSite> sites(data.sites.size());
   const Date next{day.days + 1};  // a report is written after the day's readings
@@ -38,7 +42,22 @@ std::vector<HiddenSite> read_since(CoatingModel& model, Date day,
         foretell(data, refit, data.sites[place], workers, sites[place]);
     });
   show_all_readings(data);
+  if (!refit.computed) return std::nullopt;
   return sites;
+}
+
+/// Only the latest stay; a sentence says how many did not.
+void take_latest(ReportDays& days, std::vector<std::string>& notes) {
+  if (days.size() <= report_days_judged) return;
+  const auto first = std::prev(days.end(), static_cast<std::ptrdiff_t>(report_days_judged));
+  std::size_t reports = 0;
+  for (auto one = days.begin(); one != first; ++one) reports += one->second.size();
+  notes.push_back("Reports issued before " + to_text(first->first) +
+                  " are not judged: " + grouped(static_cast<int>(reports)) +
+                  " of them. Each day asks for a fit of its "
+                  "own, and the latest " +
+                  std::to_string(report_days_judged) + " are looked at.");
+  days.erase(days.begin(), first);
 }
 
 std::vector<TrackRecord> rows_of_report(const std::string& site, Date day,
@@ -57,13 +76,14 @@ std::vector<TrackRecord> rows_of_report(const std::string& site, Date day,
 
 }  // namespace
 
-Result<std::vector<TrackRecord>> judge_issued_reports(const Portfolio& portfolio,
-                                                      const RunOptions& options) {
+Result<JudgedReports> judge_issued_reports(const Portfolio& portfolio, const RunOptions& options) {
   ReportDays days;
   for (const IssuedReport& report : portfolio.reports)
     if (report.day < portfolio.as_of) days[report.day].insert(report.site);
-  std::vector<TrackRecord> rows;
-  if (days.empty()) return rows;
+  JudgedReports out;
+  if (days.empty()) return out;
+  take_latest(days, out.notes);
+  std::vector<TrackRecord>& rows = out.rows;
   RunOptions without = options;
   without.track_record = false;
   auto model = fit_coating_model(portfolio, without);
@@ -71,8 +91,13 @@ Result<std::vector<TrackRecord>> judge_issued_reports(const Portfolio& portfolio
   const Workers workers{.threads = options.threads, .stop = options.stop};
   for (const auto& [day, asked] : days) {
     const auto sites = read_since(*model, day, asked, workers);
-    for (std::size_t s = 0; s < sites.size(); ++s)
-      for (TrackRecord& row : rows_of_report(model->data.sites[s].name, day, sites[s]))
+    if (!sites) {
+      out.notes.push_back("The report of " + to_text(day) +
+                          " is not judged: what was known that day did not fix a forecast.");
+      continue;
+    }
+    for (std::size_t s = 0; s < sites->size(); ++s)
+      for (TrackRecord& row : rows_of_report(model->data.sites[s].name, day, (*sites)[s]))
         rows.push_back(std::move(row));
   }
   if (workers.stopped())
@@ -82,7 +107,7 @@ Result<std::vector<TrackRecord>> judge_issued_reports(const Portfolio& portfolio
   std::stable_sort(rows.begin(), rows.end(), [](const TrackRecord& a, const TrackRecord& b) {
     return std::tie(a.site, *a.issued) < std::tie(b.site, *b.issued);
   });
-  return rows;
+  return out;
 }
 
 }  // namespace kneerail::forecast

@@ -9,14 +9,27 @@
 // whole fit; so it judges the way of forecasting, not the printed page. Readings are nearer than
 // dates: bands that held for readings may still not hold for lives.
 
+#include <cstddef>
+#include <string>
+#include <vector>
+
 #include "core/forecast/coating_forecast.h"
 
 namespace kneerail::forecast {
 
-/// Rows by report (site, then day): each horizon, counted from the report's day, then each stratum.
-/// A report since which nothing was read has no row. Nothing where the portfolio has no report.
-/// Errors: as fit_coating_model().
-Result<std::vector<TrackRecord>> judge_issued_reports(const Portfolio& portfolio,
-                                                      const RunOptions& options = {});
+/// Each day on which a report was issued asks for a fit of its own: so many, the latest, are
+/// judged.
+inline constexpr std::size_t report_days_judged = 12;
+
+struct JudgedReports {
+  /// By report (site, then day): each horizon, counted from the report's day, then each stratum. A
+  /// report since which nothing was read has no row.
+  std::vector<TrackRecord> rows;
+  std::vector<std::string> notes;  ///< which reports were not judged, in sentences
+};
+
+/// Nothing where the portfolio has no report. Errors: as fit_coating_model().
+Result<JudgedReports> judge_issued_reports(const Portfolio& portfolio,
+                                           const RunOptions& options = {});
 
 }  // namespace kneerail::forecast

@@ -27,6 +27,7 @@ struct ForecastOptions {
   std::string on;
   bool afresh = false;
   ShardOptions shards;
+  std::vector<std::string> given;  ///< names of the options on the command line
 
   [[nodiscard]] HowReckoned how() const {
     return {date_from_text(asked.as_of), date_from_text(on), asked.threads};
@@ -41,7 +42,7 @@ Exit written(const ForecastOptions& options, const Result<std::int64_t>& parts, 
   return Exit::done;
 }
 
-/// A part with what the sites share in a file: the register is read one site at a time.
+/// A part with what the sites share in a file: of the register its sites' readings are read.
 Exit shard_of_fit(const ForecastOptions& options, Console& console) {
   auto opened = open_register({.folder = options.asked.folder, .mode = Mode::read}, console);
   if (!opened) return report(opened.error(), console);
@@ -57,22 +58,45 @@ struct Said {
   std::optional<Date> on;
   std::vector<LaterVisit> later = {};
   std::optional<std::vector<forecast::TrackRecord>> reports = {};
+  std::vector<std::string> report_notes = {};
 };
 
-/// Parts of a forecast put together; only parts and names are read of the register.
+/// What is read beside the forecast's input, at the same moment.
+Result<> read_beside(Database& tables, const ForecastInput& read, std::vector<LaterVisit>& later,
+                     std::int64_t& records) {
+  auto visits = visits_after(tables, read.portfolio.as_of);
+  if (!visits) return fail(visits.error());
+  later = std::move(*visits);
+  const auto count = records_of(tables);
+  if (!count) return fail(count.error());
+  records = *count;
+  return Done{};
+}
+
+/// Parts of a forecast put together. Of the register parts and names are read; readings only for
+/// what to measure first, which looks at each.
 Result<Said> join_parts(const ForecastOptions& options, Console& console) {
   const auto as_of = joined_as_of(options.shards.parts());
   if (!as_of) return fail(as_of.error());
   AskedForecast asked = options.asked;
   asked.as_of = to_text(*as_of);
-  asked.readings = false;
-  auto input = read_forecast_input(asked, console);
+  asked.readings = options.measure_first.has_value();
+  std::vector<LaterVisit> later;
+  std::int64_t records = 0;
+  auto input = read_forecast_input(asked, console,
+                                   [&](Database& tables, const ForecastInput& read) -> Result<> {
+                                     return read_beside(tables, read, later, records);
+                                   });
   if (!input) return fail(input.error());
   auto joined = join_shards(options.shards.parts(), input->portfolio);
   if (!joined) return fail(joined.error());
-  return Said{std::move(*input),
-              forecast::put_together(joined->head.forecast, std::move(joined->rows), {}),
-              joined->head.on};
+  const auto unknown = not_in_join(*joined, {input->portfolio, records}, input->places);
+  auto made = forecast::put_together(joined->head.forecast, std::move(joined->rows), {});
+  for (const std::string& sentence : unknown) {
+    console.err << sentence << "\n";
+    made.all.notes.push_back(sentence);
+  }
+  return Said{std::move(*input), std::move(made), joined->head.on, std::move(later)};
 }
 
 Exit show(const ForecastOptions& options, const Said& said, Console& console) {
@@ -82,6 +106,7 @@ Exit show(const ForecastOptions& options, const Said& said, Console& console) {
   view.on = said.on;
   view.later_visits = said.later;
   view.reports = said.reports;
+  view.report_notes = said.report_notes;
   if (options.inspectors) view.inspectors = said.made.inspectors;
   const auto print = [&](void (*how)(const ForecastView&, std::ostream&)) {
     return [&view, how](std::ostream& out) { how(view, out); };
@@ -91,10 +116,10 @@ Exit show(const ForecastOptions& options, const Said& said, Console& console) {
 }
 
 /// A fit or a part where one is asked, of what was read.
-Exit write_for_batch(const ForecastOptions& options, const ForecastInput& input, Console& console) {
+Exit write_for_batch(const ForecastOptions& options, const ReadPortfolio& read, Console& console) {
   if (!options.shards.shard.empty())
-    return written(options, write_shard(input.portfolio, options.how(), options.shards), console);
-  const auto done = write_fit_of(input.portfolio, options.how(), options.shards.fit);
+    return written(options, write_shard(read, options.how(), options.shards), console);
+  const auto done = write_fit_of(read, options.how(), options.shards.fit);
   if (!done) return report(done.error(), console);
   console.err << "What all sites share is written to " << options.shards.fit << ".\n";
   return Exit::done;
@@ -110,7 +135,8 @@ void say_how_much(const Reckoned& reckoned, Console& console) {
 
 Exit forecast_register(const ForecastOptions& options, Console& console) {
   const ShardOptions& shards = options.shards;
-  if (const auto ok = check_together(shards); !ok) return report(ok.error(), console);
+  if (const auto ok = check_together(shards, options.given); !ok)
+    return report(ok.error(), console);
   if (!shards.join.empty()) {
     const auto said = join_parts(options, console);
     return said ? show(options, *said, console) : report(said.error(), console);
@@ -120,21 +146,19 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   CacheQuestion cache{.file = std::filesystem::path(options.asked.folder) / "forecast.kept",
                       .sealed = {},
                       .afresh = options.afresh};
+  std::int64_t records = 0;
   auto input = read_forecast_input(
       options.asked, console, [&](Database& tables, const ForecastInput& read) -> Result<> {
         if (auto ok = check_date_comes(options.how().on, read.portfolio.as_of); !ok) return ok;
-        auto visits = visits_after(tables, read.portfolio.as_of);
-        if (!visits) return fail(visits.error());
-        later = std::move(*visits);
         const auto sealed = sealed_visits(tables);
         if (!sealed) return fail(sealed.error());
         cache.sealed = *sealed;
-        return Done{};
+        return read_beside(tables, read, later, records);
       });
   if (!input) return report(input.error(), console);
   if (console.err_is_terminal) console.err << "Reckoning ..." << std::flush;
   if (!shards.shard.empty() || !shards.fit.empty())
-    return write_for_batch(options, *input, console);
+    return write_for_batch(options, {input->portfolio, records}, console);
   // The bands are scaled by the owner's own back-dated readings, so these are always reckoned.
   auto made = cached_forecast(input->portfolio,
                               {.threads = options.asked.threads, .on = options.how().on}, cache);
@@ -147,7 +171,8 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
         forecast::judge_issued_reports(said.input.portfolio, {.threads = options.asked.threads});
     if (!judged && judged.error().fault != Fault::not_estimable)
       return report(judged.error(), console);
-    said.reports = judged ? std::move(*judged) : std::vector<forecast::TrackRecord>();
+    said.reports = judged ? std::move(judged->rows) : std::vector<forecast::TrackRecord>();
+    if (judged) said.report_notes = std::move(judged->notes);
   }
   return show(options, said, console);
 }
@@ -193,7 +218,8 @@ void add_forecast(CLI::App& app, Chosen& chosen) {
   add_outputs(*command, *options);
   add_threads_option(*command, options->asked);
   command->footer(std::string(model_in_a_sentence()) + "\n" + std::string(cautions()));
-  command->callback([&chosen, options] {
+  command->callback([&chosen, options, command] {
+    options->given = given_options(*command);
     options->asked.written = {options->shards.fit, options->shards.into};
     chosen = [options](Console& console) { return forecast_register(*options, console); };
   });

@@ -27,6 +27,7 @@ struct ForecastView {
   std::vector<forecast::InspectorHabit> inspectors = {};  ///< where who leads them asks
   /// Issued earlier; none: not judged, or not asked for.
   std::optional<std::vector<forecast::TrackRecord>> reports = {};
+  std::vector<std::string> report_notes = {};       ///< which of them were not judged
   std::optional<double> years_between_visits = {};  ///< where what to measure first is asked
   std::optional<Date> on = {};                      ///< where chances by a date are asked
   std::vector<LaterVisit> later_visits = {};        ///< left out: after the as-of date

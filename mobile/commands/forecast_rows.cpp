@@ -208,6 +208,7 @@ void print_json(const ForecastView& view, std::ostream& out) {
     all["limits"].push_back(std::move(row));
   }
   all["notes"] = view.forecast.notes;
+  for (const std::string& note : view.report_notes) all["notes"].push_back(note);
   for (const forecast::SessionReport& session : view.forecast.sessions) {
     all["sessions"].push_back({{"site", session.site},
                                {"gauge", session.gauge},

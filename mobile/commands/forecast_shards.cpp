@@ -3,10 +3,15 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <functional>
+#include <map>
+#include <memory>
+#include <optional>
+#include <set>
+#include <system_error>
 
 #include "core/base/id.h"
 #include "core/records/entities.h"
-#include "schema/exchange/forecast_files.h"
+#include "mobile/commands/console.h"
 #include "schema/store/portfolio_store.h"
 #include "schema/store/register_things.h"
 
@@ -16,37 +21,60 @@ namespace {
 
 using SiteReader = std::function<Result<forecast::Portfolio>(const std::string& site)>;
 
-/// Reads one site of the register, and looks whether it is still the one that was fitted.
+Error changed(const std::string& site) {
+  return fail(Fault::conflict,
+              "Site " + site +
+                  " is not as it was when the fit was made: something was entered, corrected, kept "
+                  "back or taken away since. No part was written; the register is as it was. Make "
+                  "the fit again, and all parts with it.");
+}
+
+/// The sites of one part as the register has them, found to be those that were fitted.
 class RegisterSites {
  public:
-  RegisterSites(Database& tables, FitSource& source, const Things& sites)
-      : tables_(tables), source_(source), sites_(sites) {}
-
-  Result<forecast::Portfolio> operator()(const std::string& site) const {
+  static Result<std::unique_ptr<RegisterSites>> read(Database& tables, const FitSource& source,
+                                                     const std::vector<std::string>& sites) {
+    std::unique_ptr<RegisterSites> made(new RegisterSites);
+    if (sites.empty()) return made;
+    const auto things = load_things(tables, static_cast<int>(EntityType::site));
+    if (!things) return fail(things.error());
+    std::map<std::string, Uuid> ids;
+    for (const Thing& thing : things->all()) ids.emplace(things->text(thing.id), thing.id);
     PortfolioQuestion question;
-    for (const Thing& thing : sites_.all())
-      if (sites_.text(thing.id) == site) question.sites.push_back(thing.id);
-    if (question.sites.empty()) return changed(site);
-    auto portfolio = read_portfolio(tables_, source_.as_of(), question);
+    for (const std::string& site : sites) {
+      const auto id = ids.find(site);
+      if (id == ids.end()) return changed(site);
+      question.sites.push_back(id->second);
+    }
+    auto portfolio = read_portfolio(tables, source.as_of(), question);
     if (!portfolio) return fail(portfolio.error());
-    const auto inputs = site_inputs(*portfolio);
-    const auto wanted = std::ranges::lower_bound(source_.sites(), site, {}, &SiteInput::site);
-    if (inputs.size() != 1 || inputs[0].digest != wanted->digest) return changed(site);
-    return portfolio;
+    made->portfolio_ = std::move(*portfolio);
+    if (auto ok = made->check_same(source, sites); !ok) return fail(ok.error());
+    made->split_.emplace(made->portfolio_);
+    return made;
+  }
+
+  [[nodiscard]] forecast::Portfolio site(const std::string& name) const {
+    return split_->portfolio_of(name);
   }
 
  private:
-  static Error changed(const std::string& site) {
-    return fail(Fault::conflict,
-                "Site " + site +
-                    " is not as it was when the fit was made: something was entered, corrected or "
-                    "taken away since. No part was written; the register is as it was. Make the "
-                    "fit again, and all parts with it.");
+  RegisterSites() = default;
+
+  [[nodiscard]] Result<> check_same(const FitSource& source,
+                                    const std::vector<std::string>& sites) const {
+    const auto inputs = site_inputs(portfolio_);
+    for (const std::string& site : sites) {
+      const auto wanted = std::ranges::find(source.sites(), site, &SiteInput::site);
+      const auto now = std::ranges::find(inputs, site, &SiteInput::site);
+      if (wanted == source.sites().end() || now == inputs.end() || now->digest != wanted->digest)
+        return changed(site);
+    }
+    return Done{};
   }
 
-  Database& tables_;
-  FitSource& source_;
-  const Things& sites_;
+  forecast::Portfolio portfolio_;
+  std::optional<forecast::SiteSplit> split_;
 };
 
 Result<> same_day(const HowReckoned& how, const FitSource& source) {
@@ -67,7 +95,8 @@ Result<std::int64_t> write_sites(FitSource& source, const SiteReader& read, cons
                                                    .as_of = source.as_of(),
                                                    .on = how.on,
                                                    .sites = sites,
-                                                   .forecast = source.head()});
+                                                   .forecast = source.head(),
+                                                   .records = source.records()});
   if (!writer) return fail(writer.error());
   std::int64_t parts = 0;
   for (const std::string& site : sites) {
@@ -104,14 +133,63 @@ void add_shard_options(CLI::App& command, ShardOptions& options) {
       ->type_name("FILES");
 }
 
-Result<> check_together(const ShardOptions& options) {
-  const auto refused = [](const char* why) {
-    return fail(Fault::invalid_input, std::string(why) + " Nothing was reckoned.");
+std::vector<std::string> given_options(const CLI::App& command) {
+  std::vector<std::string> given;
+  for (const CLI::Option* option : command.get_options())
+    if (option->count() > 0) given.push_back(option->get_name());
+  return given;
+}
+
+namespace {
+
+/// A fit in one file and a part in another.
+bool same_file(const std::string& one, const std::string& other) {
+  std::error_code failed;
+  if (std::filesystem::equivalent(one, other, failed)) return true;
+  return std::filesystem::absolute(one).lexically_normal() ==
+         std::filesystem::absolute(other).lexically_normal();
+}
+
+/// What each of the three takes beside itself, and what it does in words.
+struct Takes {
+  const char* name;
+  const char* does;
+  std::set<std::string> options;
+};
+Takes takes_of(const ShardOptions& options) {
+  if (!options.join.empty())
+    return {"--join",
+            "shows the parts as they were reckoned",
+            {"--data", "--join", "--csv", "--json", "--site", "--worst", "--track-record",
+             "--inspectors", "--measure-first", "--threads"}};
+  if (!options.shard.empty())
+    return {"--shard",
+            "writes a part and shows nothing",
+            {"--data", "--as-of", "--on", "--fit", "--shard", "--into", "--threads"}};
+  return {"--fit",
+          "writes what all sites share and shows nothing",
+          {"--data", "--as-of", "--fit", "--threads"}};
+}
+
+}  // namespace
+
+Result<> check_together(const ShardOptions& options, const std::vector<std::string>& given) {
+  const auto refused = [](const std::string& why) {
+    return fail(Fault::invalid_input, why + " Nothing was reckoned; the register is as it was.");
   };
   if (options.shard.empty() != options.into.empty())
     return refused("--shard K/N and --into FILE go together.");
   if (!options.join.empty() && !(options.shard.empty() && options.fit.empty()))
     return refused("--join puts parts together and takes neither --shard nor --fit.");
+  if (options.join.empty() && options.shard.empty() && options.fit.empty()) return Done{};
+  const Takes takes = takes_of(options);
+  for (const std::string& option : given)
+    if (!takes.options.contains(option))
+      return refused(std::string(takes.name) + " " + takes.does + ": " + option +
+                     " does not go with it. Leave it out.");
+  if (!options.fit.empty() && !options.into.empty() && same_file(options.fit, options.into))
+    return refused("--into " + options.into +
+                   " is the file of the fit itself. Give the part a file of its own.");
   return Done{};
 }
 
@@ -123,19 +201,18 @@ Result<> check_date_comes(std::optional<Date> on, Date as_of) {
                                         "from an earlier day with --as-of.");
 }
 
-Result<> write_fit_of(const forecast::Portfolio& portfolio, const HowReckoned& how,
-                      const std::string& file) {
-  const auto fit = forecast::fit_portfolio(portfolio, {.threads = how.threads});
+Result<> write_fit_of(const ReadPortfolio& read, const HowReckoned& how, const std::string& file) {
+  const auto fit = forecast::fit_portfolio(read.portfolio, {.threads = how.threads});
   if (!fit) return fail(fit.error());
-  return write_fit(file, *fit, portfolio);
+  return write_fit(file, *fit, read.portfolio, read.records);
 }
 
-Result<std::int64_t> write_shard(const forecast::Portfolio& portfolio, const HowReckoned& how,
+Result<std::int64_t> write_shard(const ReadPortfolio& read, const HowReckoned& how,
                                  const ShardOptions& options) {
-  const auto fit = forecast::fit_portfolio(portfolio, {.threads = how.threads});
+  const auto fit = forecast::fit_portfolio(read.portfolio, {.threads = how.threads});
   if (!fit) return fail(fit.error());
-  const auto source = fit_in_memory(*fit, portfolio);
-  const forecast::SiteSplit split(portfolio);
+  const auto source = fit_in_memory(*fit, read.portfolio, read.records);
+  const forecast::SiteSplit split(read.portfolio);
   return write_sites(
       *source,
       [&](const std::string& site) -> Result<forecast::Portfolio> {
@@ -150,9 +227,38 @@ Result<std::int64_t> write_shard_of_fit(Database& tables, const HowReckoned& how
   if (!source) return fail(source.error());
   if (auto ok = same_day(how, **source); !ok) return fail(ok.error());
   if (auto ok = check_date_comes(how.on, (*source)->as_of()); !ok) return fail(ok.error());
-  const auto things = load_things(tables, static_cast<int>(EntityType::site));
-  if (!things) return fail(things.error());
-  return write_sites(**source, RegisterSites(tables, **source, *things), how, options);
+  const auto sites = RegisterSites::read(
+      tables, **source, sites_of_shard((*source)->sites(), *shard_number(options.shard)));
+  if (!sites) return fail(sites.error());
+  return write_sites(
+      **source,
+      [&](const std::string& site) -> Result<forecast::Portfolio> { return (*sites)->site(site); },
+      how, options);
+}
+
+std::vector<std::string> not_in_join(const JoinedShards& joined, const ReadPortfolio& read,
+                                     const Places& places) {
+  std::vector<std::string> sentences;
+  const std::string again = " Make the fit again, and all parts with it.";
+  std::map<std::string, std::int64_t> of_site;
+  for (const std::int32_t place : joined.not_in_it)
+    ++of_site[read.portfolio.parts[static_cast<std::size_t>(place)].site];
+  std::string sites;
+  for (const auto& [site, parts] : of_site) {
+    const auto name = places.sites.find(site);
+    sites += (sites.empty() ? "" : ", ") + (name == places.sites.end() ? site : name->second) +
+             ": " + with_commas(parts);
+  }
+  const auto missing = static_cast<std::int64_t>(joined.not_in_it.size());
+  if (missing > 0)
+    sentences.push_back("Not in this forecast: " + counted(missing, "part", "parts") +
+                        " that came to the register after it was fitted (" + sites + ")." + again);
+  if (const std::int64_t later = read.records - joined.head.records; later > 0)
+    sentences.push_back(counted(later, "record", "records") +
+                        " came to the register after this was fitted, and what they say is not in "
+                        "it." +
+                        again);
+  return sentences;
 }
 
 }  // namespace kneerail::commands

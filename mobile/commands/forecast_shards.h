@@ -11,6 +11,8 @@
 #include "core/base/result.h"
 #include "core/forecast/portfolio.h"
 #include "schema/database.h"
+#include "schema/exchange/forecast_files.h"
+#include "schema/store/place_store.h"
 
 namespace CLI {
 class App;
@@ -31,8 +33,12 @@ struct ShardOptions {
 
 void add_shard_options(CLI::App& command, ShardOptions& options);
 
-/// Whether the options go together. Errors: invalid_input.
-Result<> check_together(const ShardOptions& options);
+/// Whether the options go together; `given` are the names of all that are on the command line:
+/// what a fit, a part or a join has no use for is refused, never passed over. Errors:
+/// invalid_input.
+Result<> check_together(const ShardOptions& options, const std::vector<std::string>& given);
+/// Names of the options that a command was given: "--as-of".
+std::vector<std::string> given_options(const CLI::App& command);
 
 /// How the rows are to be reckoned.
 struct HowReckoned {
@@ -44,19 +50,30 @@ struct HowReckoned {
 /// That a date asked does not lie before the day the forecast is from. Errors: invalid_input.
 Result<> check_date_comes(std::optional<Date> on, Date as_of);
 
+/// A portfolio, and how many records its register had when it was read.
+struct ReadPortfolio {
+  const forecast::Portfolio& portfolio;
+  std::int64_t records = 0;
+};
+
 /// Fits all sites and writes the fit. Errors: those of the forecast, io.
-Result<> write_fit_of(const forecast::Portfolio& portfolio, const HowReckoned& how,
-                      const std::string& file);
+Result<> write_fit_of(const ReadPortfolio& read, const HowReckoned& how, const std::string& file);
 
 /// Reckons one part of a portfolio that is fitted here, and writes it. How many parts of the
 /// register it has. Errors: those of the forecast, io.
-Result<std::int64_t> write_shard(const forecast::Portfolio& portfolio, const HowReckoned& how,
+Result<std::int64_t> write_shard(const ReadPortfolio& read, const HowReckoned& how,
                                  const ShardOptions& options);
 
-/// The same with the fit in the file `options.fit`, reading one site of the register at a time.
-/// Errors: also those of that file, conflict (the register changed since the fit was made, or
-/// another day is asked).
+/// The same with the fit in the file `options.fit`. The register is read once, for all sites of the
+/// part: in memory are their readings, and of the other sites the things and no readings. Errors:
+/// also those of that file, conflict (the register changed since the fit was made, or another day
+/// is asked).
 Result<std::int64_t> write_shard_of_fit(Database& tables, const HowReckoned& how,
                                         const ShardOptions& options);
+
+/// What a joined forecast does not know of the register, in sentences: parts that no file speaks
+/// of, and how many records came since. Empty: it knows all.
+std::vector<std::string> not_in_join(const JoinedShards& joined, const ReadPortfolio& read,
+                                     const Places& places);
 
 }  // namespace kneerail::commands

@@ -242,6 +242,7 @@ void print_reports(const ForecastView& view, std::ostream& out) {
     out << "  Not judged: a forecast joined from parts knows no readings.\n";
   else if (!print_records(view, *view.reports, out))
     out << "  No report with coatings read since is on record: nothing to judge.\n";
+  for (const std::string& note : view.report_notes) print_wrapped(note, "  ", out);
 }
 
 void print_later_visits(const ForecastView& view, std::ostream& out) {

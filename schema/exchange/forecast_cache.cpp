@@ -13,12 +13,12 @@
 #include "core/forecast/whole/kept_models.h"
 #include "core/forecast/whole/part_inputs.h"
 #include "schema/exchange/digested_file.h"
+#include "schema/exchange/forecast_files.h"
 
 namespace kneerail {
 
 namespace {
 
-constexpr std::string_view cache_line = "kneerail forecast kept 1";
 /// More than one part in so many changed: what they share is no longer what it was.
 constexpr std::size_t parts_for_one_held = 20;
 
@@ -56,7 +56,7 @@ struct Kept {
 
 /// Nothing where there is none, or it is not whole.
 std::optional<Kept> read_kept(const std::filesystem::path& file) {
-  auto reader = DigestedReader::open(file, cache_line);
+  auto reader = DigestedReader::open(file, forecast_line("kept 1"));
   if (!reader) return std::nullopt;
   std::array<std::string, 3> blocks;
   for (std::string& block : blocks) {
@@ -75,7 +75,7 @@ std::optional<Kept> read_kept(const std::filesystem::path& file) {
 }
 
 bool write_kept(const std::filesystem::path& file, const Kept& kept) {
-  auto writer = DigestedWriter::create(file, cache_line);
+  auto writer = DigestedWriter::create(file, forecast_line("kept 1"));
   if (!writer) return false;
   std::string head;
   ByteSink sink(head);

@@ -4,11 +4,14 @@
 
 #include <algorithm>
 #include <fstream>
+#include <functional>
 #include <map>
 #include <system_error>
+#include <unordered_map>
 
 #include "core/base/archive.h"
 #include "core/base/text.h"
+#include "core/forecast/whole/kept_input.h"
 #include "core/forecast/whole/part_inputs.h"
 #include "schema/exchange/digested_file.h"
 
@@ -21,7 +24,9 @@ void fields(Archive& archive, T& input) {
 
 namespace {
 
-constexpr std::string_view fit_line = "kneerail forecast fit 1";
+std::string fit_line() {
+  return forecast_line("fit 2");
+}
 constexpr std::size_t length_size = 8;
 /// The last block, with the place of the index, and the digest behind it.
 constexpr std::size_t tail_size = 2 * length_size + Digest{}.size();
@@ -43,11 +48,12 @@ struct Index {
   std::vector<SiteInput> sites;
   std::vector<Place> places;
   std::string head;
+  std::int64_t records = 0;
 };
 
 template <class Archive, OrConst<Index> T>
 void fields(Archive& archive, T& index) {
-  archive(index.as_of, index.key, index.sites, index.places, index.head);
+  archive(index.as_of, index.key, index.sites, index.places, index.head, index.records);
 }
 
 Digest digest_of(std::string_view bytes) {
@@ -56,18 +62,21 @@ Digest digest_of(std::string_view bytes) {
 
 class FitInMemory final : public FitSource {
  public:
-  FitInMemory(const forecast::PortfolioFit& fit, const forecast::Portfolio& portfolio)
+  FitInMemory(const forecast::PortfolioFit& fit, const forecast::Portfolio& portfolio,
+              std::int64_t records)
       : fit_(fit),
         as_of_(portfolio.as_of),
         split_(portfolio),
         sites_(site_inputs(portfolio)),
         key_(forecast_key(portfolio, sites_)),
-        head_(forecast::head_of(fit, portfolio)) {}
+        head_(forecast::head_of(fit, portfolio)),
+        records_(records) {}
 
   [[nodiscard]] Date as_of() const override { return as_of_; }
   [[nodiscard]] const Digest& key() const override { return key_; }
   [[nodiscard]] const std::vector<SiteInput>& sites() const override { return sites_; }
   [[nodiscard]] const forecast::ForecastHead& head() const override { return head_; }
+  [[nodiscard]] std::int64_t records() const override { return records_; }
   Result<forecast::PortfolioFit> fit_of(const std::string& site) override {
     return split_.fit_of(fit_, site);
   }
@@ -79,6 +88,7 @@ class FitInMemory final : public FitSource {
   std::vector<SiteInput> sites_;
   Digest key_;
   forecast::ForecastHead head_;
+  std::int64_t records_;
 };
 
 class FitFile final : public FitSource {
@@ -93,6 +103,7 @@ class FitFile final : public FitSource {
   [[nodiscard]] const Digest& key() const override { return index_.key; }
   [[nodiscard]] const std::vector<SiteInput>& sites() const override { return index_.sites; }
   [[nodiscard]] const forecast::ForecastHead& head() const override { return head_; }
+  [[nodiscard]] std::int64_t records() const override { return index_.records; }
 
   Result<forecast::PortfolioFit> fit_of(const std::string& site) override {
     const auto at = std::ranges::lower_bound(index_.sites, site, {}, &SiteInput::site);
@@ -128,7 +139,7 @@ class FitFile final : public FitSource {
 
 /// The index at the end of a fit file; nothing where it is not whole.
 std::optional<Index> index_of(std::ifstream& in, std::uint64_t size) {
-  if (size < fit_line.size() + 1 + tail_size) return std::nullopt;
+  if (size < fit_line().size() + 1 + tail_size) return std::nullopt;
   const auto tail = FitFile::block_at(in, size - tail_size);
   if (!tail || tail->size() != length_size || length_of(*tail) > size - tail_size)
     return std::nullopt;
@@ -142,12 +153,45 @@ std::optional<Index> index_of(std::ifstream& in, std::uint64_t size) {
   ByteSource source(bytes);
   Index index;
   source(index);
-  if (!source.ok() || !source.at_end() || index.places.size() != index.sites.size())
+  // They are looked up by name; adjacent_find: none stands before one that is not after it.
+  const bool ascending = std::ranges::adjacent_find(index.sites, std::ranges::greater_equal(),
+                                                    &SiteInput::site) == index.sites.end();
+  if (!source.ok() || !source.at_end() || index.places.size() != index.sites.size() || !ascending)
     return std::nullopt;
   return index;
 }
 
+/// What was left out of each site's readings, in an order of its own: rows say it too.
+void add_left_out(const forecast::Portfolio& portfolio,
+                  const std::function<void(const std::string& site, std::string_view bytes)>& add) {
+  if (portfolio.left_out.empty()) return;
+  std::unordered_map<std::string_view, const std::string*> site_of_part;
+  for (const auto& part : portfolio.parts) site_of_part.emplace(part.id, &part.site);
+  auto left_out = portfolio.left_out;
+  forecast::sort_left_out(left_out);
+  for (const auto& one : left_out) {
+    const auto site = site_of_part.find(one.part);
+    if (site == site_of_part.end()) continue;
+    std::string bytes;
+    ByteSink sink(bytes);
+    sink(one);
+    add(*site->second, bytes);
+  }
+}
+
 }  // namespace
+
+std::string forecast_line(std::string_view kind) {
+  return "kneerail forecast " + std::string(kind) + " of models " +
+         std::string(forecast::model_version());
+}
+
+Result<std::int64_t> records_of(Database& tables) {
+  auto rows = tables.prepare("SELECT count(*) FROM fact");
+  if (!rows) return fail(rows.error());
+  if (const auto row = rows->step(); !row) return fail(row.error());
+  return rows->number(0);
+}
 
 std::vector<SiteInput> site_inputs(const forecast::Portfolio& portfolio) {
   struct Sum {
@@ -159,6 +203,9 @@ std::vector<SiteInput> site_inputs(const forecast::Portfolio& portfolio) {
     Sum& sum = sums[portfolio.parts[static_cast<std::size_t>(part)].site];
     ++sum.parts;
     sum.digest.add(std::uint64_t{bytes.size()}).add(bytes);
+  });
+  add_left_out(portfolio, [&](const std::string& site, std::string_view bytes) {
+    sums[site].digest.add(std::uint64_t{bytes.size()}).add(bytes);
   });
   std::vector<SiteInput> inputs;
   for (auto& [site, sum] : sums) inputs.push_back({site, sum.parts, sum.digest.finish()});
@@ -174,11 +221,12 @@ Digest forecast_key(const forecast::Portfolio& portfolio, const std::vector<Site
 }
 
 Result<> write_fit(const std::filesystem::path& file, const forecast::PortfolioFit& fit,
-                   const forecast::Portfolio& portfolio) {
-  auto writer = DigestedWriter::create(file, fit_line);
+                   const forecast::Portfolio& portfolio, std::int64_t records) {
+  auto writer = DigestedWriter::create(file, fit_line());
   if (!writer) return fail(writer.error());
   Index index;
   index.as_of = portfolio.as_of;
+  index.records = records;
   index.sites = site_inputs(portfolio);
   index.key = forecast_key(portfolio, index.sites);
   index.head = forecast::bytes_of(forecast::head_of(fit, portfolio));
@@ -226,7 +274,7 @@ std::vector<std::string> sites_of_shard(const std::vector<SiteInput>& sites, Sha
 
 Result<std::unique_ptr<FitSource>> open_fit(const std::filesystem::path& file) {
   // The line at its head says whose file it is; digests of the index and of each site keep it.
-  if (const auto reader = DigestedReader::open(file, fit_line); !reader)
+  if (const auto reader = DigestedReader::open(file, fit_line()); !reader)
     return fail(reader.error());
   std::error_code failed;
   const std::uint64_t size = std::filesystem::file_size(file, failed);
@@ -241,8 +289,9 @@ Result<std::unique_ptr<FitSource>> open_fit(const std::filesystem::path& file) {
 }
 
 std::unique_ptr<FitSource> fit_in_memory(const forecast::PortfolioFit& fit,
-                                         const forecast::Portfolio& portfolio) {
-  return std::make_unique<FitInMemory>(fit, portfolio);
+                                         const forecast::Portfolio& portfolio,
+                                         std::int64_t records) {
+  return std::make_unique<FitInMemory>(fit, portfolio, records);
 }
 
 }  // namespace kneerail

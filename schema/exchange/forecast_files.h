@@ -6,10 +6,12 @@
 // time, and hold no more. Last the parts are joined. Every row is to the last bit what one process
 // would have said (core/forecast/whole/portfolio_fit.h).
 //
-// Fit file: a line of text, the index (as-of day, key, sites with their digests), its SHA-256, then
-// the sites' bytes. Part file: a line, its head, the rows of one site after another, SHA-256 of all
-// before it. The key is a digest of all that the forecast is made from: parts of two forecasts are
-// never joined. Neither file is a record; whoever lost one makes it again.
+// Fit file: a line of text, the sites' bytes, the index (as-of day, key, sites with their digests),
+// its SHA-256. Part file: a line, its head, the rows of one site after another, SHA-256 of all
+// before it; what is said of the whole stands in the first part alone. The lines name the version
+// of the models (forecast::model_version()): no program reads the files of another. The key is a
+// digest of all that the forecast is made from: parts of two forecasts are never joined. Neither
+// file is a record; whoever lost one makes it again.
 
 #include <cstdint>
 #include <filesystem>
@@ -24,6 +26,7 @@
 #include "core/base/result.h"
 #include "core/forecast/whole/kept_models.h"
 #include "core/forecast/whole/portfolio_fit.h"
+#include "schema/database.h"
 #include "schema/digest.h"
 
 namespace kneerail {
@@ -39,9 +42,15 @@ std::vector<SiteInput> site_inputs(const forecast::Portfolio& portfolio);
 /// Digest of all the forecast is made from: sites, as-of day, settings, version of the models.
 Digest forecast_key(const forecast::Portfolio& portfolio, const std::vector<SiteInput>& inputs);
 
-/// Writes the fit of that portfolio. Errors: io.
+/// The first line of such a file: "kneerail forecast fit 2 of models 1-...".
+std::string forecast_line(std::string_view kind);
+
+/// How many records the register has: more than at the fit, and something came since.
+Result<std::int64_t> records_of(Database& tables);
+
+/// Writes the fit of that portfolio, read when the register had so many records. Errors: io.
 Result<> write_fit(const std::filesystem::path& file, const forecast::PortfolioFit& fit,
-                   const forecast::Portfolio& portfolio);
+                   const forecast::Portfolio& portfolio, std::int64_t records = 0);
 
 /// Number `part` of `of`, from 1.
 struct ShardNumber {
@@ -63,6 +72,8 @@ class FitSource {
   [[nodiscard]] virtual const Digest& key() const = 0;
   [[nodiscard]] virtual const std::vector<SiteInput>& sites() const = 0;
   [[nodiscard]] virtual const forecast::ForecastHead& head() const = 0;
+  /// Of the register when the fitted portfolio was read.
+  [[nodiscard]] virtual std::int64_t records() const = 0;
   /// Errors: io, corrupt.
   virtual Result<forecast::PortfolioFit> fit_of(const std::string& site) = 0;
 };
@@ -70,7 +81,8 @@ class FitSource {
 Result<std::unique_ptr<FitSource>> open_fit(const std::filesystem::path& file);
 /// A fit in memory; what is handed over outlives it.
 std::unique_ptr<FitSource> fit_in_memory(const forecast::PortfolioFit& fit,
-                                         const forecast::Portfolio& portfolio);
+                                         const forecast::Portfolio& portfolio,
+                                         std::int64_t records = 0);
 
 /// What every part file says of itself.
 struct ShardHead {
@@ -81,6 +93,7 @@ struct ShardHead {
   std::optional<Date> on;  ///< the date asked
   std::vector<std::string> sites;
   forecast::ForecastHead forecast;
+  std::int64_t records = 0;  ///< FitSource::records()
 };
 
 /// Writes a part file site by site; it has its name once it is whole.
@@ -94,18 +107,18 @@ class ShardWriter {
   virtual Result<> finish() = 0;
 };
 
-/// The day the part files are reckoned from, once they are found to be one forecast. Errors: as
-/// join_shards().
+/// The day the first of the part files is reckoned from. Errors: as join_shards() of that file.
 Result<Date> joined_as_of(const std::vector<std::filesystem::path>& files);
 
 struct JoinedShards {
-  ShardHead head;  ///< of the first
+  ShardHead head;  ///< of part 1
   forecast::ForecastRows rows;
+  std::vector<std::int32_t> not_in_it;  ///< places of parts of the register that no file speaks of
 };
-/// Puts part files together. `portfolio` gives the places of parts; it needs no readings. Errors:
-/// not_found (a file, or a part of the forecast, is missing), invalid_input (one given twice, or of
-/// another forecast), corrupt (damaged or cut short; what is no part file), conflict (a part the
-/// register does not have).
+/// Puts part files together, one open at a time. `portfolio` gives the places of parts; it needs no
+/// readings. Errors: not_found (a file, or a part of the forecast, is missing), invalid_input (one
+/// given twice, or of another forecast), corrupt (damaged or cut short; what is no part file, or
+/// one of another program), conflict (a part the register does not have).
 Result<JoinedShards> join_shards(const std::vector<std::filesystem::path>& files,
                                  const forecast::Portfolio& portfolio);
 

@@ -14,9 +14,11 @@ namespace kneerail {
 
 namespace {
 
-constexpr std::string_view shard_line = "kneerail forecast part 1";
+std::string shard_line() {
+  return forecast_line("part 2");
+}
 
-/// What stands in a part file before its rows.
+/// What stands in a part file before its rows; what is said of the whole, in part 1 alone.
 struct KeptHead {
   Digest key{};
   std::int32_t part = 1;
@@ -25,11 +27,13 @@ struct KeptHead {
   std::optional<Date> on;
   std::vector<std::string> sites;
   std::string forecast;
+  std::int64_t records = 0;
 };
 
 template <class Archive, OrConst<KeptHead> T>
 void fields(Archive& archive, T& head) {
-  archive(head.key, head.part, head.of, head.as_of, head.on, head.sites, head.forecast);
+  archive(head.key, head.part, head.of, head.as_of, head.on, head.sites, head.forecast,
+          head.records);
 }
 
 /// The rows of a site, with the ids of its parts by place.
@@ -69,26 +73,34 @@ class ShardFile final : public ShardWriter {
   DigestedWriter writer_;
 };
 
-/// One part file as it is read.
+/// A part file and what it says of itself.
 struct Opened {
   std::filesystem::path file;
-  DigestedReader reader;
-  ShardHead head;
+  KeptHead head;
 };
 
-Result<Opened> open_shard(const std::filesystem::path& file) {
-  auto reader = DigestedReader::open(file, shard_line);
-  if (!reader) return fail(reader.error());
-  const auto bytes = reader->block();
+Result<KeptHead> read_head(DigestedReader& reader, const std::filesystem::path& file) {
+  const auto bytes = reader.block();
   if (!bytes) return fail(bytes.error());
   ByteSource source(*bytes);
-  KeptHead kept;
-  source(kept);
-  auto head = forecast::head_from_bytes(kept.forecast);
-  if (!source.ok() || !head) return damaged_file(file);
-  return Opened{file, std::move(*reader),
-                ShardHead{kept.key, kept.part, kept.of, kept.as_of, kept.on, std::move(kept.sites),
-                          std::move(*head)}};
+  KeptHead head;
+  source(head);
+  constexpr std::int32_t most_parts = 100'000;
+  const bool numbered = 1 <= head.part && head.part <= head.of && head.of <= most_parts;
+  if (!source.ok() || !source.at_end() || !numbered) return damaged_file(file);
+  return head;
+}
+
+/// The head of a file that is whole: what a damaged one says of itself is not heard.
+Result<Opened> look_at(const std::filesystem::path& file) {
+  auto reader = DigestedReader::open(file, shard_line());
+  if (!reader) return fail(reader.error());
+  auto head = read_head(*reader, file);
+  while (head && !reader->at_end())
+    if (auto skipped = reader->block(); !skipped) return fail(skipped.error());
+  if (!head) return fail(head.error());
+  if (auto ok = reader->whole(); !ok) return fail(ok.error());
+  return Opened{file, std::move(*head)};
 }
 
 std::string nothing_joined() {
@@ -127,11 +139,11 @@ Result<> check_shards(const std::vector<Opened>& shards) {
   return Done{};
 }
 
-Result<std::vector<Opened>> open_shards(const std::vector<std::filesystem::path>& files) {
+Result<std::vector<Opened>> look_at_all(const std::vector<std::filesystem::path>& files) {
   check(!files.empty(), "there is a part file to join");
   std::vector<Opened> shards;
   for (const auto& file : files) {
-    auto shard = open_shard(file);
+    auto shard = look_at(file);
     if (!shard) return fail(shard.error());
     shards.push_back(std::move(*shard));
   }
@@ -139,38 +151,75 @@ Result<std::vector<Opened>> open_shards(const std::vector<std::filesystem::path>
   return shards;
 }
 
-using PartPlaces = std::unordered_map<std::string, std::int32_t>;
+/// Gives rows of part files their places in the register.
+class RowTaker {
+ public:
+  explicit RowTaker(const forecast::Portfolio& portfolio) : seen_(portfolio.parts.size(), 0) {
+    for (std::size_t i = 0; i < portfolio.parts.size(); ++i)
+      places_.emplace(portfolio.parts[i].id, static_cast<std::int32_t>(i));
+  }
 
-Result<> take_rows(Opened& shard, const PartPlaces& places, forecast::ForecastRows& all) {
-  while (!shard.reader.at_end()) {
-    const auto bytes = shard.reader.block();
-    if (!bytes) return fail(bytes.error());
-    ByteSource source(*bytes);
+  Result<> take(const std::filesystem::path& file, forecast::ForecastRows& all) {
+    auto reader = DigestedReader::open(file, shard_line());
+    if (!reader) return fail(reader.error());
+    if (auto head = reader->block(); !head) return fail(head.error());
+    while (!reader->at_end()) {
+      const auto bytes = reader->block();
+      if (!bytes) return fail(bytes.error());
+      if (auto ok = take_site(file, *bytes, all); !ok) return ok;
+    }
+    return reader->whole();
+  }
+
+  [[nodiscard]] std::vector<std::int32_t> not_seen() const {
+    std::vector<std::int32_t> places;
+    for (std::size_t i = 0; i < seen_.size(); ++i)
+      if (seen_[i] == 0) places.push_back(static_cast<std::int32_t>(i));
+    return places;
+  }
+
+ private:
+  Result<> take_site(const std::filesystem::path& file, std::string_view bytes,
+                     forecast::ForecastRows& all) {
+    ByteSource source(bytes);
     KeptRows kept;
     source(kept);
     auto rows = forecast::rows_from_bytes(kept.rows);
-    if (!source.ok() || !rows) return damaged_file(shard.file);
-    for (auto& row : rows->limits) {
-      const auto at = static_cast<std::size_t>(row.part);
-      if (at >= kept.parts.size()) return damaged_file(shard.file);
-      const auto place = places.find(kept.parts[at]);
-      if (place == places.end())
-        return fail(Fault::conflict, shard.file.string() + " speaks of part " + kept.parts[at] +
+    if (!source.ok() || !source.at_end() || !rows) return damaged_file(file);
+    std::vector<std::int32_t> places;
+    for (const std::string& part : kept.parts) {
+      const auto place = places_.find(part);
+      if (place == places_.end())
+        return fail(Fault::conflict, file.string() + " speaks of part " + part +
                                          ", which this register does not have." + nothing_joined() +
                                          " Is it the register the parts were made from?");
-      row.part = place->second;
+      places.push_back(place->second);
+      seen_[static_cast<std::size_t>(place->second)] = 1;
+    }
+    for (auto& row : rows->limits) {
+      const auto at = static_cast<std::size_t>(row.part);
+      if (at >= places.size()) return damaged_file(file);
+      row.part = places[at];
       all.limits.push_back(std::move(row));
     }
     all.left_out.insert(all.left_out.end(), rows->left_out.begin(), rows->left_out.end());
+    return Done{};
   }
-  return shard.reader.whole();
+
+  std::unordered_map<std::string, std::int32_t> places_;
+  std::vector<char> seen_;
+};
+
+ShardHead shown(const KeptHead& kept, forecast::ForecastHead forecast) {
+  return {kept.key,   kept.part,           kept.of,     kept.as_of, kept.on,
+          kept.sites, std::move(forecast), kept.records};
 }
 
 }  // namespace
 
 Result<std::unique_ptr<ShardWriter>> ShardWriter::create(const std::filesystem::path& file,
                                                          const ShardHead& head) {
-  auto writer = DigestedWriter::create(file, shard_line);
+  auto writer = DigestedWriter::create(file, shard_line());
   if (!writer) return fail(writer.error());
   const KeptHead kept{head.key,
                       head.part,
@@ -178,29 +227,35 @@ Result<std::unique_ptr<ShardWriter>> ShardWriter::create(const std::filesystem::
                       head.as_of,
                       head.on,
                       head.sites,
-                      forecast::bytes_of(head.forecast)};
+                      head.part == 1 ? forecast::bytes_of(head.forecast) : std::string(),
+                      head.records};
   if (auto ok = writer->block(written(kept)); !ok) return fail(ok.error());
   return std::unique_ptr<ShardWriter>(new ShardFile(std::move(*writer)));
 }
 
 Result<Date> joined_as_of(const std::vector<std::filesystem::path>& files) {
-  const auto shards = open_shards(files);
-  if (!shards) return fail(shards.error());
-  return shards->front().head.as_of;
+  check(!files.empty(), "there is a part file to join");
+  auto reader = DigestedReader::open(files.front(), shard_line());
+  if (!reader) return fail(reader.error());
+  const auto head = read_head(*reader, files.front());
+  if (!head) return fail(head.error());
+  return head->as_of;
 }
 
 Result<JoinedShards> join_shards(const std::vector<std::filesystem::path>& files,
                                  const forecast::Portfolio& portfolio) {
-  auto opened = open_shards(files);
-  if (!opened) return fail(opened.error());
-  std::vector<Opened>& shards = *opened;
-  PartPlaces places;
-  for (std::size_t i = 0; i < portfolio.parts.size(); ++i)
-    places.emplace(portfolio.parts[i].id, static_cast<std::int32_t>(i));
-  JoinedShards joined;
-  joined.head = shards.front().head;
-  for (Opened& shard : shards)
-    if (auto ok = take_rows(shard, places, joined.rows); !ok) return fail(ok.error());
+  const auto shards = look_at_all(files);
+  if (!shards) return fail(shards.error());
+  const auto first = std::ranges::find(*shards, 1, [](const Opened& one) { return one.head.part; });
+  auto forecast = forecast::head_from_bytes(first->head.forecast);
+  if (!forecast) return damaged_file(first->file);
+  JoinedShards joined{shown(first->head, std::move(*forecast)), {}, {}};
+  for (const Opened& shard : *shards)
+    joined.head.records = std::min(joined.head.records, shard.head.records);
+  RowTaker taker(portfolio);
+  for (const Opened& shard : *shards)
+    if (auto ok = taker.take(shard.file, joined.rows); !ok) return fail(ok.error());
+  joined.not_in_it = taker.not_seen();
   std::stable_sort(joined.rows.limits.begin(), joined.rows.limits.end(),
                    [&](const auto& a, const auto& b) {
                      const auto& one = portfolio.parts[static_cast<std::size_t>(a.part)].id;

@@ -76,7 +76,9 @@ std::int64_t along_mm(const Thing& component) {
 }  // namespace
 
 PortfolioTables::PortfolioTables(Database& tables, PortfolioQuestion question)
-    : tables_(tables), question_(std::move(question)) {}
+    : tables_(tables),
+      question_(std::move(question)),
+      sites_asked_(question_.sites.begin(), question_.sites.end()) {}
 
 Result<std::unique_ptr<PortfolioTables>> PortfolioTables::open(Database& tables,
                                                                PortfolioQuestion question) {
@@ -93,8 +95,7 @@ Result<std::unique_ptr<PortfolioTables>> PortfolioTables::open(Database& tables,
 }
 
 bool PortfolioTables::is_asked(const Uuid& site) const {
-  return question_.sites.empty() ||
-         std::find(question_.sites.begin(), question_.sites.end(), site) != question_.sites.end();
+  return sites_asked_.empty() || sites_asked_.contains(site);
 }
 
 Result<> PortfolioTables::load_things_of_parts() {

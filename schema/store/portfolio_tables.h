@@ -89,6 +89,7 @@ class PortfolioTables {
     Uuid who;
     Uuid site;
     Date day;
+    bool asked = false;                ///< also where only one of its sites is
     std::vector<Uuid> coating_gauges;  ///< by name, as the other two
     std::vector<Uuid> wall_gauges;
     std::vector<Uuid> wrenches;
@@ -148,6 +149,7 @@ class PortfolioTables {
 
   Database& tables_;
   PortfolioQuestion question_;
+  std::set<Uuid> sites_asked_;
   TimeZone zone_;
   Things sites_, zones_, runs_, posts_, bays_, types_, instruments_, people_, rule_sets_, depots_;
   Things components_;

@@ -49,9 +49,14 @@ Result<> PortfolioTables::load_visit_parts() {
     part.who = rows->uuid(1);
     part.site = rows->uuid(2);
     part.day = zone_.day_of_entry(Instant{rows->number(3)});
-    if (!is_asked(part.site) || !is_known_on(part.day)) continue;
+    if (!is_known_on(part.day)) continue;
+    part.asked = is_asked(part.site);
     auto& of_visit = parts_of_visit_[part.visit];
-    if (!of_visit.empty() && visit_parts_[of_visit.back()].who == part.who) continue;
+    if (!of_visit.empty() && visit_parts_[of_visit.back()].who == part.who) {
+      VisitPart& before = visit_parts_[of_visit.back()];
+      before.asked = before.asked || part.asked;
+      continue;
+    }
     of_visit.push_back(visit_parts_.size());
     visit_parts_.push_back(std::move(part));
   }
@@ -165,7 +170,8 @@ std::vector<std::size_t> PortfolioTables::order_by_name() {
   return order;
 }
 
-/// Gives every person's part of a visit its rows: the n-th holds the n-th gauge and wrench.
+/// Gives every person's part of a visit its rows: the n-th holds the n-th gauge and wrench. They
+/// are numbered over all sites, so that a visit of two is called the same whichever is asked.
 void PortfolioTables::number_visits() {
   struct Made {
     forecast::Visit visit;
@@ -187,6 +193,7 @@ void PortfolioTables::number_visits() {
       forecast::Visit visit;
       visit.id = to_text(part.visit);
       if (rows_of_visit[part.visit] > 1) visit.id += "." + std::to_string(++numbered[part.visit]);
+      if (!part.asked) continue;
       visit.site = sites_.text(part.site);
       visit.day = part.day;
       visit.inspector = people_.text(part.who);

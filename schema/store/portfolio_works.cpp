@@ -196,7 +196,8 @@ bool PortfolioTables::reading_fact(const Statement& row, ReadingFact& fact) {
   const VisitPart* of = visit_part(row.uuid(at_visit), row.uuid(at_who));
   fact.at = Instant{row.number(at_t)};
   fact.day = zone_.day_of_entry(fact.at);
-  if (part == part_places_.end() || of == nullptr || !is_known_on(fact.day)) return false;
+  if (part == part_places_.end() || of == nullptr || !of->asked || !is_known_on(fact.day))
+    return false;
   if (!row.is_null(at_censoring) &&
       row.number(at_censoring) == static_cast<int>(Censoring::not_measurable))
     return false;

@@ -12,6 +12,33 @@ bool has(const std::string& text, const std::string& wanted) {
   return text.find(wanted) != std::string::npos;
 }
 
+void replace_all(std::string& text, const std::string& from, const std::string& to) {
+  for (auto at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size()))
+    text.replace(at, from.size(), to);
+}
+
+/// The small portfolio once more under other names: another site of the same owner.
+void write_another_site(const Folder& folder, const std::string& name) {
+  write_small_portfolio(folder, name);
+  for (const char* file : {"components.csv", "visits.csv", "readings.csv", "interventions.csv"}) {
+    std::string text = file_text(folder / (name + "/" + file));
+    const auto body = text.find('\n');
+    std::string rows = text.substr(body);
+    for (const auto& [from, to] : {std::pair{",s1,", ",s2,"},
+                                   {",z1,", ",z2,"},
+                                   {",r1,", ",r2,"},
+                                   {"\nc", "\nd"},
+                                   {"\nv", "\nw"},
+                                   {",v", ",w"}})
+      replace_all(rows, from, to);
+    for (int part = 1; part <= 8; ++part)
+      replace_all(rows, ",c" + std::to_string(part) + ",", ",d" + std::to_string(part) + ",");
+    if (std::string(file) == "readings.csv") replace_all(rows, "\n", "\nn");
+    if (rows.ends_with("\nn")) rows.pop_back();
+    folder.write(name + "/" + file, text.substr(0, body) + rows);
+  }
+}
+
 /// A small portfolio, imported, and the forecast command on it.
 struct Imported {
   Folder folder;
@@ -95,10 +122,76 @@ TEST_CASE("what cannot be joined, or is no longer so, is told", "[mobile]") {
     CHECK(has(in.forecast({"--shard", "3/2", "--into", "x"}).err, "write it as 2/7"));
     CHECK_FALSE(files::exists("x"));
   }
+  SECTION("an option that a part, a fit or a join has no use for is refused") {
+    const auto refused = [&](std::vector<std::string> words, const std::string& option) {
+      words.push_back(option);
+      if (option != "--inspectors" && option != "--afresh" && option != "--track-record")
+        words.push_back(option == "--on" || option == "--as-of" ? "2035-01-01"
+                        : option == "--csv" || option == "--json" || option == "--site"
+                            ? in.folder / "never"
+                            : "3");
+      const Ended ended = in.forecast(words);
+      INFO(option << ": " << ended.err);
+      CHECK(ended.code == 2);
+      CHECK(has(ended.err, option + " does not go with it"));
+      CHECK(has(ended.err, "register is as it was"));
+      CHECK_FALSE(files::exists(in.folder / "never"));
+    };
+    REQUIRE(in.shard("1/1", "all").code == 0);
+    for (const char* option : {"--as-of", "--on", "--afresh"})
+      refused({"--join", in.folder / "all"}, option);
+    const auto shown = {"--csv",          "--json",          "--site",       "--worst",
+                        "--track-record", "--measure-first", "--inspectors", "--afresh"};
+    for (const char* option : shown) {
+      refused({"--fit", in.folder / "never"}, option);
+      refused({"--shard", "1/1", "--into", in.folder / "never"}, option);
+    }
+    refused({"--fit", in.folder / "never"}, "--on");
+  }
+  SECTION("a part is not written over its fit") {
+    const std::string fit = file_text(in.folder / "fit");
+    const Ended ended = in.shard("1/1", "./fit");
+    CHECK(ended.code == 2);
+    CHECK(has(ended.err, "is the file of the fit itself"));
+    CHECK(file_text(in.folder / "fit") == fit);
+  }
   SECTION("nothing is written into the register's folder") {
     const Ended ended = in.forecast({"--fit", in.data + "/fit"});
     CHECK(ended.code == 2);
     CHECK_FALSE(files::exists(in.data + "/fit"));
+  }
+}
+
+TEST_CASE("a joined forecast says all that the whole one says", "[mobile]") {
+  const Imported in;
+  REQUIRE(
+      in.forecast({"--as-of", "2022-01-01", "--shard", "1/1", "--into", in.folder / "all"}).code ==
+      0);
+  const Ended whole = in.forecast({"--as-of", "2022-01-01", "--measure-first", "3"});
+  const Ended joined = in.forecast({"--join", in.folder / "all", "--measure-first", "3"});
+  INFO(joined.err);
+  REQUIRE(whole.code == 0);
+  CHECK(has(whole.out, "After 2022-01-01, and left out: 1 visit with"));
+  CHECK(joined.out == whole.out);
+  CHECK(joined.err.empty());
+}
+
+TEST_CASE("a joined forecast says what came to the register since", "[mobile]") {
+  const Imported in;
+  REQUIRE(in.forecast({"--as-of", "2026-06-30", "--fit", in.folder / "fit"}).code == 0);
+  write_another_site(in.folder, "pier");
+  const Ended imported = run_kneerail({"import", in.folder / "pier", "--data", in.data});
+  INFO(imported.out << imported.err);
+  REQUIRE(imported.code == 0);
+  REQUIRE(in.shard("1/1", "all").code == 0);
+  const Ended joined = in.forecast({"--join", in.folder / "all", "--json", in.folder / "json"});
+  INFO(joined.err);
+  CHECK(joined.code == 0);
+  for (const std::string& said : {joined.err, file_text(in.folder / "json")}) {
+    CHECK(has(said, "Not in this forecast: 8 parts that came to the register after it was fitted"));
+    CHECK(has(said, "s2: 8"));
+    CHECK(has(said, "records came to the register after this was fitted"));
+    CHECK(has(said, "Make the fit again"));
   }
 }
 

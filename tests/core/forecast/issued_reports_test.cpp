@@ -35,7 +35,8 @@ std::vector<TrackRecord> judged(const Portfolio& portfolio, int threads = 1) {
   auto rows = judge_issued_reports(portfolio, {.threads = threads});
   INFO((rows ? std::string() : rows.error().message));
   REQUIRE(rows);
-  return std::move(*rows);
+  CHECK(rows->notes.empty());
+  return std::move(rows->rows);
 }
 
 int counted(const std::vector<TrackRecord>& rows, const std::string& site, Date issued,
@@ -147,4 +148,19 @@ TEST_CASE("reports come by site and day, the same with any threads", "[core][pro
     CHECK(again[i].words == rows[i].words);
     CHECK(again[i].inside_50 == rows[i].inside_50);
   }
+}
+
+TEST_CASE("of many report days the latest are judged, and the others are said", "[core]") {
+  std::vector<IssuedReport> reports;
+  const Date first = date_from_text("2016-01-01").value();
+  constexpr int days = 20;
+  const Portfolio portfolio = reported(5, {});
+  for (int day = 0; day < days; ++day)
+    reports.push_back({portfolio.parts[0].site, Date{first.days + 30 * day}});
+  const auto judged_all = judge_issued_reports(reported(5, reports));
+  REQUIRE(judged_all);
+  for (const TrackRecord& row : judged_all->rows)
+    CHECK(row.issued >= reports[days - report_days_judged].day);
+  REQUIRE(judged_all->notes.size() == 1);
+  CHECK(judged_all->notes[0].find("8 of them") != std::string::npos);
 }

@@ -1,3 +1,5 @@
+#include <sys/resource.h>
+
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <fstream>
@@ -188,6 +190,28 @@ TEST_CASE("parts that are not one forecast are refused with what to do", "[schem
     world.write(**source, 3, 3);
     CHECK(says(refused(files, world.portfolio), "of another forecast"));
   }
+  SECTION("one was made by a program with other models") {
+    std::string text = text_of(files[1]);
+    const std::string line = forecast_line("part 2");
+    REQUIRE(text.starts_with(line));
+    text.replace(0, line.size(), "kneerail forecast part 2 of models 1-0123456789abcdef");
+    set_text(files[1], text);
+    CHECK(says(refused(files, world.portfolio), "written by another version of this program"));
+  }
+  SECTION("a damaged number of a part is damage, not a part given twice") {
+    std::string text = text_of(files[2]);
+    const auto number = text.find('\n') + 1 + 8 + Digest{}.size();
+    REQUIRE(text[number] == 3);
+    text[number] = 2;
+    set_text(files[2], text);
+    CHECK(says(refused(files, world.portfolio), "cut short or damaged"));
+  }
+  SECTION("one was made after a reading was kept back") {
+    Portfolio later = world.portfolio;
+    later.left_out.push_back({"r-held", later.parts[0].id, "held"});
+    world.write(*fit_in_memory(world.fit, later), 3, 3);
+    CHECK(says(refused(files, world.portfolio), "of another forecast"));
+  }
   SECTION("the register has not the parts they speak of") {
     Portfolio other = world.portfolio;
     other.parts[3].id = "another";
@@ -263,4 +287,39 @@ TEST_CASE("only two numbers say which part of a forecast", "[schema]") {
     INFO(text);
     CHECK_FALSE(shard_number(text));
   }
+}
+
+TEST_CASE("parts of the register that no file speaks of are named", "[schema][forecast]") {
+  const World world;
+  const auto files = world.write_all(3);
+  const auto all = join_shards(files, world.portfolio);
+  REQUIRE(all);
+  CHECK(all->not_in_it.empty());
+  Portfolio later = world.portfolio;
+  later.parts.push_back(later.parts.front());
+  later.parts.back().id = "zz-new";
+  const auto joined = join_shards(files, later);
+  REQUIRE(joined);
+  CHECK(joined->not_in_it ==
+        std::vector<std::int32_t>{static_cast<std::int32_t>(later.parts.size()) - 1});
+  CHECK(joined->rows.limits.size() == all->rows.limits.size());
+}
+
+TEST_CASE("joining holds one part file open at a time", "[schema][forecast]") {
+  const World world;
+  constexpr int many = 60;
+  const auto files = world.write_all(many);
+  rlimit before{};
+  REQUIRE(::getrlimit(RLIMIT_NOFILE, &before) == 0);
+  rlimit few = before;
+  few.rlim_cur = 30;
+  REQUIRE(::setrlimit(RLIMIT_NOFILE, &few) == 0);
+  const auto joined = join_shards(files, world.portfolio);
+  REQUIRE(::setrlimit(RLIMIT_NOFILE, &before) == 0);
+  INFO((joined ? "" : joined.error().message));
+  CHECK(joined);
+  // What is said of the whole stands once, not in each.
+  const std::string head = forecast::bytes_of(forecast::head_of(world.fit, world.portfolio));
+  for (const auto& file : files)
+    CHECK((text_of(file).find(head) != std::string::npos) == (file == files.front()));
 }

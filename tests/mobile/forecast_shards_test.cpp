@@ -91,6 +91,29 @@ TEST_CASE("a forecast in parts gives the file that one process gives", "[mobile]
   }
 }
 
+TEST_CASE("a part of two sites is read of the register at once", "[mobile]") {
+  const Imported in;
+  write_another_site(in.folder, "pier");
+  REQUIRE(run_kneerail({"import", in.folder / "pier", "--data", in.data}).code == 0);
+  REQUIRE(in.forecast({"--as-of", "2026-06-30", "--csv", in.folder / "whole.csv"}).code == 0);
+  const std::string whole = file_text(in.folder / "whole.csv");
+  REQUIRE(has(whole, "\nd8,"));
+  REQUIRE(in.forecast({"--as-of", "2026-06-30", "--fit", in.folder / "fit"}).code == 0);
+  for (const int of : {1, 2}) {
+    std::vector<std::string> join{"--csv", in.folder / "joined.csv", "--join"};
+    for (int part = 1; part <= of; ++part) {
+      const std::string name = "part-" + std::to_string(part);
+      const Ended made = in.shard(std::to_string(part) + "/" + std::to_string(of), name);
+      INFO(made.err);
+      REQUIRE(made.code == 0);
+      CHECK(has(made.err, of == 1 ? "16 parts of the register" : "8 parts of the register"));
+      join.push_back(in.folder / name);
+    }
+    REQUIRE(in.forecast(join).code == 0);
+    CHECK(file_text(in.folder / "joined.csv") == whole);
+  }
+}
+
 TEST_CASE("what cannot be joined, or is no longer so, is told", "[mobile]") {
   const Imported in;
   REQUIRE(in.forecast({"--as-of", "2026-06-30", "--fit", in.folder / "fit"}).code == 0);

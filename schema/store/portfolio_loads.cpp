@@ -114,9 +114,10 @@ void PortfolioTables::set_load(const Thing& site, const Thing& component,
 /// Of a tube itself, or of its post or bay; until the finding has ended or the tube was replaced.
 Result<> PortfolioTables::mark_out_of_shape() {
   auto rows = tables_.prepare(
-      "SELECT f.subject, f.t, f.ended_by FROM finding f LEFT JOIN life l ON l.component = "
+      "SELECT f.subject, f.t, f.ended_by, l.ended_t FROM finding f LEFT JOIN life l ON l.component "
+      "= "
       "f.subject AND l.life = f.life WHERE f.what IN (?, ?, ?) AND f.voided_by IS NULL AND "
-      "f.held = 0 AND l.ended_t IS NULL ORDER BY f.record");
+      "f.held = 0 ORDER BY f.record");
   if (!rows) return fail(rows.error());
   int place = 0;
   for (const FindingKind kind : {FindingKind::split, FindingKind::bent, FindingKind::knocked})
@@ -130,6 +131,7 @@ Result<> PortfolioTables::mark_out_of_shape() {
     };
     if (!known(rows->number(1))) continue;
     if (!rows->is_null(2) && known(rows->uuid(2).unix_ms())) continue;
+    if (!rows->is_null(3) && known(rows->number(3))) continue;
     bent_.insert(rows->uuid(0));
   }
 }

@@ -212,6 +212,7 @@ TEST_CASE("a tube put up in place of a bent one is projected again", "[schema][l
                {98, made.middle_tube}},
               id_of(30, 1)}});
   CHECK(made.part(made.middle_tube).out_of_shape);
+  made.world.clock.move_on(100 * 86'400'000LL);
   made.save({{made.loaded,
               40,
               made.middle_tube,
@@ -219,6 +220,8 @@ TEST_CASE("a tube put up in place of a bent one is projected again", "[schema][l
               {{1, made.visit}, {2, 3}, {3, made.middle_tube}},
               {}}});
   CHECK_FALSE(made.part(made.middle_tube).out_of_shape);
+  CHECK(made.part(made.middle_tube, 99).out_of_shape);  // as known before it was replaced
+  CHECK_FALSE(made.part(made.middle_tube, 100).out_of_shape);
 }
 
 TEST_CASE("reports issued come with their site and day, as known on the day asked",

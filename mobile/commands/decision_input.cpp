@@ -29,7 +29,7 @@ Result<std::unique_ptr<DecisionInput>> decision_input(const AskedForecast& asked
   auto made = std::make_unique<DecisionInput>();
   auto read = read_forecast_input(
       asked, console, [&](Database& tables, const ForecastInput& input) -> Result<> {
-        auto figures = read_owner_figures(tables, input.portfolio.as_of);
+        auto figures = read_owner_figures(tables, input.days.zone, input.portfolio.as_of);
         if (!figures) return fail(figures.error());
         made->figures = std::move(*figures);
         auto visits = read_site_visits(tables, input.days.zone, input.portfolio.as_of);

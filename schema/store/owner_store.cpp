@@ -60,7 +60,8 @@ struct Struck {
 
 class OwnerReader {
  public:
-  OwnerReader(Database& tables, Date as_of) : tables_(tables), as_of_(as_of) {}
+  OwnerReader(Database& tables, const TimeZone& zone, Date as_of)
+      : tables_(tables), zone_(zone), as_of_(as_of) {}
 
   Result<OwnerFigures> read() {
     using Step = Result<> (OwnerReader::*)();
@@ -74,7 +75,8 @@ class OwnerReader {
   }
 
  private:
-  [[nodiscard]] bool is_known(std::int64_t t) const { return utc_day(Instant{t}) <= as_of_; }
+  [[nodiscard]] Date day(std::int64_t t) const { return zone_.day_of_entry(Instant{t}); }
+  [[nodiscard]] bool is_known(std::int64_t t) const { return day(t) <= as_of_; }
 
   Result<> read_things() {
     const std::pair<Things*, EntityType> wanted[] = {
@@ -206,7 +208,7 @@ class OwnerReader {
                          });
     if (!done) return done;
     for (const auto& [site, strikes] : count) {
-      const double years = years_between(utc_day(Instant{first[site]}), as_of_);
+      const double years = years_between(day(first[site]), as_of_);
       figures_.sites[sites_.text(site)].strikes_per_year =
           static_cast<double>(strikes) / std::max(1.0, std::ceil(years));
     }
@@ -230,20 +232,22 @@ class OwnerReader {
 
   Result<> read_works() {
     std::unordered_map<std::string, std::vector<double>> hours;
-    auto done =
-        each_row(tables_,
-                 "SELECT subject, action, t, people, minutes FROM work WHERE action IN (3, 4) AND "
-                 "voided_by IS NULL AND held = 0 AND same_as IS NULL ORDER BY record",
-                 {}, [&](const Statement& row) -> Result<> {
-                   const Uuid part = row.uuid(0);
-                   TypeFigures* type = is_known(row.number(2)) ? type_of(part) : nullptr;
-                   if (type == nullptr) return Done{};
-                   if (replaced_while_down(part, row.number(2))) ++type->replaced_at_re_erecting;
-                   if (!row.is_null(3) && !row.is_null(4))
-                     hours[type_name(part)].push_back(
-                         static_cast<double>(row.number(3) * row.number(4)) / minutes_of_an_hour);
-                   return Done{};
-                 });
+    auto done = each_row(
+        tables_,
+        "SELECT subject, action, t, people, minutes, day FROM work WHERE action IN (3, 4) AND "
+        "voided_by IS NULL AND held = 0 AND same_as IS NULL ORDER BY record",
+        {}, [&](const Statement& row) -> Result<> {
+          const Uuid part = row.uuid(0);
+          const bool known =
+              row.is_null(5) ? is_known(row.number(2)) : row.number(5) <= as_of_.days;
+          TypeFigures* type = known ? type_of(part) : nullptr;
+          if (type == nullptr) return Done{};
+          if (replaced_while_down(part, row.number(2))) ++type->replaced_at_re_erecting;
+          if (!row.is_null(3) && !row.is_null(4))
+            hours[type_name(part)].push_back(static_cast<double>(row.number(3) * row.number(4)) /
+                                             minutes_of_an_hour);
+          return Done{};
+        });
     if (!done) return done;
     constexpr std::size_t works_least = 5;
     for (auto& [name, taken] : hours) {
@@ -299,6 +303,7 @@ class OwnerReader {
   }
 
   Database& tables_;
+  const TimeZone& zone_;
   Date as_of_;
   Things sites_, zones_, runs_, types_, depots_, components_, rules_;
   std::map<Uuid, Struck> strikes_;  ///< by record
@@ -307,8 +312,8 @@ class OwnerReader {
 
 }  // namespace
 
-Result<OwnerFigures> read_owner_figures(Database& tables, Date as_of) {
-  return OwnerReader(tables, as_of).read();
+Result<OwnerFigures> read_owner_figures(Database& tables, const TimeZone& zone, Date as_of) {
+  return OwnerReader(tables, zone, as_of).read();
 }
 
 }  // namespace kneerail

@@ -51,7 +51,10 @@ struct Owned {
   }
   forecast::OwnerFigures figures() {
     const Date today = utc_day(Instant{made.world.clock.wall_ms});
-    return taken(read_owner_figures(made.opened->tables(), today));
+    return figures({}, today);
+  }
+  forecast::OwnerFigures figures(const TimeZone& zone, Date as_of) {
+    return taken(read_owner_figures(made.opened->tables(), zone, as_of));
   }
 };
 
@@ -120,6 +123,28 @@ TEST_CASE("strikes tell what they break and take", "[schema][owner]") {
         std::map<std::string, std::set<std::string>>{{to_text(own.pier), {to_text(own.tee)}}});
   CHECK(figures.sites.at(to_text(own.slip)).strikes_per_year == 1);
   CHECK(figures.sites.at(to_text(own.slip)).hours_per_strike == 8);
+}
+
+TEST_CASE("strikes and works are known from their day where the organisation is",
+          "[schema][owner]") {
+  Owned own;
+  const Date day = utc_day(Instant{own.made.world.clock.wall_ms});
+  own.says(own.slip, 45, own.pier, {{1, 1}, {4, cbor::Array{Owned::part(0)}}});  // 17:47 UTC
+  const auto east = TimeZone::from(10 * 3600, {}, {});
+  REQUIRE(east);
+  const auto strikes = [&](const TimeZone& zone, Date as_of) {
+    return own.figures(zone, as_of).sites.at(to_text(own.slip)).strikes_per_year;
+  };
+  CHECK(strikes({}, day) == 1);
+  CHECK_FALSE(strikes(*east, day));  // there it is the next morning
+  CHECK(strikes(*east, Date{day.days + 1}) == 1);
+  for (std::uint32_t i = 1; i < 6; ++i)
+    own.says(own.slip, 40, Owned::part(i), {{2, 3}, {9, day.days - 10}, {13, 1}, {14, 60}});
+  const auto behind = [&](Date as_of) {
+    return own.figures({}, as_of).types.at(to_text(own.tee)).works_behind_hours;
+  };
+  CHECK(behind(Date{day.days - 11}) == 0);
+  CHECK(behind(Date{day.days - 10}) == 5);  // done then, entered today
 }
 
 TEST_CASE("an event stays open until somebody came for it", "[schema][owner]") {

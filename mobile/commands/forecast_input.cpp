@@ -1,8 +1,12 @@
 #include "mobile/commands/forecast_input.h"
 
+#include <unistd.h>
+
 #include <CLI/CLI.hpp>
+#include <filesystem>
 #include <fstream>
 #include <optional>
+#include <utility>
 
 #include "mobile/commands/open_register.h"
 #include "schema/machine.h"
@@ -24,19 +28,49 @@ Result<std::string> site_of(const std::string& asked, const Places& places) {
               "There is no site '" + asked + "' in this register. There is: " + known + ".");
 }
 
+/// Where a file is written until it is whole, so that what stood there is kept until then: beside
+/// it, or beside what a link points to. A device or a pipe is written directly.
+struct Target {
+  std::filesystem::path file;
+  std::filesystem::path beside;
+
+  explicit Target(const std::string& name) : file(name), beside(name) {
+    std::error_code failed;
+    const auto status = std::filesystem::status(file, failed);
+    if (std::filesystem::is_symlink(file, failed)) {
+      auto real = std::filesystem::canonical(file, failed);
+      if (failed) return;
+      file = std::move(real);
+    }
+    if (std::filesystem::exists(status) && !std::filesystem::is_regular_file(status)) return;
+    beside = file.string() + ".unfinished-" + std::to_string(::getpid());
+  }
+
+  /// False where it could not be put in place; nothing is left beside it then.
+  [[nodiscard]] bool put(bool written) const {
+    if (beside == file) return written;
+    std::error_code failed;
+    if (written) std::filesystem::rename(beside, file, failed);
+    if (written && !failed) return true;
+    std::filesystem::remove(beside, failed);
+    return false;
+  }
+};
+
 /// To a file, or to standard output for "-".
 Exit write_to(const std::string& file, const PrintTo& print, Console& console) {
   if (file == "-") {
     print(console.out);
     return Exit::done;
   }
-  std::ofstream out(file, std::ios::binary);
+  const Target target(file);
+  std::ofstream out(target.beside, std::ios::binary);
   print(out);
   out.close();
-  if (!out) {
+  if (!target.put(!out.fail())) {
     return report(fail(Fault::io, "The forecast could not be written to " + file +
                                       ". Is the folder there and writable, and is there room? The "
-                                      "register is as it was."),
+                                      "register is as it was, and so is what stood there."),
                   console);
   }
   console.err << "Written to " << file << ".\n";

@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <fstream>
 #include <sstream>
 
 #include "mobile/commands/commands.h"
@@ -271,6 +272,23 @@ TEST_CASE("a forecast that cannot be written is told, with exit code 3", "[mobil
     CHECK(has(ended.err, "could not be written"));
     CHECK(has(ended.err, "The register is as it was"));
   }
+}
+
+TEST_CASE("what stood where a forecast is written is kept until the new one is whole", "[mobile]") {
+  const Imported in;
+  REQUIRE(in.ended.code == 0);
+  const std::string file = in.folder / "rows.csv";
+  const std::string link = in.folder / "link.csv";
+  const std::string kept = in.folder / "kept.csv";
+  std::ofstream(file) << "of last year\n";
+  files::create_hard_link(file, kept);
+  files::create_symlink(file, link);
+  REQUIRE(run_kneerail(forecast_words(in.data, link)).code == 0);
+  CHECK(file_text(kept) == "of last year\n");  // nothing was written into the old file
+  CHECK(files::is_symlink(link));
+  CHECK(file_text(file) == run_kneerail(forecast_words(in.data, "-")).out);
+  for (const auto& one : files::directory_iterator(files::path(file).parent_path()))
+    CHECK_FALSE(has(one.path().filename().string(), "unfinished"));
 }
 
 TEST_CASE("nothing that is asked for is written over the register", "[mobile]") {

@@ -158,13 +158,14 @@ QString moved_words(const SiteDue& due) {
 
 SiteDue site_due(const SiteBand& band, Pace pace) {
   SiteDue due;
-  if (band.next_agreed) due = {SiteDue::What::visit, *band.next_agreed};
+  std::optional<Date> agreed = band.next_agreed;
+  if (agreed && band.last_visit && *agreed <= *band.last_visit) agreed.reset();  // it was kept
+  if (agreed) due = {SiteDue::What::visit, *agreed};
   const auto proposed = proposed_visit(band, pace);
   // A day or two under the agreed one is the calendar, not the owner.
-  if (proposed &&
-      (!band.next_agreed || proposed->day.days + month_days <= band.next_agreed->days)) {
+  if (proposed && (!agreed || proposed->day.days + month_days <= agreed->days)) {
     due = *proposed;
-    due.moved_from = band.next_agreed;
+    due.moved_from = agreed;
   }
   for (const SiteStrike& strike : band.strikes)
     if (strike.re_erect_by && (due.what == SiteDue::What::nothing || *strike.re_erect_by < due.day))

@@ -17,7 +17,8 @@ enum class Pace { as_its_class, faster };
 
 /// When somebody is to come: a run that is down has to be up again, or the site is to be visited on
 /// the day agreed, at the end of the owner's longest interval, or a year after the last visit where
-/// its coating goes faster than its class, whichever comes first.
+/// its coating goes faster than its class, whichever comes first. A day agreed that was kept asks
+/// for nothing more.
 struct SiteDue {
   enum class What { nothing, visit, re_erect };
   enum class Why { agreed, longest_interval, faster_than_class };

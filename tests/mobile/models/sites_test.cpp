@@ -226,6 +226,18 @@ TEST_CASE("a site is due on the day agreed, or earlier when the interval ends", 
   CHECK(site_due(band).what == SiteDue::What::re_erect);
 }
 
+TEST_CASE("a day agreed that was kept asks for nothing more", "[sites]") {
+  SiteBand band = band_with_runs();
+  band.next_agreed = day_of(2030, 5, 1);
+  band.last_visit = day_of(2030, 5, 1);
+  CHECK(site_due(band).what == SiteDue::What::nothing);
+  band.runs[1].longest_interval_days = 365;
+  CHECK(site_due(band).day == day_of(2031, 5, 1));
+  CHECK_FALSE(site_due(band).moved_from);
+  band.last_visit = day_of(2030, 4, 30);
+  CHECK(site_due(band).day == day_of(2030, 5, 1));
+}
+
 TEST_CASE("the tag turns to ink within sixty days and says when the day is past", "[sites]") {
   SiteDue due{SiteDue::What::visit, day_of(2031, 6, 2), {}};
   CHECK(tag_words(due, day_of(2031, 3, 1)).caption == "due");

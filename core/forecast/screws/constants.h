@@ -22,6 +22,8 @@ inline constexpr double least_torque_nm = 4;
 inline constexpr double odd_share = 0.002;
 inline constexpr double odd_click = 0.5;
 inline constexpr double odd_free = 0.1;
+/// Errors of a reading it has to be under the minimum to be believed whatever the model says.
+inline constexpr double clearly_under = 2;
 
 inline constexpr std::size_t usual_settings = 4;  ///< commonest click values kept
 inline constexpr int least_days = 1;              ///< a reading sooner after its restart is unused

@@ -44,6 +44,7 @@ FittingOutlook::ScrewStates FittingOutlook::states_of(
     const Tightening& tightening, const TighteningLikelihood& likelihood) const {
   ScrewStates states;
   states.strikes = tightening.strikes;
+  states.seen_under = seen_under(tightening);
   states.by_node.resize(nodes_.x.size());
   const auto prior = as_left_weights();
   std::vector<double> ln_factors;
@@ -67,6 +68,23 @@ FittingOutlook::ScrewStates FittingOutlook::states_of(
   return states;
 }
 
+double FittingOutlook::seen_under(const Tightening& tightening) const {
+  if (tightening.readings.empty()) return 0;
+  double found_nm = minimum_nm_;
+  for (const FoundTorque& reading : tightening.readings) {
+    if (reading.day != tightening.readings.back().day) continue;
+    if (reading.found != TorqueFound::clicked)
+      found_nm = std::min(found_nm, reading.torque_nm);
+    else if (reading.torque_nm >= minimum_nm_)
+      return 0;  // it held as well: the day speaks both ways
+  }
+  const double error_nm =
+      screw_constant::moved_error * std::max(found_nm, screw_constant::least_torque_nm);
+  const double errors = (minimum_nm_ - found_nm) / error_nm;
+  if (errors < screw_constant::clearly_under) return 0;
+  return (1 - screw_constant::odd_share) * model_.likelihood->normal()(errors);
+}
+
 double FittingOutlook::loss_nm(std::size_t node, int strikes) const {
   return std::exp(nodes_.x[node] + model_.likelihood->wear() * strikes);
 }
@@ -87,13 +105,17 @@ double FittingOutlook::chance(const std::vector<State>& states, double loss, dou
   return sum;
 }
 
+double FittingOutlook::chance(const ScrewStates& screw, std::size_t node, double days) const {
+  return std::max(screw.seen_under,
+                  chance(screw.by_node[node], loss_nm(node, screw.strikes), days));
+}
+
 double FittingOutlook::as_found(double days) const {
   double sum = 0;
   for (std::size_t k = 0; k < nodes_.x.size(); ++k) {
     if (nodes_.weight[k] < node_weight_least) continue;
     double all_good = 1;
-    for (const ScrewStates& screw : screws_)
-      all_good *= 1 - chance(screw.by_node[k], loss_nm(k, screw.strikes), days);
+    for (const ScrewStates& screw : screws_) all_good *= 1 - chance(screw, k, days);
     sum += nodes_.weight[k] * (1 - all_good);
   }
   return std::clamp(sum, 0.0, 1.0);
@@ -115,8 +137,7 @@ double FittingOutlook::as_found_of(std::size_t screw, double days) const {
   const ScrewStates& states = screws_[screw];
   double sum = 0;
   for (std::size_t k = 0; k < nodes_.x.size(); ++k)
-    if (nodes_.weight[k] >= node_weight_least)
-      sum += nodes_.weight[k] * chance(states.by_node[k], loss_nm(k, states.strikes), days);
+    if (nodes_.weight[k] >= node_weight_least) sum += nodes_.weight[k] * chance(states, k, days);
   return std::clamp(sum, 0.0, 1.0);
 }
 

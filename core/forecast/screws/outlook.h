@@ -9,6 +9,11 @@
 // from the screw's current one; the width fills the gap between two nodes of z. As left: re-torqued
 // on the as-of day to the target, d = 0, z from its prior. Several screws: the first to fall
 // governs, 1 - prod(1 - P) given x, then the sum over x. Rises with the day.
+//
+// A screw that was last found clearly under its minimum and not tightened since is under it: it got
+// no tighter by itself. Its chance is at least Phi((min - found) / error of the reading), less the
+// share of readings that can be anything, also where the model would sooner believe in such an odd
+// reading than in so fast a loss.
 
 #include <optional>
 #include <vector>
@@ -44,10 +49,13 @@ class FittingOutlook {
   };
   struct ScrewStates {
     int strikes = 0;
+    double seen_under = 0;  ///< chance by its last reading alone; 0: not clearly under
     std::vector<std::vector<State>> by_node;
   };
   [[nodiscard]] double chance(const std::vector<State>& states, double loss_nm, double days) const;
+  [[nodiscard]] double chance(const ScrewStates& screw, std::size_t node, double days) const;
   [[nodiscard]] double loss_nm(std::size_t node, int strikes) const;
+  [[nodiscard]] double seen_under(const Tightening& tightening) const;
   ScrewStates states_of(const Tightening& tightening, const TighteningLikelihood& likelihood) const;
 
   const ScrewModel& model_;  ///< the caller's, outlives it

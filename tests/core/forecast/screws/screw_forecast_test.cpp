@@ -110,6 +110,14 @@ struct Spoilt {
     portfolio.readings.push_back(reading);
   }
 
+  void tighten(Date day) {
+    Work work;
+    work.part = part;
+    work.day = day;
+    work.action = Action::retorque;
+    portfolio.works.push_back(work);
+  }
+
   ScrewForecast row() const {
     const auto forecast = forecast_screws(portfolio);
     REQUIRE(forecast);
@@ -278,6 +286,35 @@ TEST_CASE("good today is only said of what today's check proved", "[core][screw]
   REQUIRE(row.proved_good);
   CHECK((*row.proved_good)[0] == 0);
   CHECK((*row.proved_good)[3] <= row.as_found[3]);
+}
+
+TEST_CASE("a screw found loose and not tightened is loose", "[core][screw]") {
+  Spoilt spoilt;
+  const double minimum_nm = spoilt.odd().torque_minimum_nm.value();
+  const Date as_of = spoilt.portfolio.as_of;
+  spoilt.tighten(Date{as_of.days - 12});
+  // So fast a loss is hardly to be believed: the model leans to a reading that can be anything.
+  spoilt.read(Date{as_of.days - 10}, minimum_nm / 8, Censoring::at_most);
+  const ScrewForecast loose = spoilt.row();
+  CHECK(loose.as_found[0] > 0.99);
+  CHECK(loose.as_left[0] < 0.5);
+  CHECK(loose.median_years == 0.0);
+
+  SECTION("until it is found to hold") {
+    spoilt.read(Date{as_of.days - 1}, minimum_nm * 1.2, Censoring::at_least);
+    CHECK(spoilt.row().as_found[0] < 0.9);
+  }
+  SECTION("or was tightened") {
+    spoilt.tighten(as_of);
+    CHECK(spoilt.row().as_found[0] < 0.9);
+  }
+}
+
+TEST_CASE("a reading hardly under the minimum leaves the chance to the model", "[core][screw]") {
+  Spoilt spoilt;
+  const double minimum_nm = spoilt.odd().torque_minimum_nm.value();
+  spoilt.read(Date{spoilt.portfolio.as_of.days - 400}, minimum_nm * 0.98, Censoring::about);
+  CHECK(spoilt.row().as_found[0] < 0.95);
 }
 
 TEST_CASE("odd set-screw data give a plain answer, never a number that is none", "[core][screw]") {

@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "core/base/text.h"
+#include "core/forecast/wall/wall_data.h"
 #include "schema/exchange/csv.h"
 #include "schema/exchange/portfolio_rows.h"
 
@@ -22,6 +23,15 @@ std::string number_text(const std::optional<double>& value, int digits) {
 
 std::string number_text(double value, int digits) {
   return number_text(std::optional(value), digits);
+}
+
+/// There are no columns for loads: what they ask of the wall goes out as its limit. Up to the next
+/// hundredth, so that nobody is told later than here.
+std::string wall_limit_text(const forecast::Part& part) {
+  constexpr double hair_mm = 1e-6;
+  const auto limit_mm = forecast::governing_wall_mm(part);
+  if (!limit_mm) return {};
+  return number_text(std::ceil((*limit_mm - hair_mm) * 100) / 100, 2);
 }
 
 template <class Code>
@@ -103,7 +113,7 @@ Result<> Exporter::components(csv::Writer& out, FileCount& count) {
     out.field(number_text(part.nominal_coating_um, 1));
     out.field(number_text(part.first_maintenance_um, 1));
     out.field(std::to_string(part.reference_areas));
-    out.field(number_text(part.wall_nominal_mm, 1)).field(number_text(part.wall_limit_mm, 2));
+    out.field(number_text(part.wall_nominal_mm, 1)).field(wall_limit_text(part));
     out.field(number_text(part.steel_rate_um_per_year, 3));
     out.field(number_text(part.torque_target_nm, 1)).field(number_text(part.torque_minimum_nm, 1));
     out.end_row();

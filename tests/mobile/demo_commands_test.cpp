@@ -46,13 +46,20 @@ TEST_CASE("Skerrymouth's visits, orders, spares and costs are decided from its r
     CHECK_FALSE(cells[6].empty());
   }
   const auto order = lines_of(run({"order", "--years", "2", "--csv", "-"}).out);
+  const auto header = cells_of(order.at(0));
+  const auto column = [&](const char* name) {
+    const auto at = std::find(header.begin(), header.end(), name);
+    REQUIRE(at != header.end());
+    return static_cast<std::size_t>(at - header.begin());
+  };
   double years = 0;
   double all = 0;
   for (std::size_t i = 1; i < order.size(); ++i) {
     const auto cells = cells_of(order[i]);
-    (i % 3 == 0 ? all : years) += std::stod(cells[9]);
-    CHECK(std::stoi(cells[10]) <= std::stoi(cells[12]));
+    (i % 3 == 0 ? all : years) += std::stod(cells[column("expected")]);
+    CHECK(std::stoi(cells[column("p10")]) <= std::stoi(cells[column("p90")]));
   }
+  CHECK(all > 0);
   CHECK(std::abs(years - all) < 0.01);
   const Ended spares = run({"spares"});
   CHECK(has(spares.out, "Fish Quay depot"));
@@ -166,14 +173,16 @@ TEST_CASE("Skerrymouth exported and imported forecasts the same, to the rounding
     REQUIRE(a[1] == b[1]);
     CHECK(a[13] == b[13]);  // readings used
     REQUIRE(a[5].empty() == b[5].empty());
+    // A limit that a tube's load asks for goes out as one in millimetres, up to the next hundredth.
+    const double sooner = a[1] == "wall_limit" ? 0.5 : 0.04;
     // The mean of three readings of a check foil is rounded to 0.1 um on the way, and nothing else:
     // with the means rounded so before, the two forecasts are equal to the last digit. A part that
     // loses 0.4 um a year feels it most.
     if (a[5].empty()) continue;
     const double before = std::stod(a[5]);
     const double after = std::stod(b[5]);
-    const bool alike =
-        before == after || std::abs(after - before) < 0.04 + 0.005 * std::abs(before);
+    const bool alike = before == after || (after < before + 0.04 + 0.005 * std::abs(before) &&
+                                           after > before - sooner - 0.005 * std::abs(before));
     INFO(a[0] << " " << a[1] << ": " << before << " and " << after << " years");
     CHECK(alike);
   }

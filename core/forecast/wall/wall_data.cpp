@@ -345,6 +345,13 @@ WallTube tube_of(const Portfolio& portfolio, std::int32_t place, const Starts& s
 
 }  // namespace
 
+std::optional<double> governing_wall_mm(const Part& part) {
+  double limit_mm = is_positive(part.wall_limit_mm) ? *part.wall_limit_mm : 0;
+  if (const auto least = part.carries ? structure::least_wall(*part.carries) : std::nullopt)
+    limit_mm = std::max(limit_mm, least->wall_mm.value_or(part.wall_nominal_mm.value_or(0)));
+  return limit_mm > 0 ? std::optional(limit_mm) : std::nullopt;
+}
+
 WallData prepare_walls(const Portfolio& portfolio,
                        const std::vector<std::optional<Date>>& swapped) {
   WallData data;

@@ -86,6 +86,11 @@ struct WallData {
   std::vector<LeftOut> left_out;
 };
 
+/// Millimetres at which a tube counts as worn out: the larger of the owner's limit and the least
+/// wall with which it carries its load; of one that does not carry it new, at least its nominal
+/// wall. Nothing where neither is known.
+std::optional<double> governing_wall_mm(const Part& part);
+
 /// Takes every tube of the portfolio; a wall reading of anything else is left out.
 /// `swapped`: by place of the part, the day on which another was put up unrecorded; empty: none.
 WallData prepare_walls(const Portfolio& portfolio,

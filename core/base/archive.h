@@ -176,4 +176,13 @@ class ByteSource {
   bool ok_ = true;
 };
 
+/// One value by itself.
+template <class T>
+std::string archived(const T& value) {
+  std::string bytes;
+  ByteSink sink(bytes);
+  sink(value);
+  return bytes;
+}
+
 }  // namespace kneerail

@@ -5,8 +5,8 @@
 #include <set>
 
 #include "core/base/text.h"
+#include "core/forecast/constants.h"
 #include "core/forecast/hidden_readings.h"
-#include "core/forecast/stage_one.h"
 #include "core/forecast/track_rows.h"
 
 namespace kneerail::forecast {
@@ -78,18 +78,8 @@ BackDated back_dated_forecast(CoatingData& data, const SharedEffects& effects,
     any = any || sites[s].cut.has_value();
   }
   if (!any) return {};
-  hide_from_cuts(data, sites);
-  const SharedEffects refit = fit_shared_effects(data, effects,
-                                                 {.passes = constant::refit_passes,
-                                                  .workers = workers,
-                                                  .move_spreads = false,
-                                                  .move_weights = false});
-  if (refit.computed)
-    for_each_unit(static_cast<int>(sites.size()), workers, [&](int s) {
-      const auto place = static_cast<std::size_t>(s);
-      if (sites[place].cut) foretell(data, refit, data.sites[place], workers, sites[place]);
-    });
-  show_all_readings(data);
+  (void)foretell_from_cuts(
+      data, effects, workers, [&](std::size_t site) { return sites[site].cut.has_value(); }, sites);
   if (workers.stopped()) return {};
   const double scale = best_scale(sites);
   return {rows_of(data, sites, scale), scale};

@@ -10,7 +10,6 @@
 
 #include "core/forecast/coating_model.h"
 #include "core/forecast/hidden_readings.h"
-#include "core/forecast/stage_one.h"
 #include "core/forecast/track_rows.h"
 
 namespace kneerail::forecast {
@@ -29,20 +28,8 @@ std::optional<std::vector<HiddenSite>> read_since(CoatingModel& model, Date day,
   std::vector<HiddenSite> sites(data.sites.size());
   const Date next{day.days + 1};  // a report is written after the day's readings
   for (HiddenSite& site : sites) site.cut = next;
-  hide_from_cuts(data, sites);
-  const SharedEffects refit = fit_shared_effects(data, model.effects,
-                                                 {.passes = constant::refit_passes,
-                                                  .workers = workers,
-                                                  .move_spreads = false,
-                                                  .move_weights = false});
-  if (refit.computed)
-    for_each_unit(static_cast<int>(sites.size()), workers, [&](int s) {
-      const auto place = static_cast<std::size_t>(s);
-      if (asked.contains(data.sites[place].name))
-        foretell(data, refit, data.sites[place], workers, sites[place]);
-    });
-  show_all_readings(data);
-  if (!refit.computed) return std::nullopt;
+  const auto wanted = [&](std::size_t site) { return asked.contains(data.sites[site].name); };
+  if (!foretell_from_cuts(data, model.effects, workers, wanted, sites)) return std::nullopt;
   return sites;
 }
 

@@ -6,6 +6,8 @@
 
 #include "core/base/text.h"
 #include "core/forecast/constants.h"
+#include "core/forecast/parallel.h"
+#include "core/forecast/stage_one.h"
 
 namespace kneerail::forecast {
 
@@ -70,6 +72,24 @@ TrackRecord row_of(const Tally& tally) {
   return row;
 }
 
+void hide_from_cuts(CoatingData& data, const std::vector<HiddenSite>& sites) {
+  for (std::size_t s = 0; s < sites.size(); ++s) {
+    if (!sites[s].cut) continue;
+    const CoatingSite& site = data.sites[s];
+    for (int i = site.first_segment; i < site.first_segment + site.segments; ++i) {
+      Segment& segment = data.segments[static_cast<std::size_t>(i)];
+      while (segment.visible > 0 &&
+             data.means[static_cast<std::size_t>(segment.first + segment.visible - 1)].day >=
+                 *sites[s].cut)
+        --segment.visible;
+    }
+  }
+}
+
+void show_all_readings(CoatingData& data) {
+  for (Segment& segment : data.segments) segment.visible = segment.count;
+}
+
 }  // namespace
 
 std::string grouped(int count) {
@@ -110,22 +130,22 @@ std::vector<TrackRecord> track_rows(const std::string& site,
   return rows;
 }
 
-void hide_from_cuts(CoatingData& data, const std::vector<HiddenSite>& sites) {
-  for (std::size_t s = 0; s < sites.size(); ++s) {
-    if (!sites[s].cut) continue;
-    const CoatingSite& site = data.sites[s];
-    for (int i = site.first_segment; i < site.first_segment + site.segments; ++i) {
-      Segment& segment = data.segments[static_cast<std::size_t>(i)];
-      while (segment.visible > 0 &&
-             data.means[static_cast<std::size_t>(segment.first + segment.visible - 1)].day >=
-                 *sites[s].cut)
-        --segment.visible;
-    }
-  }
-}
-
-void show_all_readings(CoatingData& data) {
-  for (Segment& segment : data.segments) segment.visible = segment.count;
+bool foretell_from_cuts(CoatingData& data, const SharedEffects& effects, const Workers& workers,
+                        const std::function<bool(std::size_t site)>& asked,
+                        std::vector<HiddenSite>& sites) {
+  hide_from_cuts(data, sites);
+  const SharedEffects refit = fit_shared_effects(data, effects,
+                                                 {.passes = constant::refit_passes,
+                                                  .workers = workers,
+                                                  .move_spreads = false,
+                                                  .move_weights = false});
+  if (refit.computed)
+    for_each_unit(static_cast<int>(sites.size()), workers, [&](int s) {
+      const auto place = static_cast<std::size_t>(s);
+      if (asked(place)) foretell(data, refit, data.sites[place], workers, sites[place]);
+    });
+  show_all_readings(data);
+  return refit.computed;
 }
 
 }  // namespace kneerail::forecast

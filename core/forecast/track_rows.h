@@ -23,8 +23,11 @@ std::vector<TrackRecord> track_rows(const std::string& site,
 /// "1,214".
 std::string grouped(int count);
 
-/// Hides the readings of each site from its cut on; a site without a cut keeps all.
-void hide_from_cuts(CoatingData& data, const std::vector<HiddenSite>& sites);
-void show_all_readings(CoatingData& data);
+/// Hides the readings of each site from its cut on (a site without a cut keeps all), refits what is
+/// shared from `effects`, and foretells what is hidden of the sites that are asked. All readings
+/// are seen again after it. False: the refit could not be computed, nothing was foretold.
+bool foretell_from_cuts(CoatingData& data, const SharedEffects& effects, const Workers& workers,
+                        const std::function<bool(std::size_t site)>& asked,
+                        std::vector<HiddenSite>& sites);
 
 }  // namespace kneerail::forecast

@@ -47,14 +47,6 @@ void fields(Archive& archive, T& rows) {
   archive(rows.parts, rows.rows);
 }
 
-template <class T>
-std::string written(const T& value) {
-  std::string bytes;
-  ByteSink sink(bytes);
-  sink(value);
-  return bytes;
-}
-
 class ShardFile final : public ShardWriter {
  public:
   explicit ShardFile(DigestedWriter writer) : writer_(std::move(writer)) {}
@@ -65,7 +57,7 @@ class ShardFile final : public ShardWriter {
     forecast::ForecastRows with_all = rows;
     with_all.left_out.insert(with_all.left_out.end(), site.left_out.begin(), site.left_out.end());
     kept.rows = forecast::bytes_of(with_all);
-    return writer_.block(written(kept));
+    return writer_.block(archived(kept));
   }
   Result<> finish() override { return writer_.finish(); }
 
@@ -229,7 +221,7 @@ Result<std::unique_ptr<ShardWriter>> ShardWriter::create(const std::filesystem::
                       head.sites,
                       head.part == 1 ? forecast::bytes_of(head.forecast) : std::string(),
                       head.records};
-  if (auto ok = writer->block(written(kept)); !ok) return fail(ok.error());
+  if (auto ok = writer->block(archived(kept)); !ok) return fail(ok.error());
   return std::unique_ptr<ShardWriter>(new ShardFile(std::move(*writer)));
 }
 

@@ -9,6 +9,7 @@
 #include "core/records/coating_reading.h"
 #include "core/records/wall_reading.h"
 #include "schema/store/portfolio_tables.h"
+#include "schema/store/run_layout.h"
 
 namespace kneerail {
 namespace {
@@ -71,50 +72,45 @@ PortfolioTables::VisitPart* PortfolioTables::visit_part(const Uuid& visit, const
 }
 
 Result<> PortfolioTables::load_instruments_of_visits() {
-  auto rows = tables_.prepare(
-      "SELECT DISTINCT visit, who, kind, instrument FROM reading "
-      "WHERE kind IN (21, 22, 23) AND visit IS NOT NULL AND instrument IS NOT NULL "
-      "AND voided_by IS NULL AND held = 0");
-  if (!rows) return fail(rows.error());
-  while (true) {
-    auto more = rows->step();
-    if (!more) return fail(more.error());
-    if (!*more) return Done{};
-    VisitPart* part = visit_part(rows->uuid(0), rows->uuid(1));
-    if (part == nullptr) continue;
-    const auto kind = rows->number(2);
-    auto& list = kind == CoatingReading::kind ? part->coating_gauges
-                 : kind == WallReading::kind  ? part->wall_gauges
-                                              : part->wrenches;
-    insert_sorted(list, rows->uuid(3));
-  }
+  return each_row(tables_,
+                  "SELECT DISTINCT visit, who, kind, instrument FROM reading "
+                  "WHERE kind IN (21, 22, 23) AND visit IS NOT NULL AND instrument IS NOT NULL "
+                  "AND voided_by IS NULL AND held = 0",
+                  {}, [&](const Statement& row) -> Result<> {
+                    VisitPart* part = visit_part(row.uuid(0), row.uuid(1));
+                    if (part == nullptr) return Done{};
+                    const auto kind = row.number(2);
+                    auto& list = kind == CoatingReading::kind ? part->coating_gauges
+                                 : kind == WallReading::kind  ? part->wall_gauges
+                                                              : part->wrenches;
+                    insert_sorted(list, row.uuid(3));
+                    return Done{};
+                  });
 }
 
 /// The check foil nearest before the first reading: the last one of the visit that was not later.
 Result<> PortfolioTables::load_check_foils() {
-  auto rows = tables_.prepare(
+  return each_row(
+      tables_,
       "SELECT c.visit, c.who, c.subject, c.reference, c.readings, c.t FROM instrument_check c "
       "WHERE c.what = 2 AND c.reference IS NOT NULL AND c.visit IS NOT NULL "
       "AND c.voided_by IS NULL AND c.held = 0 AND c.t <= coalesce((SELECT min(r.t) FROM reading r "
       "WHERE r.visit = c.visit AND r.who = c.who AND r.kind = 21 AND r.instrument = c.subject), "
-      "c.t) ORDER BY c.t, c.record");
-  if (!rows) return fail(rows.error());
-  while (true) {
-    auto more = rows->step();
-    if (!more) return fail(more.error());
-    if (!*more) return Done{};
-    VisitPart* part = visit_part(rows->uuid(0), rows->uuid(1));
-    auto read = cbor::decode(rows->bytes(4));
-    if (!read) return fail(read.error());
-    if (part == nullptr || read->array() == nullptr || read->array()->empty()) continue;
-    double sum = 0;
-    for (const auto& one : *read->array())
-      sum += one.number() == nullptr ? 0 : static_cast<double>(*one.number());
-    const double mean = sum / static_cast<double>(read->array()->size());
-    const Uuid gauge = rows->uuid(2);
-    insert_sorted(part->coating_gauges, gauge);
-    part->foils[gauge] = {static_cast<double>(rows->number(3)) / 10, mean / 10, rows->number(5)};
-  }
+      "c.t) ORDER BY c.t, c.record",
+      {}, [&](const Statement& row) -> Result<> {
+        VisitPart* part = visit_part(row.uuid(0), row.uuid(1));
+        auto read = cbor::decode(row.bytes(4));
+        if (!read) return fail(read.error());
+        if (part == nullptr || read->array() == nullptr || read->array()->empty()) return Done{};
+        double sum = 0;
+        for (const auto& one : *read->array())
+          sum += one.number() == nullptr ? 0 : static_cast<double>(*one.number());
+        const double mean = sum / static_cast<double>(read->array()->size());
+        const Uuid gauge = row.uuid(2);
+        insert_sorted(part->coating_gauges, gauge);
+        part->foils[gauge] = {static_cast<double>(row.number(3)) / 10, mean / 10, row.number(5)};
+        return Done{};
+      });
 }
 
 /// Gauges whose check was not in order, where no later one that was came before they read. A check
@@ -123,7 +119,8 @@ Result<> PortfolioTables::load_failed_checks() {
   const auto failed = tables_.number("SELECT count(*) FROM instrument_check WHERE in_order = 0");
   if (!failed) return fail(failed.error());
   if (*failed == 0) return Done{};
-  auto rows = tables_.prepare(
+  return each_row(
+      tables_,
       "SELECT p.visit, p.who, c.subject, c.t, c.visit IS NULL FROM instrument_check c JOIN (SELECT "
       "visit, who, feed, instrument, min(t) AS first FROM reading WHERE kind = 21 AND visit IS NOT "
       "NULL AND voided_by IS NULL AND held = 0 GROUP BY visit, who, instrument) p ON "
@@ -131,18 +128,15 @@ Result<> PortfolioTables::load_failed_checks() {
       "c.feed = p.feed) "
       "WHERE c.in_order = 0 AND c.voided_by IS NULL AND c.held = 0 AND NOT EXISTS (SELECT 1 FROM "
       "instrument_check n WHERE n.subject = c.subject AND n.in_order = 1 AND n.voided_by IS NULL "
-      "AND n.held = 0 AND n.t > c.t AND n.t <= p.first)");
-  if (!rows) return fail(rows.error());
-  while (true) {
-    auto more = rows->step();
-    if (!more) return fail(more.error());
-    if (!*more) return Done{};
-    VisitPart* part = visit_part(rows->uuid(0), rows->uuid(1));
-    if (part == nullptr) continue;
-    const bool outside = rows->number(4) != 0;
-    if (outside && zone_.day_of_entry(Instant{rows->number(3)}) != part->day) continue;
-    part->not_in_order.insert(rows->uuid(2));
-  }
+      "AND n.held = 0 AND n.t > c.t AND n.t <= p.first)",
+      {}, [&](const Statement& row) -> Result<> {
+        VisitPart* part = visit_part(row.uuid(0), row.uuid(1));
+        if (part == nullptr) return Done{};
+        const bool outside = row.number(4) != 0;
+        if (outside && zone_.day_of_entry(Instant{row.number(3)}) != part->day) return Done{};
+        part->not_in_order.insert(row.uuid(2));
+        return Done{};
+      });
 }
 
 /// Rows stand in the order of what people call a person and an instrument. Identifiers are others

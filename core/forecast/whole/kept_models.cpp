@@ -21,14 +21,6 @@ Result<T> read(std::string_view bytes) {
   return value;
 }
 
-template <class T>
-std::string written(const T& value) {
-  std::string bytes;
-  ByteSink sink(bytes);
-  sink(value);
-  return bytes;
-}
-
 }  // namespace
 
 template <class Archive, OrConst<ForecastHead> T>
@@ -43,13 +35,13 @@ void fields(Archive& archive, T& rows) {
 }
 
 std::string bytes_of(const ForecastHead& head) {
-  return written(head);
+  return archived(head);
 }
 Result<ForecastHead> head_from_bytes(std::string_view bytes) {
   return read<ForecastHead>(bytes);
 }
 std::string bytes_of(const ForecastRows& rows) {
-  return written(rows);
+  return archived(rows);
 }
 Result<ForecastRows> rows_from_bytes(std::string_view bytes) {
   return read<ForecastRows>(bytes);

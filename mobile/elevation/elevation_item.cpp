@@ -116,6 +116,13 @@ void ElevationItem::set_thumb_side(Qt::Edge side) {
   emit thumbSideChanged();
 }
 
+void ElevationItem::set_tagged(bool tagged) {
+  if (tagged == tagged_) return;
+  tagged_ = tagged;
+  update();
+  emit taggedChanged();
+}
+
 void ElevationItem::set_picture(RunPicture* picture) {
   if (picture == picture_) return;
   if (picture_ != nullptr) picture_->disconnect(this);

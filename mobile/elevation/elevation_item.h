@@ -38,6 +38,8 @@ class ElevationItem : public DrawingItem {
   Q_PROPERTY(qreal deckMargin READ deck_margin WRITE set_deck_margin NOTIFY deckMarginChanged)
   /// The hand that holds the pad: what is drawn larger stands a little to the other side of it.
   Q_PROPERTY(Qt::Edge thumbSide READ thumb_side WRITE set_thumb_side NOTIFY thumbSideChanged)
+  /// Posts bear their tags: false in a small piece, where there is no room over the rail.
+  Q_PROPERTY(bool tagged READ tagged WRITE set_tagged NOTIFY taggedChanged)
   /// Where the run's beginning on the deck is drawn: the origin of the rectangles of visibleParts.
   Q_PROPERTY(qreal contentX READ content_x NOTIFY viewChanged)
   Q_PROPERTY(qreal contentY READ content_y NOTIFY viewChanged)
@@ -74,6 +76,8 @@ class ElevationItem : public DrawingItem {
   void set_deck_margin(qreal margin_px);
   [[nodiscard]] Qt::Edge thumb_side() const { return thumb_side_; }
   void set_thumb_side(Qt::Edge side);
+  [[nodiscard]] bool tagged() const { return tagged_; }
+  void set_tagged(bool tagged);
   [[nodiscard]] qreal content_x() const { return view_.x_px(0); }
   [[nodiscard]] qreal content_y() const { return view_.deck_px; }
   [[nodiscard]] VisibleParts* visible_parts() { return &visible_parts_; }
@@ -109,6 +113,7 @@ class ElevationItem : public DrawingItem {
   void scaleTextChanged();
   void deckMarginChanged();
   void thumbSideChanged();
+  void taggedChanged();
   void chosenMoved();
   void jointEnlargedChanged();
   void movingChanged();
@@ -185,6 +190,7 @@ class ElevationItem : public DrawingItem {
   std::optional<qreal> deck_margin_px_;
   Qt::Edge thumb_side_ = Qt::RightEdge;
   bool scale_by_hand_ = false;
+  bool tagged_ = true;
   std::optional<Lens> lens_;
   VisibleParts visible_parts_;
 

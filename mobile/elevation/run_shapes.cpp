@@ -47,7 +47,7 @@ class Piece {
     each_part([&](int part) { add_fitting(piece_.body, pen_, fitting(part_at(part))); });
     each_part([&](int part) { glyph(part); });
     for (int post = stretch_.first_post; post < end_post_; ++post) {
-      tag(post);
+      if (drawing_.tags) tag(post);
       dimension(post);
     }
     for (const SheetFinding& finding : sheet_.findings) mark(finding);

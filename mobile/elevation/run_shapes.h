@@ -17,6 +17,7 @@ struct RunDrawing {
   theme::Theme theme = theme::Theme::light;
   bool more_contrast = false;
   int chosen_post = -1;  ///< its tag is chalk
+  bool tags = true;      ///< over the posts
 
   bool operator==(const RunDrawing&) const = default;
 };

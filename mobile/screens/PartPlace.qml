@@ -21,6 +21,7 @@ Rectangle {
         deckMargin: Tokens.pageMargin + Tokens.smallGap
         scaleDenominator: Tokens.placeScale
         saysScale: false
+        tagged: false
         onPartTouched: part => place.forecast.choosePart(part)
         onSwiped: step => place.forecast.nextPost(step)
     }

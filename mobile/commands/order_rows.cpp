@@ -209,8 +209,8 @@ void print_spares_csv(const SparesView& view, std::ostream& out) {
     rows.field(reckoned ? fixed(line.may_be_past, count_decimals) : std::string());
     rows.field(reckoned ? std::to_string(line.by_grade_alone) : std::string());
     rows.field(reckoned ? std::to_string(line.not_answered) : std::string());
-    rows.field(line.means.empty() ? std::string() : fixed(line.expected, count_decimals));
-    rows.field(line.means.empty() ? std::string() : fixed(line.by_strike, count_decimals));
+    rows.field(reckoned ? fixed(line.expected, count_decimals) : std::string());
+    rows.field(reckoned ? fixed(line.by_strike, count_decimals) : std::string());
     rows.field(number_or_none(line.hold));
     rows.field(line.hold ? fixed(line.enough, count_decimals) : std::string());
     rows.field(number_or_none(line.shelf)).field(line.shelf ? "" : "1");

@@ -77,11 +77,8 @@ std::optional<Kept> read_kept(const std::filesystem::path& file) {
 bool write_kept(const std::filesystem::path& file, const Kept& kept) {
   auto writer = DigestedWriter::create(file, forecast_line("kept 1"));
   if (!writer) return false;
-  std::string head;
-  ByteSink sink(head);
-  sink(kept.head);
-  return writer->block(head) && writer->block(kept.rows) && writer->block(kept.fit) &&
-         writer->finish();
+  return writer->block(archived(kept.head)) && writer->block(kept.rows) &&
+         writer->block(kept.fit) && writer->finish();
 }
 
 std::vector<PartKey> keys_of(const forecast::Portfolio& portfolio) {

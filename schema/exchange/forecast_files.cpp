@@ -172,10 +172,7 @@ void add_left_out(const forecast::Portfolio& portfolio,
   for (const auto& one : left_out) {
     const auto site = site_of_part.find(one.part);
     if (site == site_of_part.end()) continue;
-    std::string bytes;
-    ByteSink sink(bytes);
-    sink(one);
-    add(*site->second, bytes);
+    add(*site->second, archived(one));
   }
 }
 

@@ -1,5 +1,7 @@
 #include "core/records/rule_set.h"
 
+#include <algorithm>
+
 namespace kneerail {
 namespace {
 
@@ -74,5 +76,22 @@ constexpr FieldInfo limit_parts[20] = {
 }  // namespace rule_set_detail
 
 constexpr Fields limit_fields = {rule_set_detail::limit_parts, 20};
+
+std::optional<std::int64_t> longest_interval_days(const cbor::Map& limits, std::int64_t use_class,
+                                                  std::int64_t category) {
+  std::optional<std::int64_t> shortest;
+  const auto* intervals = limits.find(limit_key::visit_interval);
+  if (intervals == nullptr || intervals->array() == nullptr) return shortest;
+  for (const cbor::Value& one : *intervals->array()) {
+    const auto* row = one.array();
+    if (row == nullptr || row->size() != 3) continue;
+    const auto* use = (*row)[0].number();
+    const auto* air = (*row)[1].number();
+    const auto* days = (*row)[2].number();
+    if (use == nullptr || air == nullptr || days == nullptr) continue;
+    if (*use == use_class && *air == category) shortest = std::min(*days, shortest.value_or(*days));
+  }
+  return shortest;
+}
 
 }  // namespace kneerail

@@ -4,6 +4,10 @@
 // missing is left out, never 0. Where a limit has more than one number its value is a map of them,
 // or a list of rows.
 
+#include <cstdint>
+#include <optional>
+
+#include "core/records/cbor.h"
 #include "core/records/field.h"
 
 namespace kneerail {
@@ -33,6 +37,11 @@ enum : int {
   line_load              ///< along the top rail, unfactored, by load class: {use class: N/m}
 };
 }
+
+/// Days between two visits at the most of runs of that use class in that corrosivity category, by
+/// a set of limits; the shortest where it is said twice, nothing where it is not.
+std::optional<std::int64_t> longest_interval_days(const cbor::Map& limits, std::int64_t use_class,
+                                                  std::int64_t category);
 
 /// The fields of {limit key: value}.
 extern const Fields limit_fields;

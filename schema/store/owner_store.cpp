@@ -150,22 +150,13 @@ class OwnerReader {
   [[nodiscard]] std::optional<std::int64_t> shortest_interval(const Thing& site,
                                                               const cbor::Map& limits) const {
     std::optional<std::int64_t> shortest;
-    const auto* intervals = limits.find(limit_key::visit_interval);
-    if (intervals == nullptr || intervals->array() == nullptr) return shortest;
     for (const Thing& run : runs_.all()) {
       const Thing* zone = run.feed == site.id ? zones_.find(run.parent) : nullptr;
       if (zone == nullptr) continue;
       const auto use = run.number(run_field::use_class);
       const auto air = zone->number(zone_field::corrosivity_category);
-      for (const cbor::Value& one : *intervals->array()) {
-        const auto* row = one.array();
-        if (!use || !air || row == nullptr || row->size() != 3) continue;
-        const auto* days = (*row)[2].number();
-        if ((*row)[0].number() == nullptr || (*row)[1].number() == nullptr || days == nullptr)
-          continue;
-        if (*(*row)[0].number() == *use && *(*row)[1].number() == *air)
-          shortest = std::min(*days, shortest.value_or(*days));
-      }
+      const auto days = use && air ? longest_interval_days(limits, *use, *air) : std::nullopt;
+      if (days) shortest = std::min(*days, shortest.value_or(*days));
     }
     return shortest;
   }

@@ -297,21 +297,12 @@ class SitesReader {
       for (int what = 1; what <= 3; ++what)
         if (const auto tenth_percent = number_in(*chances->map(), what))
           own.chance[static_cast<std::size_t>(what)] = static_cast<double>(*tenth_percent) / 1000;
-    const auto* intervals = limits.find(limit_key::visit_interval);
-    if (intervals == nullptr || intervals->array() == nullptr) return;
-    for (const cbor::Value& one : *intervals->array()) {
-      const auto* row = one.array();
-      if (row == nullptr || row->size() != 3) continue;
-      if ((*row)[0].number() == nullptr || (*row)[1].number() == nullptr ||
-          (*row)[2].number() == nullptr)
-        continue;
-      for (SiteRun& each : own.runs) {
-        const RunPlace& place = runs_.at(each.id);
-        const auto category = categories_.find(place.zone);
-        if (place.use_class == *(*row)[0].number() && category != categories_.end() &&
-            category->second == *(*row)[1].number())
-          each.longest_interval_days = *(*row)[2].number();
-      }
+    for (SiteRun& each : own.runs) {
+      const RunPlace& place = runs_.at(each.id);
+      const auto category = categories_.find(place.zone);
+      if (!place.use_class || category == categories_.end()) continue;
+      if (const auto days = longest_interval_days(limits, *place.use_class, category->second))
+        each.longest_interval_days = days;
     }
   }
 

@@ -237,3 +237,16 @@ TEST_CASE("numbers of kinds, types, keys and names stand once", "[core]") {
   }
   CHECK(entity_info(13) == nullptr);
 }
+
+TEST_CASE("the longest time between visits is of one use in one air, the shortest said", "[core]") {
+  const auto row = [](std::int64_t use, std::int64_t air, std::int64_t days) {
+    return cbor::Value(cbor::Array{cbor::Value(use), cbor::Value(air), cbor::Value(days)});
+  };
+  cbor::Map limits;
+  CHECK_FALSE(longest_interval_days(limits, 1, 5));
+  limits.set(std::int64_t{limit_key::visit_interval},
+             cbor::Array{row(1, 5, 365), row(1, 3, 730), row(1, 5, 180), row(2, 5, 90)});
+  CHECK(longest_interval_days(limits, 1, 5) == 180);
+  CHECK(longest_interval_days(limits, 1, 3) == 730);
+  CHECK_FALSE(longest_interval_days(limits, 3, 5));
+}

@@ -78,8 +78,11 @@ void add_screws_and_grades(const OtherModels& others, const Portfolio& one,
 Result<FittedCoating> fit_any_coating(const Portfolio& portfolio, const RunOptions& options) {
   if (portfolio.parts.empty())
     return fail(Fault::not_estimable, "Forecast: there is no part. Nothing was changed.");
+  return coating_or_why(fit_coating_model(portfolio, options));
+}
+
+Result<FittedCoating> coating_or_why(Result<CoatingModel> model) {
   FittedCoating coating;
-  auto model = fit_coating_model(portfolio, options);
   if (model)
     coating.model = std::move(*model);
   else if (model.error().fault != Fault::not_estimable)

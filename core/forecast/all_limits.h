@@ -22,6 +22,8 @@ struct FittedCoating {
 
 /// Errors: not_estimable (no part), cancelled, with the reason in words.
 Result<FittedCoating> fit_any_coating(const Portfolio& portfolio, const RunOptions& options = {});
+/// What was fitted; or, where that is not_estimable, why there is none. Errors: any other.
+Result<FittedCoating> coating_or_why(Result<CoatingModel> model);
 /// Errors: cancelled. Without a model there are no rows, and a note says why.
 Result<CoatingForecast> report_any_coating(const FittedCoating& coating, const Portfolio& portfolio,
                                            const RunOptions& options = {});

@@ -31,41 +31,20 @@ Estimate zone_over_class(const CoatingModel& model, std::size_t site, int zone) 
   return {shared.estimate(c), std::sqrt(shared.covariance(c, c))};
 }
 
-/// The first part of a zone that names its class.
-const Part* part_with_class(const Portfolio& portfolio, const CoatingData& data,
-                            const CoatingSite& site, int zone) {
-  for (int i = site.first_part; i < site.first_part + site.parts; ++i) {
-    const CoatingPart& own = data.parts[static_cast<std::size_t>(i)];
-    const Part& part = portfolio.parts[static_cast<std::size_t>(own.place)];
-    if (own.zone == zone && part.category) return &part;
-  }
-  return nullptr;
-}
-
-/// Upper bound of the class over the prior, ln: like with like, a class's middle against a class's
-/// bound, a rate of the zone's own against the bound as a mean over 20 years.
-double ln_upper_over_prior(const Part& part, const corrosion::AttackPath& path) {
-  const corrosion::RateBand bounds = class_bounds(*part.category);
-  if (part.prior_is_category || !taken_rate(part))
-    return std::log(bounds.high_um / bounds.low_um) / 2;
-  return std::log(bounds.high_um * path.first_year_to_mean()) - *ln_prior_rate(part, path);
-}
-
 /// Nothing where no part names a class.
-std::optional<ZonePace> zone_pace(const Portfolio& portfolio, const CoatingModel& model,
-                                  std::size_t s, int zone) {
+std::optional<ZonePace> zone_pace(const CoatingModel& model, std::size_t s, int zone) {
   const CoatingSite& site = model.data.sites[s];
-  const Part* part = part_with_class(portfolio, model.data, site, zone);
-  if (part == nullptr) return {};
+  const auto place = static_cast<std::size_t>(zone);
+  const std::optional<ZoneClass>& named = site.zone_classes[place];
+  if (!named) return {};
   const Estimate estimate = zone_over_class(model, s, zone);
-  const double chance = statistics::normal_cdf(
-      (estimate.mean - ln_upper_over_prior(*part, model.data.path)) / estimate.sd);
-  return ZonePace{site.name, part->zone, *part->category, chance};
+  const double chance =
+      statistics::normal_cdf((estimate.mean - named->ln_upper_over_prior) / estimate.sd);
+  return ZonePace{site.name, site.zones[place], named->category, chance};
 }
 
-std::string zone_note(const Portfolio& portfolio, const CoatingModel& model, std::size_t s,
-                      int zone) {
-  const auto pace = zone_pace(portfolio, model, s, zone);
+std::string zone_note(const CoatingModel& model, std::size_t s, int zone) {
+  const auto pace = zone_pace(model, s, zone);
   if (!pace || pace->chance_faster < constant::perhaps_faster) return {};
   return concat({"site ", pace->site, ", zone ", pace->zone, ": ",
                  pace->is_likely_faster() ? "likely" : "perhaps", " faster than ",
@@ -89,18 +68,18 @@ bool ZonePace::is_likely_faster() const {
   return chance_faster >= constant::likely_faster;
 }
 
-std::vector<ZonePace> zone_paces(const Portfolio& portfolio, const CoatingModel& model) {
+std::vector<ZonePace> zone_paces(const CoatingModel& model) {
   std::vector<ZonePace> paces;
   for (std::size_t s = 0; s < model.data.sites.size(); ++s) {
     for (int zone = 0; zone < static_cast<int>(model.data.sites[s].zones.size()); ++zone) {
       if (model.effects.sites[s].zone_seen[static_cast<std::size_t>(zone)] == 0) continue;
-      if (auto pace = zone_pace(portfolio, model, s, zone)) paces.push_back(std::move(*pace));
+      if (auto pace = zone_pace(model, s, zone)) paces.push_back(std::move(*pace));
     }
   }
   return paces;
 }
 
-std::vector<std::string> class_notes(const Portfolio& portfolio, const CoatingModel& model) {
+std::vector<std::string> class_notes(const CoatingModel& model) {
   std::vector<std::string> notes;
   double total = 0;
   int sites = 0;
@@ -110,7 +89,7 @@ std::vector<std::string> class_notes(const Portfolio& portfolio, const CoatingMo
     int zones = 0;
     for (int zone = 0; zone < static_cast<int>(site.zones.size()); ++zone) {
       if (model.effects.sites[s].zone_seen[static_cast<std::size_t>(zone)] == 0) continue;
-      add_if_any(zone_note(portfolio, model, s, zone), notes);
+      add_if_any(zone_note(model, s, zone), notes);
       sum += zone_over_class(model, s, zone).mean;
       ++zones;
     }

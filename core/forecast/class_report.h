@@ -21,9 +21,9 @@ struct ZonePace {
   [[nodiscard]] bool is_likely_faster() const;
 };
 /// Of the zones that have a class and were measured, by site and zone.
-std::vector<ZonePace> zone_paces(const Portfolio& portfolio, const CoatingModel& model);
+std::vector<ZonePace> zone_paces(const CoatingModel& model);
 
-std::vector<std::string> class_notes(const Portfolio& portfolio, const CoatingModel& model);
+std::vector<std::string> class_notes(const CoatingModel& model);
 
 /// "none found" for each kind of shared effect whose spread fell to its lower bound, and "not
 /// settled" where the last pass still moved a zone.

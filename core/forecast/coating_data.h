@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -85,6 +86,12 @@ struct Session {
   bool not_in_order = false;    ///< a check of the gauge said so (portfolio.h, Visit)
 };
 
+/// The class that a zone's parts name.
+struct ZoneClass {
+  Category category = Category::c1;
+  double ln_upper_over_prior = 0;  ///< its upper bound over the prior rate, like with like
+};
+
 /// Ranges into the vectors of CoatingData, and the names of what lies within the site.
 struct CoatingSite {
   std::string name;
@@ -95,7 +102,8 @@ struct CoatingSite {
   std::int32_t first_session = 0;
   std::int32_t sessions = 0;
   std::vector<std::string> zones;
-  std::vector<std::int32_t> zone_sessions;  ///< sessions that read in each zone
+  std::vector<std::int32_t> zone_sessions;             ///< sessions that read in each zone
+  std::vector<std::optional<ZoneClass>> zone_classes;  ///< of the first part that names one
   std::vector<std::string> runs;
 };
 

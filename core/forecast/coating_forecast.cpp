@@ -56,26 +56,31 @@ CoatingForecast report(const CoatingModel& model, const Portfolio& portfolio,
   out.track_record = model.back_dated.rows;
   out.left_out = portfolio.left_out;
   out.left_out.insert(out.left_out.end(), model.data.left_out.begin(), model.data.left_out.end());
-  out.notes = coating_notes(portfolio, model);
+  out.notes = coating_notes(model);
   out.largest_move = model.effects.largest_move_ln;
   return out;
 }
 
 }  // namespace
 
-std::vector<std::string> coating_notes(const Portfolio& portfolio, const CoatingModel& model) {
+std::vector<std::string> coating_notes(const CoatingModel& model) {
   std::vector<std::string> notes = model.data.notes;
-  for (auto& note : class_notes(portfolio, model)) notes.push_back(std::move(note));
+  for (auto& note : class_notes(model)) notes.push_back(std::move(note));
   for (auto& note : fit_notes(model.effects)) notes.push_back(std::move(note));
   return notes;
 }
 
 Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOptions& options) {
-  const Workers workers = workers_of(options);
-  if (workers.stopped()) return stopped();
+  if (workers_of(options).stopped()) return stopped();
   auto data = prepare_coating(portfolio);
   if (!data) return fail(data.error());
-  CoatingModel model{std::move(*data), {}, {}};
+  return fit_coating_data(std::move(*data), options);
+}
+
+Result<CoatingModel> fit_coating_data(CoatingData data, const RunOptions& options) {
+  const Workers workers = workers_of(options);
+  if (workers.stopped()) return stopped();
+  CoatingModel model{std::move(data), {}, {}};
   StageOneOptions stage{.passes = options.passes, .workers = workers};
   if (stage.passes <= 0) stage.passes = usual_passes(model.data.parts.size());
   model.effects = fit_with_rust(model.data, stage);

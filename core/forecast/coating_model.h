@@ -23,6 +23,9 @@ struct CoatingModel {
 /// Errors: not_estimable, with the reason in words; cancelled when it was stopped.
 Result<CoatingModel> fit_coating_model(const Portfolio& portfolio, const RunOptions& options);
 
+/// The same of what was prepared before.
+Result<CoatingModel> fit_coating_data(CoatingData data, const RunOptions& options);
+
 /// What the fitted model says of its portfolio: every part's limits, sessions, track record, notes.
 /// The same as forecast_coating(), which fits first.
 CoatingForecast report_coating(const CoatingModel& model, const Portfolio& portfolio, int threads);
@@ -32,6 +35,6 @@ Result<CoatingForecast> report_coating(const CoatingModel& model, const Portfoli
                                        const RunOptions& options);
 
 /// About the whole: odd files, zones faster than their class, spreads not found, not settled.
-std::vector<std::string> coating_notes(const Portfolio& portfolio, const CoatingModel& model);
+std::vector<std::string> coating_notes(const CoatingModel& model);
 
 }  // namespace kneerail::forecast

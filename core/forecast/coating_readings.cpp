@@ -4,7 +4,6 @@
 #include <array>
 #include <cmath>
 #include <map>
-#include <set>
 #include <tuple>
 
 #include "core/forecast/constants.h"
@@ -77,13 +76,12 @@ class SessionIndex {
     return any;
   }
 
-  void number(CoatingData& data) {
-    name_inspectors(data);
+  void number(CoatingData& data, std::vector<std::string>& notes) {
     for (std::size_t s = 0; s < grain_.size(); ++s)
       if (grain_[s] > 0)
-        data.notes.push_back("site " + data.sites[s].name + ": more days of readings than can be " +
-                             "reckoned one by one; those of one " + grains[grain_[s]].name +
-                             " count as one visit");
+        notes.push_back("site " + data.sites[s].name + ": more days of readings than can be " +
+                        "reckoned one by one; those of one " + grains[grain_[s]].name +
+                        " count as one visit");
     for (auto& [key, entry] : sessions_) {
       const std::int32_t site = std::get<0>(key);
       const std::string& gauge = std::get<2>(key);
@@ -95,7 +93,7 @@ class SessionIndex {
                                gauge,
                                {},
                                entry.inspector != nullptr ? *entry.inspector : std::string(),
-                               place_of(data.inspectors, entry),
+                               -1,
                                false});
     }
   }
@@ -104,8 +102,7 @@ class SessionIndex {
     return sessions_.at(key(part, reading)).place;
   }
 
-  void add_checks(CoatingData& data) const {
-    const std::size_t first_note = data.notes.size();
+  void add_checks(CoatingData& data, std::vector<std::string>& notes) const {
     std::map<std::string, std::int32_t> sites;
     for (std::size_t i = 0; i < data.sites.size(); ++i)
       sites.emplace(data.sites[i].name, static_cast<std::int32_t>(i));
@@ -113,7 +110,7 @@ class SessionIndex {
       const bool foil = visit.foil_true_um && visit.foil_read_um;
       if (!foil && !visit.gauge_not_in_order) continue;
       const bool usable = foil && can_be_foil(*visit.foil_true_um, *visit.foil_read_um);
-      if (foil && !usable) data.notes.push_back(odd_foil(visit));
+      if (foil && !usable) notes.push_back(odd_foil(visit));
       const auto site = sites.find(visit.site);
       if (site == sites.end()) continue;
       const auto found = sessions_.find(key(site->second, visit.day, visit));
@@ -122,7 +119,6 @@ class SessionIndex {
       session.not_in_order = session.not_in_order || visit.gauge_not_in_order;
       if (usable) session.foils.push_back({*visit.foil_true_um, *visit.foil_read_um});
     }
-    std::sort(data.notes.begin() + static_cast<std::ptrdiff_t>(first_note), data.notes.end());
     for (Session& session : data.sessions)
       std::sort(session.foils.begin(), session.foils.end(), [](const Foil& a, const Foil& b) {
         return std::tie(a.true_um, a.read_um) < std::tie(b.true_um, b.read_um);
@@ -146,24 +142,6 @@ class SessionIndex {
                                                 {30, true, "gauge and month"},
                                                 {365, true, "gauge and year"},
                                                 {365, false, "year"}}};
-
-  /// Habits are looked for where few enough inspectors, and more than one, are named.
-  void name_inspectors(CoatingData& data) const {
-    std::set<std::string> names;
-    for (const auto& [key, entry] : sessions_)
-      if (entry.inspector != nullptr && !entry.inspector->empty()) names.insert(*entry.inspector);
-    const auto count = static_cast<int>(names.size());
-    if (count >= constant::inspectors_least && count <= constant::inspectors_most)
-      data.inspectors.assign(names.begin(), names.end());
-  }
-
-  [[nodiscard]] static std::int32_t place_of(const std::vector<std::string>& names,
-                                             const Entry& entry) {
-    if (entry.inspector == nullptr) return -1;
-    const auto at = std::lower_bound(names.begin(), names.end(), *entry.inspector);
-    if (at == names.end() || *at != *entry.inspector) return -1;
-    return static_cast<std::int32_t>(at - names.begin());
-  }
 
   [[nodiscard]] Key key(std::int32_t part, const Reading& reading) const {
     const Visit& visit = portfolio_.visits[static_cast<std::size_t>(reading.visit)];
@@ -226,7 +204,8 @@ std::string gauge_name(const Visit& visit) {
   return visit.coating_gauge.empty() ? "inspector " + visit.inspector : visit.coating_gauge;
 }
 
-std::vector<UsedReading> used_readings(const Portfolio& portfolio, CoatingData& data) {
+std::vector<UsedReading> used_readings(const Portfolio& portfolio, GatheredCoating& into) {
+  CoatingData& data = into.data;
   const auto served = served_index(portfolio, data);
   note_unusable(portfolio, served, data);
   SessionIndex sessions(portfolio, data);
@@ -235,8 +214,8 @@ std::vector<UsedReading> used_readings(const Portfolio& portfolio, CoatingData& 
       sessions.note(part, reading);
     });
   } while (sessions.coarsen());
-  sessions.number(data);
-  sessions.add_checks(data);
+  sessions.number(data, into.notes.coarse_days);
+  sessions.add_checks(data, into.notes.foils);
   std::vector<UsedReading> used;
   each_usable(portfolio, served,
               [&](std::int32_t place, std::int32_t part, const Reading& reading) {
@@ -251,17 +230,18 @@ std::vector<UsedReading> used_readings(const Portfolio& portfolio, CoatingData& 
   return used;
 }
 
-void leave_out_slips(const Portfolio& portfolio, CoatingData& data,
+void leave_out_slips(const Portfolio& portfolio, GatheredCoating& into,
                      std::vector<UsedReading>& readings) {
   std::erase_if(readings, [&](const UsedReading& reading) {
     const double as_um = 1000 * reading.value_um;
-    const char* reason = nullptr;
-    if (reading.value_um > constant::largest_coating_um) reason = "too_large";
-    if (reading.value_um < constant::slip_largest_mm && as_um >= constant::slip_smallest_um &&
-        as_um <= constant::largest_coating_um)
-      reason = "unit_mm";
-    if (reason != nullptr) leave_out(portfolio, reading.place, reason, data);
-    return reason != nullptr;
+    const bool too_thick = reading.value_um > constant::largest_coating_um;
+    const bool millimetres = reading.value_um < constant::slip_largest_mm &&
+                             as_um >= constant::slip_smallest_um &&
+                             as_um <= constant::largest_coating_um;
+    if (!too_thick && !millimetres) return false;
+    ++(too_thick ? into.notes.too_thick : into.notes.millimetres);
+    leave_out(portfolio, reading.place, too_thick ? "too_large" : "unit_mm", into.data);
+    return true;
   });
 }
 

@@ -5,7 +5,7 @@
 
 #include <vector>
 
-#include "core/forecast/coating_data.h"
+#include "core/forecast/coating_gathering.h"
 
 namespace kneerail::forecast {
 
@@ -40,35 +40,40 @@ struct DayGrade {
 /// What a session is named after: the coating gauge, or who read where none is named.
 std::string gauge_name(const Visit& visit);
 
-/// Fills sites, parts, zones and runs of `data` with what the model serves.
+/// Fills sites, parts, zones with their classes, and runs of `data` with what the model serves.
 void lay_out_parts(const Portfolio& portfolio, CoatingData& data);
 
 /// The coating readings of served parts, ascending by part, day, session, spot, replicate, value;
 /// fills data.sessions, and data.left_out with every coating reading that is not used.
-std::vector<UsedReading> used_readings(const Portfolio& portfolio, CoatingData& data);
+std::vector<UsedReading> used_readings(const Portfolio& portfolio, GatheredCoating& into);
 
 /// Takes out the readings of sessions whose unit is likely wrong: read against the same parts'
 /// other visits, the whole session is off by a factor that one unit has to another. Notes each.
-void hold_wrong_units(const Portfolio& portfolio, CoatingData& data,
+void hold_wrong_units(const Portfolio& portfolio, GatheredCoating& into,
                       std::vector<UsedReading>& readings);
 
 /// Asks about a unit that most of the readings seem to be in, once they are in segments.
-void note_odd_file(const Portfolio& portfolio, CoatingData& data);
+void note_odd_file(const GatheredNotes& gathered, CoatingData& data);
 
 /// Takes out single readings in millimetres and those thicker than any coating.
-void leave_out_slips(const Portfolio& portfolio, CoatingData& data,
+void leave_out_slips(const Portfolio& portfolio, GatheredCoating& into,
                      std::vector<UsedReading>& readings);
 
-/// Median of replicates, mean of spots; estimates data.replicate_sd_um and data.area_sd_um.
-std::vector<CountedMean> visit_means(const std::vector<UsedReading>& readings, CoatingData& data);
+/// Median of replicates, mean of spots; fills `sums`, of data.sites, with what repeats tell.
+std::vector<CountedMean> visit_means(const std::vector<UsedReading>& readings,
+                                     const CoatingData& data, std::vector<SiteSums>& sums);
+
+/// Estimates data.replicate_sd_um and data.area_sd_um.
+void estimate_repeats(const std::vector<SiteSums>& sums, CoatingData& data);
 
 /// The grades of served parts, ascending by part and day, each day once.
 std::vector<DayGrade> day_grades(const Portfolio& portfolio, const CoatingData& data);
 
 /// Cuts each part's visit means at its works, marks those that read bare metal, and notes the grade
-/// of the day beside each.
+/// of the day beside each; what the error variance hangs on goes to `counts`.
 void build_segments(const Portfolio& portfolio, const std::vector<CountedMean>& means,
-                    const std::vector<DayGrade>& grades, CoatingData& data);
+                    const std::vector<DayGrade>& grades, CoatingData& data,
+                    std::vector<MeanCounts>& counts);
 
 /// From the first mean of a segment that reads bare metal on, what follows is no number unless it
 /// is zinc again.

@@ -61,22 +61,6 @@ CoatingPart coating_part(const Part& part, std::int32_t place, std::int32_t site
   return out;
 }
 
-/// Sessions that read in each zone.
-void count_zone_sessions(CoatingData& data) {
-  for (CoatingSite& site : data.sites) {
-    std::vector<std::set<std::int32_t>> seen(site.zones.size());
-    for (int i = site.first_segment; i < site.first_segment + site.segments; ++i) {
-      const Segment& segment = data.segments[static_cast<std::size_t>(i)];
-      const CoatingPart& part = data.parts[static_cast<std::size_t>(segment.part)];
-      for (int m = segment.first; part.teaches && m < segment.first + segment.count; ++m)
-        seen[static_cast<std::size_t>(part.zone)].insert(
-            data.means[static_cast<std::size_t>(m)].session);
-    }
-    for (const auto& sessions : seen)
-      site.zone_sessions.push_back(static_cast<std::int32_t>(sessions.size()));
-  }
-}
-
 /// As a mean over 20 years, whatever the path: H(20)/20 is near 0.74.
 bool fits_class(double rate, Category category) {
   const corrosion::RateBand bounds = class_bounds(category);
@@ -84,62 +68,13 @@ bool fits_class(double rate, Category category) {
          rate <= bounds.high_um * constant::usual_mean_of_first * constant::rate_off_class_most;
 }
 
-/// A rate no class has as a mean over 20 years; under the upper end of C1 that is C1 alone.
-bool of_no_class(const Part& part, double rate) {
-  const bool said_c1 = part.category && *part.category == Category::c1;
-  const double least = said_c1 ? constant::rate_of_c1_least : constant::rate_of_class_least;
-  return rate < least || rate > constant::rate_of_class_most;
-}
-
-/// "3 parts have WHAT (c17 first): THEN", of the served parts that are odd; nothing without one.
-template <class Odd>
-void note_odd(const Portfolio& portfolio, const char* what, const char* then, const Odd& odd,
-              CoatingData& data) {
-  const std::string* first = nullptr;
-  int count = 0;
-  for (const CoatingPart& own : data.parts) {
-    const Part& part = portfolio.parts[static_cast<std::size_t>(own.place)];
-    if (!odd(part)) continue;
-    if (count++ == 0) first = &part.id;
-  }
-  if (count > 0)
-    data.notes.push_back(std::to_string(count) + (count == 1 ? " part has " : " parts have ") +
-                         what + " (" + *first + (count == 1 ? "): " : " first): ") + then);
-}
-
-void note_odd_parts(const Portfolio& portfolio, CoatingData& data) {
-  note_odd(
-      portfolio, "a nominal coating that is no thickness", "the usual one of its kind is taken",
-      [](const Part& part) {
-        return part.nominal_coating_um && !thickness_um(part.nominal_coating_um);
-      },
-      data);
-  note_odd(
-      portfolio, "a rate that is none or over ten times outside its class",
-      "the middle of its class is taken; are class, unit and dates right?",
-      [](const Part& part) { return part.zinc_rate_um_per_year && !taken_rate(part); }, data);
-  note_odd(
-      portfolio, "a rate that no class of air has", "are class, unit and dates right?",
-      [](const Part& part) {
-        const auto rate = taken_rate(part);
-        return rate && of_no_class(part, *rate);
-      },
-      data);
-}
-
-/// Mean of the sds that the parts' rates are given with, over the usual one.
-double class_ratio(const Portfolio& portfolio, const CoatingData& data) {
-  double sum = 0;
-  double count = 0;
-  for (const CoatingPart& own : data.parts) {
-    const auto& sd = portfolio.parts[static_cast<std::size_t>(own.place)].zinc_rate_ln_sd;
-    if (!sd || !std::isfinite(*sd) || *sd <= 0) continue;
-    sum += *sd;
-    count += 1;
-  }
-  if (count == 0) return 1;
-  return std::clamp(sum / count / constant::class_ln_sd, constant::class_ratio_least,
-                    constant::class_ratio_most);
+/// Upper bound of the class over the prior, ln: like with like, a class's middle against a class's
+/// bound, a rate of the zone's own against the bound as a mean over 20 years.
+double ln_upper_over_prior(const Part& part, const corrosion::AttackPath& path) {
+  const corrosion::RateBand bounds = class_bounds(*part.category);
+  if (part.prior_is_category || !taken_rate(part))
+    return std::log(bounds.high_um / bounds.low_um) / 2;
+  return std::log(bounds.high_um * path.first_year_to_mean()) - *ln_prior_rate(part, path);
 }
 
 }  // namespace
@@ -211,12 +146,16 @@ void lay_out_parts(const Portfolio& portfolio, CoatingData& data) {
   for (CoatingSite& site : data.sites) {
     keep_each_once(site.zones);
     keep_each_once(site.runs);
+    site.zone_classes.resize(site.zones.size());
   }
   for (CoatingPart& own : data.parts) {
     const Part& part = portfolio.parts[static_cast<std::size_t>(own.place)];
-    const CoatingSite& site = data.sites[static_cast<std::size_t>(own.site)];
+    CoatingSite& site = data.sites[static_cast<std::size_t>(own.site)];
     own.zone = place_of(site.zones, part.zone);
     own.run = place_of(site.runs, part.run);
+    auto& named = site.zone_classes[static_cast<std::size_t>(own.zone)];
+    if (part.category && !named)
+      named = ZoneClass{*part.category, ln_upper_over_prior(part, data.path)};
   }
 }
 
@@ -240,39 +179,9 @@ void note_zone_sessions(const CoatingData& larger, CoatingData& data) {
 }
 
 Result<CoatingData> prepare_coating(const Portfolio& portfolio, std::optional<LearntBefore> known) {
-  const double exponent = portfolio.settings.zinc_path_exponent;
-  if (!(exponent >= constant::path_exponent_least && exponent <= 1))
-    return fail(Fault::invalid_input,
-                "Coating forecast: the path exponent of zinc must lie between 0.5 and 1. Nothing "
-                "was computed. Correct the setting; 0.9 is the default.");
-  CoatingData data;
-  data.as_of = portfolio.as_of;
-  data.path = corrosion::AttackPath(portfolio.settings.zinc_path_exponent);
-  lay_out_parts(portfolio, data);
-  if (data.parts.empty())
-    return fail(Fault::not_estimable,
-                "Coating forecast: no part with a zinc coating, its class or rate known, is in "
-                "the portfolio. Nothing was computed. Give the zones their corrosivity class and "
-                "the parts their material.");
-  auto readings = used_readings(portfolio, data);
-  hold_wrong_units(portfolio, data, readings);
-  leave_out_slips(portfolio, data, readings);
-  note_odd_parts(portfolio, data);
-  const auto means = visit_means(readings, data);
-  data.class_ratio = known ? known->class_ratio : class_ratio(portfolio, data);
-  if (known) {
-    data.replicate_sd_um = known->replicate_sd_um;
-    data.area_sd_um = known->area_sd_um;
-  }
-  build_segments(portfolio, means, day_grades(portfolio, data), data);
-  data.rust_chance = known ? known->rust_chance : rust_chance(data);
-  note_rust_odds(data);
-  note_odd_file(portfolio, data);
-  count_zone_sessions(data);
-  std::sort(data.left_out.begin(), data.left_out.end(), [](const LeftOut& a, const LeftOut& b) {
-    return std::tie(a.part, a.reading, a.reason) < std::tie(b.part, b.reading, b.reason);
-  });
-  return data;
+  auto gathered = gather_coating(portfolio);
+  if (!gathered) return fail(gathered.error());
+  return estimate_coating(std::move(*gathered), known);
 }
 
 }  // namespace kneerail::forecast

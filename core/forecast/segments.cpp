@@ -66,11 +66,13 @@ Segment segment_after(const Work& work, const Part& part) {
 class SegmentBuilder {
  public:
   SegmentBuilder(const Portfolio& portfolio, const std::vector<CountedMean>& means,
-                 const std::vector<DayGrade>& grades, CoatingData& data)
+                 const std::vector<DayGrade>& grades, CoatingData& data,
+                 std::vector<MeanCounts>& counts)
       : portfolio_(portfolio),
         counted_(means),
         grades_(grades),
         data_(data),
+        counts_(counts),
         works_(starting_works(portfolio)) {}
 
   void build() {
@@ -103,7 +105,8 @@ class SegmentBuilder {
       const Date day = data_.sessions[static_cast<std::size_t>(counted_[next_].session)].day;
       if (end != nullptr && day > end->day) break;
       if (segment.start_kind == StartKind::unknown && segment.count == 0) segment.start = day;
-      data_.means.push_back(mean(counted_[next_], segment, part));
+      data_.means.push_back(mean(counted_[next_], segment));
+      counts_.push_back(counts_of(counted_[next_], part));
       ++segment.count;
     }
     segment.visible = segment.count;
@@ -111,18 +114,19 @@ class SegmentBuilder {
     data_.segments.push_back(segment);
   }
 
-  [[nodiscard]] VisitMean mean(const CountedMean& counted, const Segment& segment,
-                               const Part& part) const {
+  [[nodiscard]] static MeanCounts counts_of(const CountedMean& counted, const Part& part) {
+    const double areas = std::max({part.reference_areas, counted.spots, 1});
+    return {1.0 / counted.spots - 1 / areas, counted.replicates};
+  }
+
+  [[nodiscard]] VisitMean mean(const CountedMean& counted, const Segment& segment) const {
     VisitMean out;
     out.session = counted.session;
     out.day = data_.sessions[static_cast<std::size_t>(counted.session)].day;
     out.thickness_um = counted.thickness_um;
     out.effective_age = effective_age(data_, segment, out.day);
-    const double areas = std::max({part.reference_areas, counted.spots, 1});
     out.surface = counted.surface;
     out.grade = grade_on(counted.part, out.day);
-    out.known_variance = data_.area_sd_um * data_.area_sd_um * (1.0 / counted.spots - 1 / areas) +
-                         data_.replicate_sd_um * data_.replicate_sd_um / counted.replicates;
     return out;
   }
 
@@ -137,6 +141,7 @@ class SegmentBuilder {
   const std::vector<CountedMean>& counted_;
   const std::vector<DayGrade>& grades_;
   CoatingData& data_;
+  std::vector<MeanCounts>& counts_;
   std::vector<std::vector<const Work*>> works_;
   std::size_t next_ = 0;
 };
@@ -174,8 +179,9 @@ std::vector<DayGrade> day_grades(const Portfolio& portfolio, const CoatingData& 
 }
 
 void build_segments(const Portfolio& portfolio, const std::vector<CountedMean>& means,
-                    const std::vector<DayGrade>& grades, CoatingData& data) {
-  SegmentBuilder(portfolio, means, grades, data).build();
+                    const std::vector<DayGrade>& grades, CoatingData& data,
+                    std::vector<MeanCounts>& counts) {
+  SegmentBuilder(portfolio, means, grades, data, counts).build();
 }
 
 }  // namespace kneerail::forecast

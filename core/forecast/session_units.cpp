@@ -83,11 +83,9 @@ bool wrong_unit(const Ratios& ratios) {
 }
 
 /// Most of the readings kept back as slips of the unit: a slip of the whole file, not of a hand.
-void note_slips(std::string_view reason, std::string_view looks, std::size_t readings,
+void note_slips(std::int64_t slips, std::string_view looks, std::int64_t readings,
                 CoatingData& data) {
-  const auto slips = std::count_if(data.left_out.begin(), data.left_out.end(),
-                                   [&](const LeftOut& left) { return left.reason == reason; });
-  if (2 * static_cast<std::size_t>(slips) <= readings) return;
+  if (2 * slips <= readings) return;
   data.notes.push_back(
       concat({std::to_string(slips), " of ", std::to_string(readings), " coating readings look ",
               looks, "; kept back, none corrected. Which unit is the file in?"}));
@@ -113,15 +111,16 @@ std::vector<double> first_over_expected(const CoatingData& data) {
 
 }  // namespace
 
-void hold_wrong_units(const Portfolio& portfolio, CoatingData& data,
+void hold_wrong_units(const Portfolio& portfolio, GatheredCoating& into,
                       std::vector<UsedReading>& readings) {
+  CoatingData& data = into.data;
   const auto all = session_ratios(portfolio, data, readings);
   std::set<std::int32_t> held;
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (!wrong_unit(all[i])) continue;
     held.insert(static_cast<std::int32_t>(i));
     const Session& session = data.sessions[i];
-    data.notes.push_back(
+    into.notes.units.push_back(
         "site " + data.sites[static_cast<std::size_t>(session.site)].name +
         ": all readings of gauge " + session.gauge + " on " + to_text(session.day) +
         " look as if in another unit; held back. Which unit was the gauge set to?");
@@ -133,12 +132,9 @@ void hold_wrong_units(const Portfolio& portfolio, CoatingData& data,
   });
 }
 
-void note_odd_file(const Portfolio& portfolio, CoatingData& data) {
-  const auto readings = static_cast<std::size_t>(std::count_if(
-      portfolio.readings.begin(), portfolio.readings.end(),
-      [](const Reading& reading) { return reading.quantity == Quantity::coating_um; }));
-  note_slips("unit_mm", "like millimetres", readings, data);
-  note_slips("too_large", "thicker than any coating", readings, data);
+void note_odd_file(const GatheredNotes& gathered, CoatingData& data) {
+  note_slips(gathered.millimetres, "like millimetres", gathered.readings, data);
+  note_slips(gathered.too_thick, "thicker than any coating", gathered.readings, data);
   std::vector<double> ratios = first_over_expected(data);
   if (ratios.size() < constant::unit_parts_least) return;
   const double middle = median(ratios);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "core/forecast/constants.h"
 
@@ -23,14 +24,27 @@ std::vector<Date> points_before(const std::vector<Date>& dates, Date first_seen)
 
 }  // namespace
 
-InstalledDates::InstalledDates(const Portfolio& portfolio) {
-  for (const Part& part : portfolio.parts) {
-    const std::optional<Date> installed = put_up(part, portfolio.as_of);
-    if (!installed) continue;
-    by_site_[part.site].push_back(*installed);
-    all_.push_back(*installed);
+namespace {
+
+std::map<std::string, std::vector<Date>> dates_by_site(const Portfolio& portfolio) {
+  std::map<std::string, std::vector<Date>> dates;
+  for (const Part& part : portfolio.parts)
+    if (const auto installed = put_up(part, portfolio.as_of))
+      dates[part.site].push_back(*installed);
+  return dates;
+}
+
+}  // namespace
+
+InstalledDates::InstalledDates(const Portfolio& portfolio)
+    : InstalledDates(dates_by_site(portfolio)) {}
+
+InstalledDates::InstalledDates(std::map<std::string, std::vector<Date>> by_site)
+    : by_site_(std::move(by_site)) {
+  for (auto& [site, dates] : by_site_) {
+    std::sort(dates.begin(), dates.end());
+    all_.insert(all_.end(), dates.begin(), dates.end());
   }
-  for (auto& [site, dates] : by_site_) std::sort(dates.begin(), dates.end());
   std::sort(all_.begin(), all_.end());
 }
 

@@ -17,6 +17,8 @@ class InstalledDates {
  public:
   InstalledDates() = default;  ///< none known
   explicit InstalledDates(const Portfolio& portfolio);
+  /// Of dates by site, none after the as-of day (put_up).
+  explicit InstalledDates(std::map<std::string, std::vector<Date>> by_site);
 
   /// Equally likely start dates of a part of that site first looked at on a day, ascending: the 10,
   /// 30, 50, 70 and 90 % points of the site's known dates more than 30 days before, else of the

@@ -34,15 +34,6 @@ std::optional<double> replicate_variance(const std::vector<UsedReading>& reading
   return sd * sd;
 }
 
-struct Sum {
-  double total = 0;
-  int count = 0;
-  void add(double value) {
-    total += value;
-    ++count;
-  }
-};
-
 double median_of(const std::vector<UsedReading>& readings, std::size_t first, std::size_t last) {
   std::vector<double> values;
   for (std::size_t i = first; i < last; ++i) values.push_back(readings[i].value_um);
@@ -80,20 +71,22 @@ double median(std::vector<double> values) {
   return values.size() % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
 }
 
-std::vector<CountedMean> visit_means(const std::vector<UsedReading>& readings, CoatingData& data) {
+std::vector<CountedMean> visit_means(const std::vector<UsedReading>& readings,
+                                     const CoatingData& data, std::vector<SiteSums>& sums) {
   std::vector<CountedMean> means;
-  Sum replicates;
-  Sum areas;
   for (std::size_t i = 0; i < readings.size();) {
+    const CoatingPart& part = data.parts[static_cast<std::size_t>(readings[i].part)];
+    SiteSums& of_site = sums[static_cast<std::size_t>(part.site)];
     const auto spots = spots_from(readings, i);
     double total = 0;
     for (const Spot& spot : spots) {
       total += spot.value_um;
-      if (const auto variance = replicate_variance(readings, spot)) replicates.add(*variance);
+      if (const auto variance = replicate_variance(readings, spot))
+        of_site.replicate_variances.add(*variance);
     }
     if (spots.size() == 2) {
       const double gap = spots[0].value_um - spots[1].value_um;
-      if (std::abs(gap) < constant::area_gap_most_um) areas.add(gap * gap / 2);
+      if (std::abs(gap) < constant::area_gap_most_um) of_site.area_variances.add(gap * gap / 2);
     }
     const std::size_t end = spots.back().last;
     means.push_back({readings[i].part, readings[i].session, static_cast<std::int32_t>(end - i),
@@ -101,15 +94,26 @@ std::vector<CountedMean> visit_means(const std::vector<UsedReading>& readings, C
                      total / static_cast<double>(spots.size())});
     i = end;
   }
-  data.replicate_sd_um = replicates.count > 0 ? std::sqrt(replicates.total / replicates.count)
-                                              : constant::replicate_sd_um;
+  return means;
+}
+
+void estimate_repeats(const std::vector<SiteSums>& sums, CoatingData& data) {
+  CountedSum replicates;
+  CountedSum areas;
+  for (const SiteSums& site : sums) {
+    replicates.add(site.replicate_variances);
+    areas.add(site.area_variances);
+  }
+  const auto mean = [](const CountedSum& sum) {
+    return sum.total / static_cast<double>(sum.count);
+  };
+  data.replicate_sd_um =
+      replicates.count > 0 ? std::sqrt(mean(replicates)) : constant::replicate_sd_um;
   data.area_sd_um = constant::area_sd_um;
   if (areas.count > 0) {
-    const double between =
-        areas.total / areas.count - data.replicate_sd_um * data.replicate_sd_um / 2;
+    const double between = mean(areas) - data.replicate_sd_um * data.replicate_sd_um / 2;
     data.area_sd_um = std::max(constant::area_sd_least_um, std::sqrt(std::max(0.0, between)));
   }
-  return means;
 }
 
 }  // namespace kneerail::forecast

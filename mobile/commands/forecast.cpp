@@ -42,13 +42,18 @@ Exit written(const ForecastOptions& options, const Result<std::int64_t>& parts, 
   return Exit::done;
 }
 
-/// A part with what the sites share in a file: of the register its sites' readings are read.
-Exit shard_of_fit(const ForecastOptions& options, Console& console) {
+/// A fit or a part where one is asked: the register is read site by site.
+Exit write_for_batch(const ForecastOptions& options, Console& console) {
   auto opened = open_register({.folder = options.asked.folder, .mode = Mode::read}, console);
   if (!opened) return report(opened.error(), console);
   if (auto ok = check_outputs(options.asked); !ok) return report(ok.error(), console);
-  return written(options, write_shard_of_fit((*opened)->tables(), options.how(), options.shards),
-                 console);
+  Database& tables = (*opened)->tables();
+  if (!options.shards.shard.empty())
+    return written(options, write_shard(tables, options.how(), options.shards), console);
+  const auto done = write_fit_of(tables, options.how(), options.shards.fit);
+  if (!done) return report(done.error(), console);
+  console.err << "What all sites share is written to " << options.shards.fit << ".\n";
+  return Exit::done;
 }
 
 /// What was read, what is said of it, and the date it was asked for.
@@ -115,16 +120,6 @@ Exit show(const ForecastOptions& options, const Said& said, Console& console) {
                        print(print_json));
 }
 
-/// A fit or a part where one is asked, of what was read.
-Exit write_for_batch(const ForecastOptions& options, const ReadPortfolio& read, Console& console) {
-  if (!options.shards.shard.empty())
-    return written(options, write_shard(read, options.how(), options.shards), console);
-  const auto done = write_fit_of(read, options.how(), options.shards.fit);
-  if (!done) return report(done.error(), console);
-  console.err << "What all sites share is written to " << options.shards.fit << ".\n";
-  return Exit::done;
-}
-
 /// Where not all was fitted anew and a part differs from the fit.
 void say_how_much(const Reckoned& reckoned, Console& console) {
   if (reckoned.held == 0) return;
@@ -141,7 +136,7 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
     const auto said = join_parts(options, console);
     return said ? show(options, *said, console) : report(said.error(), console);
   }
-  if (!shards.shard.empty() && !shards.fit.empty()) return shard_of_fit(options, console);
+  if (!shards.shard.empty() || !shards.fit.empty()) return write_for_batch(options, console);
   std::vector<LaterVisit> later;
   CacheQuestion cache{.file = std::filesystem::path(options.asked.folder) / "forecast.kept",
                       .sealed = {},
@@ -157,8 +152,6 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
       });
   if (!input) return report(input.error(), console);
   if (console.err_is_terminal) console.err << "Reckoning ..." << std::flush;
-  if (!shards.shard.empty() || !shards.fit.empty())
-    return write_for_batch(options, {input->portfolio, records}, console);
   // The bands are scaled by the owner's own back-dated readings, so these are always reckoned.
   auto made = cached_forecast(input->portfolio,
                               {.threads = options.asked.threads, .on = options.how().on}, cache);

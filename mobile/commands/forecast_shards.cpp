@@ -2,24 +2,20 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
 #include <set>
 #include <system_error>
 
-#include "core/base/id.h"
-#include "core/records/entities.h"
 #include "mobile/commands/console.h"
+#include "schema/machine.h"
+#include "schema/store/organisation_days.h"
 #include "schema/store/portfolio_store.h"
-#include "schema/store/register_things.h"
 
 namespace kneerail::commands {
 
 namespace {
-
-using SiteReader = std::function<Result<forecast::Portfolio>(const std::string& site)>;
 
 Error changed(const std::string& site) {
   return fail(Fault::conflict,
@@ -29,53 +25,18 @@ Error changed(const std::string& site) {
                   "the fit again, and all parts with it.");
 }
 
-/// The sites of one part as the register has them, found to be those that were fitted.
-class RegisterSites {
- public:
-  static Result<std::unique_ptr<RegisterSites>> read(Database& tables, const FitSource& source,
-                                                     const std::vector<std::string>& sites) {
-    std::unique_ptr<RegisterSites> made(new RegisterSites);
-    if (sites.empty()) return made;
-    const auto things = load_things(tables, static_cast<int>(EntityType::site));
-    if (!things) return fail(things.error());
-    std::map<std::string, Uuid> ids;
-    for (const Thing& thing : things->all()) ids.emplace(things->text(thing.id), thing.id);
-    PortfolioQuestion question;
-    for (const std::string& site : sites) {
-      const auto id = ids.find(site);
-      if (id == ids.end()) return changed(site);
-      question.sites.push_back(id->second);
-    }
-    auto portfolio = read_portfolio(tables, source.as_of(), question);
-    if (!portfolio) return fail(portfolio.error());
-    made->portfolio_ = std::move(*portfolio);
-    if (auto ok = made->check_same(source, sites); !ok) return fail(ok.error());
-    made->split_.emplace(made->portfolio_);
-    return made;
-  }
-
-  [[nodiscard]] forecast::Portfolio site(const std::string& name) const {
-    return split_->portfolio_of(name);
-  }
-
- private:
-  RegisterSites() = default;
-
-  [[nodiscard]] Result<> check_same(const FitSource& source,
-                                    const std::vector<std::string>& sites) const {
-    const auto inputs = site_inputs(portfolio_);
-    for (const std::string& site : sites) {
-      const auto wanted = std::ranges::find(source.sites(), site, &SiteInput::site);
-      const auto now = std::ranges::find(inputs, site, &SiteInput::site);
-      if (wanted == source.sites().end() || now == inputs.end() || now->digest != wanted->digest)
-        return changed(site);
-    }
-    return Done{};
-  }
-
-  forecast::Portfolio portfolio_;
-  std::optional<forecast::SiteSplit> split_;
-};
+/// A site as the register has it, found to be as it was fitted.
+Result<forecast::Portfolio> same_site(PortfolioSites& sites, const FitSource& source,
+                                      const std::string& site) {
+  if (!sites.has(site)) return changed(site);
+  auto portfolio = sites.read(site);
+  if (!portfolio) return portfolio;
+  const auto wanted = std::ranges::find(source.sites(), site, &SiteInput::site);
+  const auto now = site_inputs(*portfolio);
+  if (wanted == source.sites().end() || now.size() != 1 || now.front().digest != wanted->digest)
+    return changed(site);
+  return portfolio;
+}
 
 Result<> same_day(const HowReckoned& how, const FitSource& source) {
   if (!how.as_of || *how.as_of == source.as_of()) return Done{};
@@ -85,8 +46,21 @@ Result<> same_day(const HowReckoned& how, const FitSource& source) {
                                    "Leave out --as-of, or make the fit of that day.");
 }
 
-Result<std::int64_t> write_sites(FitSource& source, const SiteReader& read, const HowReckoned& how,
-                                 const ShardOptions& options) {
+/// Reads and fits the register, from the day asked or today.
+Result<std::unique_ptr<FitSource>> fit_of(Database& tables, const HowReckoned& how) {
+  const auto days = organisation_days(tables);
+  if (!days) return fail(days.error());
+  const Date as_of = how.as_of.value_or(days->zone.day(MachineClock().now()));
+  if (auto ok = check_date_comes(how.on, as_of); !ok) return fail(ok.error());
+  auto sites = PortfolioSites::open(tables, as_of);
+  if (!sites) return fail(sites.error());
+  const auto records = records_of(tables);
+  if (!records) return fail(records.error());
+  return fit_register(std::move(*sites), {.threads = how.threads}, *records);
+}
+
+Result<std::int64_t> write_sites(PortfolioSites& register_sites, FitSource& source,
+                                 const HowReckoned& how, const ShardOptions& options) {
   const ShardNumber number = *shard_number(options.shard);
   const auto sites = sites_of_shard(source.sites(), number);
   auto writer = ShardWriter::create(options.into, {.key = source.key(),
@@ -100,7 +74,7 @@ Result<std::int64_t> write_sites(FitSource& source, const SiteReader& read, cons
   if (!writer) return fail(writer.error());
   std::int64_t parts = 0;
   for (const std::string& site : sites) {
-    const auto portfolio = read(site);
+    const auto portfolio = same_site(register_sites, source, site);
     if (!portfolio) return fail(portfolio.error());
     const auto fit = source.fit_of(site);
     if (!fit) return fail(fit.error());
@@ -201,39 +175,20 @@ Result<> check_date_comes(std::optional<Date> on, Date as_of) {
                                         "from an earlier day with --as-of.");
 }
 
-Result<> write_fit_of(const ReadPortfolio& read, const HowReckoned& how, const std::string& file) {
-  const auto fit = forecast::fit_portfolio(read.portfolio, {.threads = how.threads});
-  if (!fit) return fail(fit.error());
-  return write_fit(file, *fit, read.portfolio, read.records);
+Result<> write_fit_of(Database& tables, const HowReckoned& how, const std::string& file) {
+  const auto fit = fit_of(tables, how);
+  return fit ? write_fit(file, **fit) : fail(fit.error());
 }
 
-Result<std::int64_t> write_shard(const ReadPortfolio& read, const HowReckoned& how,
+Result<std::int64_t> write_shard(Database& tables, const HowReckoned& how,
                                  const ShardOptions& options) {
-  const auto fit = forecast::fit_portfolio(read.portfolio, {.threads = how.threads});
-  if (!fit) return fail(fit.error());
-  const auto source = fit_in_memory(*fit, read.portfolio, read.records);
-  const forecast::SiteSplit split(read.portfolio);
-  return write_sites(
-      *source,
-      [&](const std::string& site) -> Result<forecast::Portfolio> {
-        return split.portfolio_of(site);
-      },
-      how, options);
-}
-
-Result<std::int64_t> write_shard_of_fit(Database& tables, const HowReckoned& how,
-                                        const ShardOptions& options) {
-  const auto source = open_fit(options.fit);
+  const auto source = options.fit.empty() ? fit_of(tables, how) : open_fit(options.fit);
   if (!source) return fail(source.error());
   if (auto ok = same_day(how, **source); !ok) return fail(ok.error());
   if (auto ok = check_date_comes(how.on, (*source)->as_of()); !ok) return fail(ok.error());
-  const auto sites = RegisterSites::read(
-      tables, **source, sites_of_shard((*source)->sites(), *shard_number(options.shard)));
+  const auto sites = PortfolioSites::open(tables, (*source)->as_of());
   if (!sites) return fail(sites.error());
-  return write_sites(
-      **source,
-      [&](const std::string& site) -> Result<forecast::Portfolio> { return (*sites)->site(site); },
-      how, options);
+  return write_sites(**sites, **source, how, options);
 }
 
 std::vector<std::string> not_in_join(const JoinedShards& joined, const ReadPortfolio& read,

@@ -56,20 +56,15 @@ struct ReadPortfolio {
   std::int64_t records = 0;
 };
 
-/// Fits all sites and writes the fit. Errors: those of the forecast, io.
-Result<> write_fit_of(const ReadPortfolio& read, const HowReckoned& how, const std::string& file);
+/// Reads the register site by site, fits it and writes the fit. Errors: those of the forecast, io.
+Result<> write_fit_of(Database& tables, const HowReckoned& how, const std::string& file);
 
-/// Reckons one part of a portfolio that is fitted here, and writes it. How many parts of the
-/// register it has. Errors: those of the forecast, io.
-Result<std::int64_t> write_shard(const ReadPortfolio& read, const HowReckoned& how,
+/// Reckons one part with the fit in the file `options.fit`, or with one made here where none is
+/// named, and writes it. In memory is one site at a time. How many parts of the register it has.
+/// Errors: those of the forecast and of the fit's file, io, conflict (the register changed since
+/// the fit was made, or another day is asked).
+Result<std::int64_t> write_shard(Database& tables, const HowReckoned& how,
                                  const ShardOptions& options);
-
-/// The same with the fit in the file `options.fit`. The register is read once, for all sites of the
-/// part: in memory are their readings, and of the other sites the things and no readings. Errors:
-/// also those of that file, conflict (the register changed since the fit was made, or another day
-/// is asked).
-Result<std::int64_t> write_shard_of_fit(Database& tables, const HowReckoned& how,
-                                        const ShardOptions& options);
 
 /// What a joined forecast does not know of the register, in sentences: parts that no file speaks
 /// of, and how many records came since. Empty: it knows all.

@@ -73,7 +73,7 @@ Result<Reckoning> reckon(Database& tables, Date as_of, const std::atomic<bool>* 
   for (std::size_t i = 0; i < out.components.size(); ++i)
     out.part_places.emplace(out.components[i], static_cast<std::int32_t>(i));
   if (!out.coating.model) return out;
-  for (const forecast::ZonePace& pace : forecast::zone_paces(out.portfolio, *out.coating.model))
+  for (const forecast::ZonePace& pace : forecast::zone_paces(*out.coating.model))
     if (pace.is_likely_faster()) out.faster_sites.insert(pace.site);
   return out;
 }

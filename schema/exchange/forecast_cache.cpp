@@ -151,7 +151,7 @@ class CacheWork {
     if (!fit) return fail(fit.error());
     auto rows = forecast::rows_of(*fit, portfolio_, options_);
     if (!rows) return fail(rows.error());
-    const auto head = forecast::head_of(*fit, portfolio_);
+    const auto head = forecast::head_of(*fit);
     CachedForecast out;
     out.reckoned = {.fitted = true, .parts = count(), .held = 0};
     // The chances by a date asked are said once: what is kept has none.

@@ -11,6 +11,7 @@
 
 #include "core/base/archive.h"
 #include "core/base/text.h"
+#include "core/forecast/whole/fit_by_site.h"
 #include "core/forecast/whole/kept_input.h"
 #include "core/forecast/whole/part_inputs.h"
 #include "schema/exchange/digested_file.h"
@@ -69,7 +70,7 @@ class FitInMemory final : public FitSource {
         split_(portfolio),
         sites_(site_inputs(portfolio)),
         key_(forecast_key(portfolio, sites_)),
-        head_(forecast::head_of(fit, portfolio)),
+        head_(forecast::head_of(fit)),
         records_(records) {}
 
   [[nodiscard]] Date as_of() const override { return as_of_; }
@@ -85,6 +86,34 @@ class FitInMemory final : public FitSource {
   const forecast::PortfolioFit& fit_;
   Date as_of_;
   forecast::SiteSplit split_;
+  std::vector<SiteInput> sites_;
+  Digest key_;
+  forecast::ForecastHead head_;
+  std::int64_t records_;
+};
+
+/// What was read of a register site by site, fitted.
+class FitOfRegister final : public FitSource {
+ public:
+  FitOfRegister(forecast::SiteFits fits, const forecast::Portfolio& common,
+                std::vector<SiteInput> sites, std::int64_t records)
+      : fits_(std::move(fits)),
+        as_of_(common.as_of),
+        sites_(std::move(sites)),
+        key_(forecast_key(common, sites_)),
+        head_(fits_.head()),
+        records_(records) {}
+
+  [[nodiscard]] Date as_of() const override { return as_of_; }
+  [[nodiscard]] const Digest& key() const override { return key_; }
+  [[nodiscard]] const std::vector<SiteInput>& sites() const override { return sites_; }
+  [[nodiscard]] const forecast::ForecastHead& head() const override { return head_; }
+  [[nodiscard]] std::int64_t records() const override { return records_; }
+  Result<forecast::PortfolioFit> fit_of(const std::string& site) override { return fits_.of(site); }
+
+ private:
+  forecast::SiteFits fits_;
+  Date as_of_;
   std::vector<SiteInput> sites_;
   Digest key_;
   forecast::ForecastHead head_;
@@ -217,19 +246,40 @@ Digest forecast_key(const forecast::Portfolio& portfolio, const std::vector<Site
   return digest.finish();
 }
 
-Result<> write_fit(const std::filesystem::path& file, const forecast::PortfolioFit& fit,
-                   const forecast::Portfolio& portfolio, std::int64_t records) {
+Result<std::unique_ptr<FitSource>> fit_register(std::unique_ptr<PortfolioSites> register_sites,
+                                                const forecast::RunOptions& options,
+                                                std::int64_t records) {
+  forecast::FitBySite fit(register_sites->installed());
+  forecast::Portfolio common;
+  std::vector<SiteInput> inputs;
+  for (const std::string& site : register_sites->names()) {
+    const auto portfolio = register_sites->read(site);
+    if (!portfolio) return fail(portfolio.error());
+    if (auto ok = fit.add(site, *portfolio); !ok) return fail(ok.error());
+    for (SiteInput& input : site_inputs(*portfolio)) inputs.push_back(std::move(input));
+    common.as_of = portfolio->as_of;
+    common.settings = portfolio->settings;
+  }
+  register_sites.reset();
+  auto fits = std::move(fit).fit(options);
+  if (!fits) return fail(fits.error());
+  return std::unique_ptr<FitSource>(
+      new FitOfRegister(std::move(*fits), common, std::move(inputs), records));
+}
+
+Result<> write_fit(const std::filesystem::path& file, FitSource& fit) {
   auto writer = DigestedWriter::create(file, fit_line());
   if (!writer) return fail(writer.error());
   Index index;
-  index.as_of = portfolio.as_of;
-  index.records = records;
-  index.sites = site_inputs(portfolio);
-  index.key = forecast_key(portfolio, index.sites);
-  index.head = forecast::bytes_of(forecast::head_of(fit, portfolio));
-  const forecast::SiteSplit split(portfolio);
+  index.as_of = fit.as_of();
+  index.records = fit.records();
+  index.sites = fit.sites();
+  index.key = fit.key();
+  index.head = forecast::bytes_of(fit.head());
   for (const SiteInput& site : index.sites) {
-    const std::string bytes = forecast::bytes_of(split.fit_of(fit, site.site));
+    const auto own = fit.fit_of(site.site);
+    if (!own) return fail(own.error());
+    const std::string bytes = forecast::bytes_of(*own);
     index.places.push_back({writer->position(), digest_of(bytes)});
     if (auto ok = writer->block(bytes); !ok) return ok;
   }

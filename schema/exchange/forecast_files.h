@@ -28,6 +28,7 @@
 #include "core/forecast/whole/portfolio_fit.h"
 #include "schema/database.h"
 #include "schema/digest.h"
+#include "schema/store/portfolio_store.h"
 
 namespace kneerail {
 
@@ -47,10 +48,6 @@ std::string forecast_line(std::string_view kind);
 
 /// How many records the register has: more than at the fit, and something came since.
 Result<std::int64_t> records_of(Database& tables);
-
-/// Writes the fit of that portfolio, read when the register had so many records. Errors: io.
-Result<> write_fit(const std::filesystem::path& file, const forecast::PortfolioFit& fit,
-                   const forecast::Portfolio& portfolio, std::int64_t records = 0);
 
 /// Number `part` of `of`, from 1.
 struct ShardNumber {
@@ -79,6 +76,13 @@ class FitSource {
 };
 /// Errors: not_found, io, corrupt (damaged, cut short, or written by another program).
 Result<std::unique_ptr<FitSource>> open_fit(const std::filesystem::path& file);
+/// Writes a fit site by site. Errors: io, and those of the fit.
+Result<> write_fit(const std::filesystem::path& file, FitSource& fit);
+/// Reads a register site by site, lets go of it, and fits it: in memory are one site's readings and
+/// what the fit needs of all (forecast::FitBySite). Errors: those of the register and of the fit.
+Result<std::unique_ptr<FitSource>> fit_register(std::unique_ptr<PortfolioSites> register_sites,
+                                                const forecast::RunOptions& options,
+                                                std::int64_t records);
 /// A fit in memory; what is handed over outlives it.
 std::unique_ptr<FitSource> fit_in_memory(const forecast::PortfolioFit& fit,
                                          const forecast::Portfolio& portfolio,

@@ -1,6 +1,9 @@
 #include "schema/store/portfolio_store.h"
 
+#include <algorithm>
 #include <cmath>
+#include <map>
+#include <numeric>
 #include <set>
 #include <string>
 #include <utility>
@@ -42,15 +45,19 @@ class Filler {
       : from_(from), into_(into), instruments_(instruments) {}
 
   Result<> run() {
-    put_foils_right();
-    return from_.each_reading([this](const ReadingFact& fact) {
+    auto done = from_.each_reading([this](const ReadingFact& fact) {
       add(fact);
       return Result<>(Done{});
     });
+    into_.visits = from_.visits();
+    put_foils_right();
+    order_visits();
+    return done;
   }
 
  private:
   void put_foils_right();
+  void order_visits();
   void add(const ReadingFact& fact);
   void put_right(const ReadingFact& fact, std::int64_t read, forecast::Reading& reading) const;
   [[nodiscard]] std::string_view reason(const ReadingFact& fact) const;
@@ -69,6 +76,26 @@ void Filler::put_foils_right() {
         instruments_.of(foil.gauge).put_right({visit.day, foil.at}, *visit.foil_read_um * units) /
         units;
   }
+}
+
+/// Those that readings asked for late stand behind the others.
+void Filler::order_visits() {
+  const auto by_id = [&](std::size_t a, std::size_t b) {
+    return into_.visits[a].id < into_.visits[b].id;
+  };
+  if (std::ranges::is_sorted(into_.visits, {}, &forecast::Visit::id)) return;
+  std::vector<std::size_t> order(into_.visits.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), by_id);
+  std::vector<forecast::Visit> visits;
+  std::vector<std::int32_t> places(order.size());
+  for (const std::size_t from : order) {
+    places[from] = static_cast<std::int32_t>(visits.size());
+    visits.push_back(std::move(into_.visits[from]));
+  }
+  into_.visits = std::move(visits);
+  for (forecast::Reading& reading : into_.readings)
+    reading.visit = places[static_cast<std::size_t>(reading.visit)];
 }
 
 /// Why a record is kept back; empty when it is not.
@@ -160,37 +187,109 @@ void assume_rate(Part& part, const forecast::Settings& settings) {
   part.prior_is_category = true;
 }
 
-Result<forecast::Portfolio> read_portfolio(Database& tables, Date as_of,
-                                           const PortfolioQuestion& question) {
-  const auto snapshot = Snapshot::begin(tables);
-  if (!snapshot) return fail(snapshot.error(), "The register could not be read for the forecast: ");
-  PortfolioQuestion asked = question;
-  asked.as_of = as_of;
-  auto from = PortfolioTables::open(tables, asked);
-  if (!from) return fail(from.error(), "The register could not be read for the forecast: ");
-  const auto instruments = instrument_histories(tables);
-  if (!instruments) return fail(instruments.error());
+namespace {
+
+/// Of what is asked of the tables, but for reports.
+Result<forecast::Portfolio> portfolio_of(PortfolioTables& from, Date as_of,
+                                         const PortfolioQuestion& question,
+                                         const InstrumentHistories& instruments) {
   forecast::Portfolio portfolio;
   portfolio.as_of = as_of;
   portfolio.settings = question.settings;
-  portfolio.limits = (*from)->limits();
-  portfolio.parts = (*from)->parts();
+  portfolio.limits = from.limits();
+  portfolio.parts = from.parts();
   for (auto& part : portfolio.parts) assume_rate(part, question.settings);
-  portfolio.visits = (*from)->visits();
-  auto works = (*from)->works();
+  auto works = from.works();
   if (!works) return fail(works.error());
   portfolio.works = std::move(*works);
-  auto reports = (*from)->reports();
-  if (!reports) return fail(reports.error());
-  portfolio.reports = std::move(*reports);
-  if (question.readings)
-    if (auto filled = Filler(**from, portfolio, *instruments).run(); !filled)
-      return fail(filled.error());
+  if (!question.readings)
+    portfolio.visits = from.visits();
+  else if (auto filled = Filler(from, portfolio, instruments).run(); !filled)
+    return fail(filled.error());
   std::set<std::string> aboard;
   for (const auto& part : portfolio.parts) aboard.insert(part.site);
   portfolio.sites_aboard.assign(aboard.begin(), aboard.end());
   for (const auto& limits : portfolio.limits) portfolio.sites_asked.push_back(limits.site);
   return portfolio;
+}
+
+constexpr const char* not_read = "The register could not be read for the forecast: ";
+
+}  // namespace
+
+Result<forecast::Portfolio> read_portfolio(Database& tables, Date as_of,
+                                           const PortfolioQuestion& question) {
+  const auto snapshot = Snapshot::begin(tables);
+  if (!snapshot) return fail(snapshot.error(), not_read);
+  PortfolioQuestion asked = question;
+  asked.as_of = as_of;
+  auto from = PortfolioTables::open(tables, asked);
+  if (!from) return fail(from.error(), not_read);
+  const auto instruments = instrument_histories(tables);
+  if (!instruments) return fail(instruments.error());
+  auto portfolio = portfolio_of(**from, as_of, question, *instruments);
+  if (!portfolio) return portfolio;
+  auto reports = (*from)->reports();
+  if (!reports) return fail(reports.error());
+  portfolio->reports = std::move(*reports);
+  return portfolio;
+}
+
+Result<std::unique_ptr<PortfolioSites>> PortfolioSites::open(Database& tables, Date as_of,
+                                                             const PortfolioQuestion& question) {
+  auto snapshot = Snapshot::begin(tables);
+  if (!snapshot) return fail(snapshot.error(), not_read);
+  PortfolioQuestion asked = question;
+  asked.as_of = as_of;
+  auto from = PortfolioTables::open_for_sites(tables, asked);
+  if (!from) return fail(from.error(), not_read);
+  auto instruments = instrument_histories(tables);
+  if (!instruments) return fail(instruments.error());
+  std::unique_ptr<PortfolioSites> made(new PortfolioSites(
+      std::move(*snapshot), as_of, asked, std::move(*from), std::move(*instruments)));
+  if (auto ok = made->find_components(tables); !ok) return fail(ok.error(), not_read);
+  return made;
+}
+
+/// Parts by site, and the days they were put up. Roles outside of these are of no part.
+Result<> PortfolioSites::find_components(Database& tables) {
+  auto rows = tables.prepare(
+      "SELECT feed, id, role BETWEEN 1 AND 12, date_in_service FROM entity WHERE type = 7 AND "
+      "held = 0 AND voided_by IS NULL AND NOT EXISTS (SELECT 1 FROM retirement r WHERE r.entity = "
+      "entity.id)");
+  if (!rows) return fail(rows.error());
+  std::map<Uuid, std::vector<Date>> installed;
+  while (true) {
+    auto more = rows->step();
+    if (!more) return fail(more.error());
+    if (!*more) break;
+    const Uuid site = rows->uuid(0);
+    components_[site].push_back(rows->uuid(1));
+    if (rows->number(2) == 0 || rows->is_null(3)) continue;
+    const Date day{static_cast<std::int32_t>(rows->number(3))};
+    if (day <= as_of_) installed[site].push_back(day);
+  }
+  const Things& known = tables_->sites();
+  for (const Thing& site : known.all()) components_[site.id];
+  for (const auto& [site, ids] : components_) ids_.emplace(known.text(site), site);
+  std::map<std::string, std::vector<Date>> by_name;
+  for (auto& [site, dates] : installed) by_name[known.text(site)] = std::move(dates);
+  installed_ = forecast::InstalledDates(std::move(by_name));
+  return Done{};
+}
+
+std::vector<std::string> PortfolioSites::names() const {
+  std::vector<std::string> names;
+  for (const auto& [name, id] : ids_) names.push_back(name);
+  return names;
+}
+
+Result<forecast::Portfolio> PortfolioSites::read(const std::string& site) {
+  const auto id = ids_.find(site);
+  check(id != ids_.end(), "a site of the register is asked");
+  if (auto ok = tables_->turn_to(id->second, components_[id->second]); !ok)
+    return fail(ok.error(), not_read);
+  return portfolio_of(*tables_, as_of_, question_, instruments_);
 }
 
 }  // namespace kneerail

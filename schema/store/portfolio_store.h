@@ -2,13 +2,19 @@
 
 // The forecast's input from a register's tables.
 
+#include <map>
+#include <memory>
+#include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "core/base/date.h"
 #include "core/base/result.h"
 #include "core/forecast/portfolio.h"
+#include "core/forecast/start_dates.h"
 #include "schema/database.h"
+#include "schema/store/instrument_store.h"
 #include "schema/store/portfolio_tables.h"
 
 namespace kneerail {
@@ -21,6 +27,42 @@ namespace kneerail {
 /// Errors: io, corrupt.
 Result<forecast::Portfolio> read_portfolio(Database& tables, Date as_of,
                                            const PortfolioQuestion& question = {});
+
+/// The same input site by site, with no more of it in memory than one site, and of each part where
+/// it is. All sites are of one moment. Works, readings and visits of a site come out as from the
+/// whole; reports do not come.
+class PortfolioSites {
+ public:
+  /// `tables` outlives it; the question's sites are not looked at. Errors: io, corrupt.
+  static Result<std::unique_ptr<PortfolioSites>> open(Database& tables, Date as_of,
+                                                      const PortfolioQuestion& question = {});
+  /// Of all sites (Part::site), ascending; of those without a part too.
+  [[nodiscard]] std::vector<std::string> names() const;
+  [[nodiscard]] bool has(const std::string& site) const { return ids_.contains(site); }
+  /// When parts of all sites were put up.
+  [[nodiscard]] const forecast::InstalledDates& installed() const { return installed_; }
+  /// One that names() has. Errors: io, corrupt.
+  Result<forecast::Portfolio> read(const std::string& site);
+
+ private:
+  PortfolioSites(Snapshot snapshot, Date as_of, PortfolioQuestion question,
+                 std::unique_ptr<PortfolioTables> tables, InstrumentHistories instruments)
+      : snapshot_(std::move(snapshot)),
+        as_of_(as_of),
+        question_(std::move(question)),
+        tables_(std::move(tables)),
+        instruments_(std::move(instruments)) {}
+  Result<> find_components(Database& tables);
+
+  Snapshot snapshot_;
+  Date as_of_;
+  PortfolioQuestion question_;
+  std::unique_ptr<PortfolioTables> tables_;
+  InstrumentHistories instruments_;
+  std::map<Uuid, std::vector<Uuid>> components_;  ///< by site
+  std::map<std::string, Uuid> ids_;               ///< of sites, by name
+  forecast::InstalledDates installed_;
+};
 
 /// Why a reading of that quantity tells the forecast nothing about that part; empty when it does.
 std::string_view reason_to_leave_out(const forecast::Part& part, forecast::Quantity quantity);

@@ -4,6 +4,7 @@
 #include "schema/store/portfolio_tables.h"
 
 #include <algorithm>
+#include <initializer_list>
 #include <utility>
 
 #include "core/corrosion/attack.h"
@@ -86,36 +87,148 @@ Result<std::unique_ptr<PortfolioTables>> PortfolioTables::open(Database& tables,
   auto days = organisation_days(tables);
   if (!days) return fail(days.error());
   made->zone_ = std::move(days->zone);
+  if (auto ok = made->load_things_of_all(); !ok) return fail(ok.error());
   if (auto ok = made->load_things_of_parts(); !ok) return fail(ok.error());
   made->find_post_spacings();
   if (auto ok = made->mark_out_of_shape(); !ok) return fail(ok.error());
   if (auto ok = made->load_parts(); !ok) return fail(ok.error());
   if (auto ok = made->load_visits(); !ok) return fail(ok.error());
+  made->make_visits();
   return made;
 }
 
-bool PortfolioTables::is_asked(const Uuid& site) const {
-  return sites_asked_.empty() || sites_asked_.contains(site);
+Result<std::unique_ptr<PortfolioTables>> PortfolioTables::open_for_sites(
+    Database& tables, PortfolioQuestion question) {
+  question.sites.clear();
+  std::unique_ptr<PortfolioTables> made(new PortfolioTables(tables, std::move(question)));
+  made->site_by_site_ = true;
+  auto days = organisation_days(tables);
+  if (!days) return fail(days.error());
+  made->zone_ = std::move(days->zone);
+  if (auto ok = made->load_things_of_all(); !ok) return fail(ok.error());
+  const auto without = without_own_reference(tables);
+  if (!without) return fail(without.error());
+  made->without_reference_.insert(without->begin(), without->end());
+  if (auto ok = made->mark_out_of_shape(); !ok) return fail(ok.error());
+  if (auto ok = made->load_visits(); !ok) return fail(ok.error());
+  return made;
 }
 
-Result<> PortfolioTables::load_things_of_parts() {
-  const std::pair<Things*, EntityType> wanted[] = {{&sites_, EntityType::site},
-                                                   {&zones_, EntityType::zone},
-                                                   {&runs_, EntityType::run},
-                                                   {&posts_, EntityType::post},
-                                                   {&bays_, EntityType::bay},
-                                                   {&types_, EntityType::component_type},
-                                                   {&instruments_, EntityType::instrument},
-                                                   {&people_, EntityType::person},
-                                                   {&rule_sets_, EntityType::rule_set},
-                                                   {&depots_, EntityType::depot},
-                                                   {&components_, EntityType::component}};
+Result<> PortfolioTables::turn_to(const Uuid& site, const std::vector<Uuid>& components) {
+  check(site_by_site_, "it was opened for sites");
+  for (const Uuid& before : sites_asked_)
+    for (const std::size_t p : visits_of_site_[before]) visit_parts_[p].asked = false;
+  for (VisitPart* part : std::exchange(asked_late_, {})) part->asked = false;
+  sites_asked_ = {site};
+  for (const std::size_t p : visits_of_site_[site]) visit_parts_[p].asked = true;
+  spacing_of_post_mm_.clear();
+  parts_.clear();
+  visits_.clear();
+  limits_.clear();
+  foils_.clear();
+  part_places_.clear();
+  parts_of_run_.clear();
+  if (auto ok = load_things_of_site(components); !ok) return ok;
+  find_post_spacings();
+  if (auto ok = load_parts(); !ok) return ok;
+  make_visits();
+  std::vector<Uuid> subjects;
+  for (const auto& [id, place] : part_places_) subjects.push_back(id);
+  for (const auto& [id, places] : parts_of_run_) subjects.push_back(id);
+  std::sort(subjects.begin(), subjects.end());
+  subjects.erase(std::unique(subjects.begin(), subjects.end()), subjects.end());
+  subjects_ = bytes_of_ids(subjects);
+  return Done{};
+}
+
+bool PortfolioTables::is_asked(const Uuid& site) const {
+  if (sites_asked_.empty()) return !site_by_site_;
+  return sites_asked_.contains(site);
+}
+
+namespace {
+
+Result<> load_each(Database& tables, std::initializer_list<std::pair<Things*, EntityType>> wanted) {
   for (const auto& [things, type] : wanted) {
-    auto loaded = load_things(tables_, static_cast<int>(type));
+    auto loaded = load_things(tables, static_cast<int>(type));
     if (!loaded) return fail(loaded.error());
     *things = std::move(*loaded);
   }
   return Done{};
+}
+
+void keep_each_once(std::vector<Uuid>& ids) {
+  std::sort(ids.begin(), ids.end());
+  ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
+}
+
+std::vector<Uuid> parents_of(std::initializer_list<const Things*> lists) {
+  std::vector<Uuid> parents;
+  for (const Things* things : lists)
+    for (const Thing& thing : things->all()) parents.push_back(thing.parent);
+  keep_each_once(parents);
+  return parents;
+}
+
+/// The posts that bays stand between.
+std::vector<Uuid> ends_of(const Things& bays) {
+  std::vector<Uuid> ends;
+  for (const Thing& bay : bays.all())
+    for (const int field : {bay_field::from_post, bay_field::to_post})
+      if (const auto post = bay.id_field(field)) ends.push_back(*post);
+  return ends;
+}
+
+}  // namespace
+
+Result<> PortfolioTables::load_things_of_all() {
+  return load_each(tables_, {{&sites_, EntityType::site},
+                             {&types_, EntityType::component_type},
+                             {&instruments_, EntityType::instrument},
+                             {&people_, EntityType::person},
+                             {&rule_sets_, EntityType::rule_set},
+                             {&depots_, EntityType::depot}});
+}
+
+Result<> PortfolioTables::load_things_of_parts() {
+  return load_each(tables_, {{&zones_, EntityType::zone},
+                             {&runs_, EntityType::run},
+                             {&posts_, EntityType::post},
+                             {&bays_, EntityType::bay},
+                             {&components_, EntityType::component}});
+}
+
+Result<std::vector<Thing>> PortfolioTables::with_references(
+    Result<std::vector<Thing>> things) const {
+  if (things)
+    for (Thing& thing : *things)
+      if (without_reference_.contains(thing.id)) thing.reference.clear();
+  return things;
+}
+
+/// The site's components, and what they stand in, whichever site that was made for.
+Result<> PortfolioTables::load_things_of_site(const std::vector<Uuid>& components) {
+  const auto load = [&](Things& into, EntityType type, const std::vector<Uuid>& ids) -> Result<> {
+    auto things = with_references(things_among(tables_, static_cast<int>(type), ids));
+    if (!things) return fail(things.error());
+    into = Things(std::move(*things));
+    return Done{};
+  };
+  if (auto ok = load(components_, EntityType::component, components); !ok) return ok;
+  const auto places = parents_of({&components_});
+  if (auto ok = load(posts_, EntityType::post, places); !ok) return ok;
+  if (auto ok = load(bays_, EntityType::bay, places); !ok) return ok;
+  const auto runs = parents_of({&posts_, &bays_});
+  if (auto ok = load(runs_, EntityType::run, runs); !ok) return ok;
+  if (auto ok = load(zones_, EntityType::zone, parents_of({&runs_})); !ok) return ok;
+  // How far a post stands from the next hangs on all posts of its run.
+  auto posts = things_under(tables_, static_cast<int>(EntityType::post), runs);
+  if (!posts) return fail(posts.error());
+  auto wanted = ends_of(bays_);
+  wanted.insert(wanted.end(), places.begin(), places.end());
+  for (const Thing& post : *posts) wanted.push_back(post.id);
+  keep_each_once(wanted);
+  return load(posts_, EntityType::post, wanted);
 }
 
 const cbor::Value* PortfolioTables::rule_value(const Thing& site, int limit) const {
@@ -254,10 +367,13 @@ Result<> PortfolioTables::load_parts() {
     if (component->part_of) parts_of_run_[*component->part_of].push_back(place);
     parts_.push_back(std::move(part));
   }
-  for (const Thing& site : sites_.all()) {
-    if (!is_asked(site.id)) continue;
-    limits_.push_back(limits_of(site));
+  if (site_by_site_) {
+    for (const Uuid& id : sites_asked_)
+      if (const Thing* site = sites_.find(id)) limits_.push_back(limits_of(*site));
+    return Done{};
   }
+  for (const Thing& site : sites_.all())
+    if (is_asked(site.id)) limits_.push_back(limits_of(site));
   std::sort(limits_.begin(), limits_.end(),
             [](const auto& a, const auto& b) { return a.site < b.site; });
   return Done{};

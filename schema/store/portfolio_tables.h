@@ -68,8 +68,16 @@ class PortfolioTables {
  public:
   static Result<std::unique_ptr<PortfolioTables>> open(Database& tables,
                                                        PortfolioQuestion question);
+  /// What all sites share, visits among it; parts, works and readings are those of no site yet.
+  static Result<std::unique_ptr<PortfolioTables>> open_for_sites(Database& tables,
+                                                                 PortfolioQuestion question);
+  /// After open_for_sites(): from now on it is as opened for that site alone, of whose parts these
+  /// are the identifiers.
+  Result<> turn_to(const Uuid& site, const std::vector<Uuid>& components);
+  [[nodiscard]] const Things& sites() const { return sites_; }
 
   [[nodiscard]] const std::vector<forecast::Part>& parts() const { return parts_; }
+  /// Ascending by id; what readings of a site ask for that were kept under another, behind them.
   [[nodiscard]] const std::vector<forecast::Visit>& visits() const { return visits_; }
   [[nodiscard]] const std::vector<forecast::SiteLimits>& limits() const { return limits_; }
   [[nodiscard]] const std::vector<FoilFact>& foils() const { return foils_; }
@@ -90,6 +98,8 @@ class PortfolioTables {
     Uuid site;
     Date day;
     bool asked = false;                ///< also where only one of its sites is
+    bool of_several = false;           ///< its visit has more rows than one
+    std::size_t rows_before = 0;       ///< of its visit
     std::vector<Uuid> coating_gauges;  ///< by name, as the other two
     std::vector<Uuid> wall_gauges;
     std::vector<Uuid> wrenches;
@@ -111,7 +121,10 @@ class PortfolioTables {
   };
 
   PortfolioTables(Database& tables, PortfolioQuestion question);
+  Result<> load_things_of_all();
   Result<> load_things_of_parts();
+  Result<> load_things_of_site(const std::vector<Uuid>& components);
+  Result<std::vector<Thing>> with_references(Result<std::vector<Thing>> things) const;
   Result<> load_parts();
   Result<> load_visits();
   Result<> load_visit_parts();
@@ -120,6 +133,14 @@ class PortfolioTables {
   Result<> load_failed_checks();
   std::vector<std::size_t> order_by_name();
   void number_visits();
+  void make_visits();
+  [[nodiscard]] forecast::Visit row_of_visit(const VisitPart& part, std::size_t row) const;
+  void place_row(VisitPart& part, std::size_t row, forecast::Visit visit);
+  /// Site by site: a reading of the site's part was kept under another site.
+  void ask_late(VisitPart& part);
+  /// Rows of a table by subject, of the site turned to or of all.
+  Result<Statement> prepare_of_subjects(std::string_view columns, std::string_view table,
+                                        std::string_view that);
   Result<> add_works(std::vector<forecast::Work>& works);
   Result<> add_strike_steps(std::vector<forecast::Work>& works);
   Result<> add_retorques(std::vector<forecast::Work>& works);
@@ -163,6 +184,12 @@ class PortfolioTables {
   std::unordered_map<Uuid, std::vector<std::int32_t>> parts_of_run_;
   std::vector<VisitPart> visit_parts_;
   std::unordered_map<Uuid, std::vector<std::size_t>> parts_of_visit_;
+  std::unordered_map<Uuid, std::vector<std::size_t>> visits_of_site_;  ///< places in visit_parts_
+
+  bool site_by_site_ = false;
+  std::set<Uuid> without_reference_;    ///< site by site: another bears theirs
+  std::vector<std::uint8_t> subjects_;  ///< site by site: what its works and readings are of
+  std::vector<VisitPart*> asked_late_;
 };
 
 }  // namespace kneerail

@@ -56,9 +56,12 @@ Result<> PortfolioTables::load_visit_parts() {
     if (!of_visit.empty() && visit_parts_[of_visit.back()].who == part.who) {
       VisitPart& before = visit_parts_[of_visit.back()];
       before.asked = before.asked || part.asked;
+      auto& of_site = visits_of_site_[part.site];
+      if (of_site.empty() || of_site.back() != of_visit.back()) of_site.push_back(of_visit.back());
       continue;
     }
     of_visit.push_back(visit_parts_.size());
+    visits_of_site_[part.site].push_back(visit_parts_.size());
     visit_parts_.push_back(std::move(part));
   }
 }
@@ -167,59 +170,78 @@ std::vector<std::size_t> PortfolioTables::order_by_name() {
 /// Gives every person's part of a visit its rows: the n-th holds the n-th gauge and wrench. They
 /// are numbered over all sites, so that a visit of two is called the same whichever is asked.
 void PortfolioTables::number_visits() {
+  std::map<Uuid, std::size_t> rows_of_visit;
+  for (const std::size_t p : order_by_name()) {
+    VisitPart& part = visit_parts_[p];
+    part.rows.resize(std::max({std::size_t{1}, part.coating_gauges.size(), part.wall_gauges.size(),
+                               part.wrenches.size()}));
+    std::size_t& rows = rows_of_visit[part.visit];
+    part.rows_before = rows;
+    rows += part.rows.size();
+  }
+  for (VisitPart& part : visit_parts_) part.of_several = rows_of_visit[part.visit] > 1;
+}
+
+forecast::Visit PortfolioTables::row_of_visit(const VisitPart& part, std::size_t row) const {
+  forecast::Visit visit;
+  visit.id = to_text(part.visit);
+  if (part.of_several) visit.id += "." + std::to_string(part.rows_before + row + 1);
+  visit.site = sites_.text(part.site);
+  visit.day = part.day;
+  visit.inspector = people_.text(part.who);
+  const auto named = [&](const std::vector<Uuid>& list) {
+    return row < list.size() ? instruments_.text(list[row]) : std::string();
+  };
+  visit.coating_gauge = named(part.coating_gauges);
+  visit.wall_gauge = named(part.wall_gauges);
+  visit.wrench = named(part.wrenches);
+  if (row >= part.coating_gauges.size()) return visit;
+  const Uuid& gauge = part.coating_gauges[row];
+  visit.gauge_not_in_order = part.not_in_order.contains(gauge);
+  if (const auto foil = part.foils.find(gauge); foil != part.foils.end()) {
+    visit.foil_true_um = foil->second.true_um;
+    visit.foil_read_um = foil->second.read_um;
+  }
+  return visit;
+}
+
+/// The rows of those asked, ascending by id.
+void PortfolioTables::make_visits() {
   struct Made {
     forecast::Visit visit;
-    std::size_t part;
+    VisitPart* part;
     std::size_t row;
   };
   std::vector<Made> all;
-  std::map<Uuid, std::size_t> rows_of_visit;
-  const auto rows_of = [](const VisitPart& part) {
-    return std::max({std::size_t{1}, part.coating_gauges.size(), part.wall_gauges.size(),
-                     part.wrenches.size()});
+  const auto add = [&](VisitPart& part) {
+    for (std::size_t row = 0; part.asked && row < part.rows.size(); ++row)
+      all.push_back({row_of_visit(part, row), &part, row});
   };
-  for (const auto& part : visit_parts_) rows_of_visit[part.visit] += rows_of(part);
-  std::map<Uuid, std::size_t> numbered;
-  for (const std::size_t p : order_by_name()) {
-    VisitPart& part = visit_parts_[p];
-    part.rows.resize(rows_of(part));
-    for (std::size_t row = 0; row < part.rows.size(); ++row) {
-      forecast::Visit visit;
-      visit.id = to_text(part.visit);
-      if (rows_of_visit[part.visit] > 1) visit.id += "." + std::to_string(++numbered[part.visit]);
-      if (!part.asked) continue;
-      visit.site = sites_.text(part.site);
-      visit.day = part.day;
-      visit.inspector = people_.text(part.who);
-      const auto named = [&](const std::vector<Uuid>& list) {
-        return row < list.size() ? instruments_.text(list[row]) : std::string();
-      };
-      visit.coating_gauge = named(part.coating_gauges);
-      visit.wall_gauge = named(part.wall_gauges);
-      visit.wrench = named(part.wrenches);
-      if (row < part.coating_gauges.size()) {
-        const Uuid& gauge = part.coating_gauges[row];
-        visit.gauge_not_in_order = part.not_in_order.contains(gauge);
-        if (const auto foil = part.foils.find(gauge); foil != part.foils.end()) {
-          visit.foil_true_um = foil->second.true_um;
-          visit.foil_read_um = foil->second.read_um;
-        }
-      }
-      all.push_back({std::move(visit), p, row});
-    }
-  }
+  if (!site_by_site_)
+    for (VisitPart& part : visit_parts_) add(part);
+  else
+    for (const Uuid& site : sites_asked_)
+      for (const std::size_t p : visits_of_site_[site]) add(visit_parts_[p]);
   std::sort(all.begin(), all.end(),
             [](const Made& a, const Made& b) { return a.visit.id < b.visit.id; });
-  for (auto& made : all) {
-    VisitPart& part = visit_parts_[made.part];
-    const auto place = static_cast<std::int32_t>(visits_.size());
-    part.rows[made.row] = place;
-    if (made.visit.foil_read_um) {
-      const Uuid& gauge = part.coating_gauges[made.row];
-      foils_.push_back({place, gauge, Instant{part.foils[gauge].t}});
-    }
-    visits_.push_back(std::move(made.visit));
+  for (Made& made : all) place_row(*made.part, made.row, std::move(made.visit));
+}
+
+void PortfolioTables::place_row(VisitPart& part, std::size_t row, forecast::Visit visit) {
+  const auto place = static_cast<std::int32_t>(visits_.size());
+  part.rows[row] = place;
+  if (visit.foil_read_um) {
+    const Uuid& gauge = part.coating_gauges[row];
+    foils_.push_back({place, gauge, Instant{part.foils[gauge].t}});
   }
+  visits_.push_back(std::move(visit));
+}
+
+void PortfolioTables::ask_late(VisitPart& part) {
+  part.asked = true;
+  asked_late_.push_back(&part);
+  for (std::size_t row = 0; row < part.rows.size(); ++row)
+    place_row(part, row, row_of_visit(part, row));
 }
 
 }  // namespace kneerail

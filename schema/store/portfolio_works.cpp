@@ -1,6 +1,7 @@
 // Works and readings of a portfolio from the tables.
 
 #include <algorithm>
+#include <span>
 #include <tuple>
 
 #include "core/records/coating_reading.h"
@@ -86,11 +87,23 @@ void PortfolioTables::add_work(const Uuid& subject, const forecast::Work& work,
     for (const auto part : of->second) add(part);
 }
 
+/// In the order of records either way.
+Result<Statement> PortfolioTables::prepare_of_subjects(std::string_view columns,
+                                                       std::string_view table,
+                                                       std::string_view that) {
+  std::string sql = "SELECT " + std::string(columns) + " FROM ";
+  const std::string rest = " WHERE " + std::string(that) + " ORDER BY record";
+  if (!site_by_site_) return tables_.prepare(sql + std::string(table) + rest);
+  auto rows = tables_.prepare(std::string(with_given) + sql + "given CROSS JOIN " +
+                              std::string(table) + " ON subject = given.asked" + rest);
+  if (rows) rows->bind_in_place(1, std::span(subjects_));
+  return rows;
+}
+
 Result<> PortfolioTables::add_works(std::vector<forecast::Work>& works) {
-  auto rows = tables_.prepare(
-      "SELECT subject, action, day, t, new_coating_nominal_tenth_um, as_left_tenth_nm, screw "
-      "FROM work WHERE voided_by IS NULL AND held = 0 AND (same_as IS NULL OR same_as = record) "
-      "ORDER BY record");
+  auto rows = prepare_of_subjects(
+      "subject, action, day, t, new_coating_nominal_tenth_um, as_left_tenth_nm, screw", "work",
+      "voided_by IS NULL AND held = 0 AND (same_as IS NULL OR same_as = record)");
   if (!rows) return fail(rows.error());
   while (true) {
     auto more = rows->step();
@@ -111,9 +124,9 @@ Result<> PortfolioTables::add_works(std::vector<forecast::Work>& works) {
 
 /// A torque signed at a re-erecting; "will not tighten" signs nothing.
 Result<> PortfolioTables::add_strike_steps(std::vector<forecast::Work>& works) {
-  auto rows = tables_.prepare(
-      "SELECT subject, t, as_left_tenth_nm, screw, same_part FROM strike_step WHERE step = 3 "
-      "AND voided_by IS NULL AND held = 0 AND coalesce(how, 0) <> 4 ORDER BY record");
+  auto rows =
+      prepare_of_subjects("subject, t, as_left_tenth_nm, screw, same_part", "strike_step",
+                          "step = 3 AND voided_by IS NULL AND held = 0 AND coalesce(how, 0) <> 4");
   if (!rows) return fail(rows.error());
   while (true) {
     auto more = rows->step();
@@ -131,9 +144,9 @@ Result<> PortfolioTables::add_strike_steps(std::vector<forecast::Work>& works) {
 
 /// A torque reading that says what it was left at is a re-torque too.
 Result<> PortfolioTables::add_retorques(std::vector<forecast::Work>& works) {
-  auto rows = tables_.prepare(
-      "SELECT subject, t, v2, screw FROM reading WHERE kind = 22 AND v2 IS NOT NULL "
-      "AND voided_by IS NULL AND held = 0 ORDER BY record");
+  auto rows =
+      prepare_of_subjects("subject, t, v2, screw", "reading",
+                          "kind = 22 AND v2 IS NOT NULL AND voided_by IS NULL AND held = 0");
   if (!rows) return fail(rows.error());
   while (true) {
     auto more = rows->step();
@@ -183,21 +196,20 @@ enum : int {
   at_voided,
   at_seen_at
 };
-constexpr std::string_view readings_query =
-    "SELECT record, kind, subject, visit, who, instrument, t, v1, censoring, replicates, spot, "
-    "screw, layer, under_probe, how, carried, wrench_set_tenth_nm, held, voided_by, seen_at FROM "
-    "reading "
-    "WHERE kind IN (20, 21, 22, 23) AND visit IS NOT NULL ORDER BY record";
+constexpr std::string_view reading_columns =
+    "record, kind, subject, visit, who, instrument, t, v1, censoring, replicates, spot, "
+    "screw, layer, under_probe, how, carried, wrench_set_tenth_nm, held, voided_by, seen_at";
 }  // namespace
 
 /// False for what is not of this portfolio: another site, after the day asked, not measurable.
 bool PortfolioTables::reading_fact(const Statement& row, ReadingFact& fact) {
   const auto part = part_places_.find(row.uuid(at_subject));
-  const VisitPart* of = visit_part(row.uuid(at_visit), row.uuid(at_who));
+  VisitPart* of = visit_part(row.uuid(at_visit), row.uuid(at_who));
   fact.at = Instant{row.number(at_t)};
   fact.day = zone_.day_of_entry(fact.at);
-  if (part == part_places_.end() || of == nullptr || !of->asked || !is_known_on(fact.day))
-    return false;
+  if (part == part_places_.end() || of == nullptr || !is_known_on(fact.day)) return false;
+  if (site_by_site_ && !of->asked) ask_late(*of);
+  if (!of->asked) return false;
   if (!row.is_null(at_censoring) &&
       row.number(at_censoring) == static_cast<int>(Censoring::not_measurable))
     return false;
@@ -231,7 +243,8 @@ bool PortfolioTables::reading_fact(const Statement& row, ReadingFact& fact) {
 }
 
 Result<> PortfolioTables::each_reading(const std::function<Result<>(const ReadingFact&)>& each) {
-  auto rows = tables_.prepare(readings_query);
+  auto rows = prepare_of_subjects(reading_columns, "reading",
+                                  "kind IN (20, 21, 22, 23) AND visit IS NOT NULL");
   if (!rows) return fail(rows.error());
   ReadingFact fact;
   while (true) {

@@ -1,18 +1,19 @@
 #include "schema/store/register_things.h"
 
+#include <set>
+#include <span>
 #include <unordered_set>
 #include <utility>
 
 namespace kneerail {
 namespace {
 
-constexpr std::string_view things_query =
+constexpr std::string_view columns =
     "SELECT id, type, feed, parent, import_reference, name, chainage_mm, role, component_type, "
-    "date_in_service, coating_nominal_tenth_um, rest, part_of, code FROM entity WHERE type = ? AND "
-    "held "
-    "= 0 "
-    "AND voided_by IS NULL AND NOT EXISTS (SELECT 1 FROM retirement r WHERE r.entity = entity.id) "
-    "ORDER BY id";
+    "date_in_service, coating_nominal_tenth_um, rest, part_of, code FROM ";
+constexpr std::string_view that_count =
+    "type = ?2 AND held = 0 AND voided_by IS NULL "
+    "AND NOT EXISTS (SELECT 1 FROM retirement r WHERE r.entity = entity.id) ORDER BY id";
 
 std::optional<std::int64_t> number_or_none(const Statement& row, int column) {
   return row.is_null(column) ? std::nullopt : std::optional(row.number(column));
@@ -41,6 +42,29 @@ Result<Thing> thing_of(const Statement& row) {
   return thing;
 }
 
+Result<std::vector<Thing>> things_of(Statement& rows) {
+  std::vector<Thing> things;
+  while (true) {
+    auto more = rows.step();
+    if (!more) return fail(more.error());
+    if (!*more) return things;
+    auto thing = thing_of(rows);
+    if (!thing) return fail(thing.error());
+    things.push_back(std::move(*thing));
+  }
+}
+
+Result<std::vector<Thing>> given_things(Database& tables, int type, const std::vector<Uuid>& ids,
+                                        std::string_view from) {
+  if (ids.empty()) return std::vector<Thing>();
+  auto rows = tables.prepare(std::string(with_given) + std::string(columns) + std::string(from) +
+                             std::string(that_count));
+  if (!rows) return fail(rows.error());
+  const auto bytes = bytes_of_ids(ids);
+  rows->bind_in_place(1, std::span(bytes)).bind(2, std::int64_t{type});
+  return things_of(*rows);
+}
+
 }  // namespace
 
 std::optional<std::int64_t> Thing::number(int field) const {
@@ -59,17 +83,43 @@ std::string Thing::text() const {
 }
 
 Result<std::vector<Thing>> things_of_type(Database& tables, int type) {
-  auto rows = tables.prepare(things_query);
+  auto rows = tables.prepare(std::string(columns) + "entity WHERE " + std::string(that_count));
   if (!rows) return fail(rows.error());
-  rows->bind(1, std::int64_t{type});
-  std::vector<Thing> things;
+  rows->bind(2, std::int64_t{type});
+  return things_of(*rows);
+}
+
+std::vector<std::uint8_t> bytes_of_ids(const std::vector<Uuid>& ids) {
+  std::vector<std::uint8_t> bytes;
+  for (const Uuid& id : ids) bytes.insert(bytes.end(), id.bytes.begin(), id.bytes.end());
+  return bytes;
+}
+
+Result<std::vector<Thing>> things_among(Database& tables, int type, const std::vector<Uuid>& ids) {
+  return given_things(tables, type, ids,
+                      "given CROSS JOIN entity ON entity.id = given.asked WHERE ");
+}
+
+Result<std::vector<Thing>> things_under(Database& tables, int type,
+                                        const std::vector<Uuid>& parents) {
+  return given_things(tables, type, parents,
+                      "given CROSS JOIN entity ON entity.parent = given.asked WHERE ");
+}
+
+Result<std::vector<Uuid>> without_own_reference(Database& tables) {
+  auto rows = tables.prepare(
+      "SELECT id, type, import_reference FROM entity WHERE import_reference IN (SELECT "
+      "import_reference FROM entity WHERE import_reference IS NOT NULL GROUP BY import_reference "
+      "HAVING count(*) > 1) AND held = 0 AND voided_by IS NULL AND NOT EXISTS (SELECT 1 FROM "
+      "retirement r WHERE r.entity = entity.id) ORDER BY id");
+  if (!rows) return fail(rows.error());
+  std::set<std::pair<std::int64_t, std::string>> taken;
+  std::vector<Uuid> without;
   while (true) {
     auto more = rows->step();
     if (!more) return fail(more.error());
-    if (!*more) return things;
-    auto thing = thing_of(*rows);
-    if (!thing) return fail(thing.error());
-    things.push_back(std::move(*thing));
+    if (!*more) return without;
+    if (!taken.emplace(rows->number(1), rows->text(2)).second) without.push_back(rows->uuid(0));
   }
 }
 

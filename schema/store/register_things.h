@@ -44,6 +44,21 @@ struct Thing {
 /// All things of one type that are not retired, held or void, ascending by identifier.
 Result<std::vector<Thing>> things_of_type(Database& tables, int type);
 
+/// Identifiers as the table `given` of one query, with the column `asked`: SQL that goes before it,
+/// and the bytes that are bound in its first place and stay where they are until it has run.
+inline constexpr std::string_view with_given =
+    "WITH RECURSIVE given(next, asked) AS (SELECT 1, substr(?1, 1, 16) UNION ALL SELECT next + 1, "
+    "substr(?1, 16 * next + 1, 16) FROM given WHERE 16 * next < length(?1)) ";
+std::vector<std::uint8_t> bytes_of_ids(const std::vector<Uuid>& ids);
+
+/// Those of them that are things of that type, as things_of_type().
+Result<std::vector<Thing>> things_among(Database& tables, int type, const std::vector<Uuid>& ids);
+/// The things of that type whose parent is among those.
+Result<std::vector<Thing>> things_under(Database& tables, int type,
+                                        const std::vector<Uuid>& parents);
+/// Things whose reference another of their type with a smaller identifier bears too.
+Result<std::vector<Uuid>> without_own_reference(Database& tables);
+
 /// Things by identifier. A reference that two of them bear is the first one's only; null for what
 /// has not been received.
 class Things {

@@ -179,7 +179,7 @@ class VisitPlanner {
 
   void add_faster() {
     if (!visits_.last) return;
-    for (const ZonePace& pace : zone_paces(portfolio_, *coating_)) {
+    for (const ZonePace& pace : zone_paces(*coating_)) {
       if (pace.site != visits_.site || !pace.is_likely_faster()) continue;
       add(Date{visits_.last->days + year_days}, VisitReason::faster_than_class,
           concat({"zone ", pace.zone, " likely loses zinc faster than its class, ",

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <tuple>
 #include <utility>
@@ -206,6 +207,42 @@ class Builder {
   std::size_t next_ = 0;
 };
 
+void sort_left_out_grades(std::vector<LeftOut>& left_out) {
+  std::sort(left_out.begin(), left_out.end(), [](const LeftOut& a, const LeftOut& b) {
+    return std::tie(a.part, a.reading) < std::tie(b.part, b.reading);
+  });
+}
+
+/// Everybody who graded, ascending.
+std::vector<std::string> inspectors_of(const std::vector<GradeData>& pieces) {
+  std::vector<std::string> names;
+  for (const GradeData& piece : pieces)
+    names.insert(names.end(), piece.inspectors.begin(), piece.inspectors.end());
+  std::sort(names.begin(), names.end());
+  names.erase(std::unique(names.begin(), names.end()), names.end());
+  return names;
+}
+
+void append(GradeData& piece, GradeData& all) {
+  const auto size_of = [](const auto& list) { return static_cast<std::int32_t>(list.size()); };
+  for (GradeSite& site : piece.sites) site.first_part += size_of(all.parts);
+  for (GradePart& part : piece.parts) {
+    part.site += size_of(all.sites);
+    part.first_segment += size_of(all.segments);
+  }
+  for (GradeSegment& segment : piece.segments) segment.first += size_of(all.looks);
+  std::vector<std::int32_t> places;
+  for (const std::string& name : piece.inspectors) places.push_back(place_of(all.inspectors, name));
+  for (GradeLook& look : piece.looks)
+    look.inspector = places[static_cast<std::size_t>(look.inspector)];
+  std::ranges::move(piece.sites, std::back_inserter(all.sites));
+  std::ranges::move(piece.parts, std::back_inserter(all.parts));
+  std::ranges::move(piece.segments, std::back_inserter(all.segments));
+  std::ranges::move(piece.looks, std::back_inserter(all.looks));
+  std::ranges::move(piece.left_out, std::back_inserter(all.left_out));
+  piece = {};
+}
+
 }  // namespace
 
 double ln_years(double years) {
@@ -233,10 +270,33 @@ GradeData prepare_grades(const Portfolio& portfolio, const InstalledDates& insta
   GradeData data;
   data.as_of = portfolio.as_of;
   Builder(portfolio, installed, data).build();
-  std::sort(data.left_out.begin(), data.left_out.end(), [](const LeftOut& a, const LeftOut& b) {
-    return std::tie(a.part, a.reading) < std::tie(b.part, b.reading);
-  });
+  sort_left_out_grades(data.left_out);
+  data.segments.shrink_to_fit();
+  data.looks.shrink_to_fit();
   return data;
+}
+
+GradeData joined(std::vector<GradeData> pieces) {
+  std::ranges::sort(pieces, {}, [](const GradeData& piece) {
+    return piece.sites.empty() ? std::string() : piece.sites.front().name;
+  });
+  GradeData all;
+  all.inspectors = inspectors_of(pieces);
+  std::size_t parts = 0;
+  std::size_t segments = 0;
+  std::size_t looks = 0;
+  for (const GradeData& piece : pieces) {
+    all.as_of = piece.as_of;
+    parts += piece.parts.size();
+    segments += piece.segments.size();
+    looks += piece.looks.size();
+  }
+  all.parts.reserve(parts);
+  all.segments.reserve(segments);
+  all.looks.reserve(looks);
+  for (GradeData& piece : pieces) append(piece, all);
+  sort_left_out_grades(all.left_out);
+  return all;
 }
 
 }  // namespace kneerail::forecast

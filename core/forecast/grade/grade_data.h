@@ -82,5 +82,8 @@ std::optional<GradeLook> seen_last(std::span<const GradeLook> looks);
 
 /// The portfolio with its own dates of installation, or with those of a larger one it is a part of.
 GradeData prepare_grades(const Portfolio& portfolio, const InstalledDates& installed);
+/// What was prepared of many portfolios, none with a site of another, as of one. Places of parts in
+/// their portfolios stay as they are.
+GradeData joined(std::vector<GradeData> pieces);
 
 }  // namespace kneerail::forecast

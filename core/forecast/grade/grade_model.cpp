@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/forecast/constants.h"
 
@@ -202,8 +203,15 @@ void GradeLikelihood::end_pass() {
 }
 
 Result<GradeModel> fit_grade_model(const Portfolio& portfolio, const GradeOptions& options) {
-  GradeModel model{.installed = InstalledDates(portfolio),
-                   .data = {},
+  InstalledDates installed(portfolio);
+  GradeData data = prepare_grades(portfolio, installed);
+  return fit_grade_data(std::move(installed), std::move(data), options);
+}
+
+Result<GradeModel> fit_grade_data(InstalledDates installed, GradeData data,
+                                  const GradeOptions& options) {
+  GradeModel model{.installed = std::move(installed),
+                   .data = std::move(data),
                    .layout = {},
                    .settings = engine_settings(options),
                    .fit = {},
@@ -211,7 +219,6 @@ Result<GradeModel> fit_grade_model(const Portfolio& portfolio, const GradeOption
                    .errors = {},
                    .counts = {},
                    .table = {}};
-  model.data = prepare_grades(portfolio, model.installed);
   if (!options.repeats_are_weak)
     for (GradeLook& look : model.data.looks) look.fresh = true;
   model.layout = grade_layout(model.data);

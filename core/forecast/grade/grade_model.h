@@ -61,6 +61,9 @@ struct GradeOptions {
 
 /// Without a grade the priors speak. Errors: not_estimable (numerical), cancelled.
 Result<GradeModel> fit_grade_model(const Portfolio& portfolio, const GradeOptions& options = {});
+/// The same of what was prepared before.
+Result<GradeModel> fit_grade_data(InstalledDates installed, GradeData data,
+                                  const GradeOptions& options);
 
 /// Rates at which grades 1 to 4 are left in the middle of the portfolio's reference group (zinc,
 /// exposure unknown), per year.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string_view>
+#include <utility>
 
 #include "core/forecast/screws/constants.h"
 #include "core/forecast/words.h"
@@ -80,9 +81,16 @@ RateSettings settings_of(const Workers& workers) {
 }  // namespace
 
 Result<ScrewModel> fit_screw_model(const Portfolio& portfolio, const Workers& workers) {
+  InstalledDates installed(portfolio);
+  ScrewData data = gather_tightenings(portfolio, installed);
+  return fit_screw_data(std::move(installed), std::move(data), workers);
+}
+
+Result<ScrewModel> fit_screw_data(InstalledDates installed, ScrewData data,
+                                  const Workers& workers) {
   ScrewModel model;
-  model.installed = InstalledDates(portfolio);
-  model.data = gather_tightenings(portfolio, model.installed);
+  model.installed = std::move(installed);
+  model.data = std::move(data);
   model.layout = layout_of(model.data);
   model.settings = settings_of(workers);
   model.likelihood = std::make_unique<ScrewLikelihood>(model.data);

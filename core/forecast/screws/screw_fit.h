@@ -30,6 +30,8 @@ struct ScrewModel {
 /// Errors: cancelled when the workers were stopped; not_estimable when the equations could not be
 /// solved. No fitting at all is no error: an empty model.
 Result<ScrewModel> fit_screw_model(const Portfolio& portfolio, const Workers& workers);
+/// The same of what was gathered before.
+Result<ScrewModel> fit_screw_data(InstalledDates installed, ScrewData data, const Workers& workers);
 
 /// The model of one part again with readings that came after the fit: `one` holds it alone, with
 /// its visits and works (part_story.h, only_part). What the parts share is held. It has no fitting

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <set>
 #include <string_view>
@@ -256,6 +257,7 @@ void number_places(const Portfolio& portfolio, ScrewSite& site, std::vector<Fitt
 }
 
 void find_usual_settings(ScrewData& data) {
+  data.usual_settings.clear();
   std::map<double, int> clicks;
   for (const Fitting& fitting : data.fittings)
     for (const Screw& screw : fitting.screws)
@@ -270,6 +272,14 @@ void find_usual_settings(ScrewData& data) {
   for (const auto& [torque_nm, count] : common) sum += count;
   for (const auto& [torque_nm, count] : common)
     data.usual_settings.push_back({torque_nm, count / sum});
+}
+
+/// What is told by all sites together.
+void finish(ScrewData& data) {
+  find_usual_settings(data);
+  std::sort(data.left_out.begin(), data.left_out.end(), [](const LeftOut& a, const LeftOut& b) {
+    return std::tie(a.part, a.reading, a.reason) < std::tie(b.part, b.reading, b.reason);
+  });
 }
 
 }  // namespace
@@ -301,11 +311,32 @@ ScrewData gather_tightenings(const Portfolio& portfolio, const InstalledDates& i
             .build());
   }
   for (ScrewSite& site : data.sites) number_places(portfolio, site, data.fittings);
-  find_usual_settings(data);
-  std::sort(data.left_out.begin(), data.left_out.end(), [](const LeftOut& a, const LeftOut& b) {
-    return std::tie(a.part, a.reading, a.reason) < std::tie(b.part, b.reading, b.reason);
-  });
+  finish(data);
   return data;
+}
+
+ScrewData joined(std::vector<ScrewData> pieces) {
+  std::ranges::sort(pieces, {}, [](const ScrewData& piece) {
+    return piece.sites.empty() ? std::string() : piece.sites.front().name;
+  });
+  ScrewData all;
+  std::size_t fittings = 0;
+  for (const ScrewData& piece : pieces) fittings += piece.fittings.size();
+  all.fittings.reserve(fittings);
+  for (ScrewData& piece : pieces) {
+    all.as_of = piece.as_of;
+    for (ScrewSite& site : piece.sites) {
+      site.first_fitting += static_cast<std::int32_t>(all.fittings.size());
+      all.sites.push_back(std::move(site));
+    }
+    std::ranges::move(piece.fittings, std::back_inserter(all.fittings));
+    std::ranges::move(piece.left_out, std::back_inserter(all.left_out));
+    all.readings += piece.readings;
+    all.without_setting += piece.without_setting;
+    piece = {};
+  }
+  finish(all);
+  return all;
 }
 
 }  // namespace kneerail::forecast

@@ -88,5 +88,8 @@ bool has_set_screws(const Part& part);
 ScrewData gather_tightenings(const Portfolio& portfolio);
 /// The same, where the dates that stand in for unknown ones are those of another portfolio.
 ScrewData gather_tightenings(const Portfolio& portfolio, const InstalledDates& installed);
+/// What was gathered of many portfolios, none with a site of another, as of one. Places of parts in
+/// their portfolios stay as they are.
+ScrewData joined(std::vector<ScrewData> pieces);
 
 }  // namespace kneerail::forecast

@@ -54,12 +54,18 @@ void fields(Archive& archive, T& session) {
   archive(site, day, gauge, foils, inspector_name, inspector, not_in_order);
 }
 
+template <class Archive, OrConst<ZoneClass> T>
+void fields(Archive& archive, T& zone) {
+  auto& [category, ln_upper_over_prior] = zone;
+  archive(category, ln_upper_over_prior);
+}
+
 template <class Archive, OrConst<CoatingSite> T>
 void fields(Archive& archive, T& site) {
   auto& [name, first_part, parts, first_segment, segments, first_session, sessions, zones,
-         zone_sessions, runs] = site;
+         zone_sessions, zone_classes, runs] = site;
   archive(name, first_part, parts, first_segment, segments, first_session, sessions, zones,
-          zone_sessions, runs);
+          zone_sessions, zone_classes, runs);
 }
 
 /// But for the path, which is made of its exponent.

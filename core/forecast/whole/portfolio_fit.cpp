@@ -35,17 +35,21 @@ Result<PortfolioFit> fit_portfolio(const Portfolio& portfolio, const RunOptions&
   if (!coating) return fail(coating.error());
   auto others = fit_other_limits(portfolio, options);
   if (!others) return fail(others.error());
-  PortfolioFit fit{std::move(*coating), std::move(*others), {}};
+  return fit_of_all(std::move(*coating), std::move(*others));
+}
+
+PortfolioFit fit_of_all(FittedCoating coating, OtherModels others) {
+  PortfolioFit fit{std::move(coating), std::move(others), {}};
   if (fit.coating.model) fit.sessions = session_reports(*fit.coating.model);
   return fit;
 }
 
-ForecastHead head_of(const PortfolioFit& fit, const Portfolio& portfolio) {
+ForecastHead head_of(const PortfolioFit& fit) {
   ForecastHead head;
   if (const auto& coating = fit.coating.model) {
     head.sessions = fit.sessions;
     head.track_record = coating->back_dated.rows;
-    head.notes = coating_notes(portfolio, *coating);
+    head.notes = coating_notes(*coating);
     head.largest_move = coating->effects.largest_move_ln;
   } else {
     head.notes.push_back(fit.coating.why_none);

@@ -6,6 +6,7 @@
 // last bit as from the whole. So a forecast can be made site by site, in any number of processes,
 // with no more in memory than the largest site.
 
+#include <functional>
 #include <map>
 #include <string>
 #include <utility>
@@ -26,6 +27,9 @@ struct PortfolioFit {
 /// invalid_input for a setting out of range.
 Result<PortfolioFit> fit_portfolio(const Portfolio& portfolio, const RunOptions& options);
 
+/// The models, with what they say of sessions.
+PortfolioFit fit_of_all(FittedCoating coating, OtherModels others);
+
 /// What the forecast says of the whole, beside its rows.
 struct ForecastHead {
   std::vector<SessionReport> sessions;
@@ -36,7 +40,7 @@ struct ForecastHead {
   std::vector<InspectorHabit> inspectors;
   double largest_move = 0;
 };
-ForecastHead head_of(const PortfolioFit& fit, const Portfolio& portfolio);
+ForecastHead head_of(const PortfolioFit& fit);
 
 /// The rows of parts, by part id, then limit; and what the models left out, by part, reading and
 /// reason. What the portfolio had left out before is not among it.
@@ -57,6 +61,13 @@ Result<ForecastRows> rows_of_one_part(const PortfolioFit& fit, const Portfolio& 
 /// The forecast as one, as forecast_all_limits() makes it; `left_out_before` is the portfolio's.
 AllLimits put_together(const ForecastHead& head, ForecastRows rows,
                        const std::vector<LeftOut>& left_out_before);
+
+/// From places of parts in the portfolio of a fit to their places in that of one site.
+using PlaceInSite = std::function<std::int32_t(std::int32_t)>;
+/// The fit of one site alone, but for what was left out of it; without what only the whole needs:
+/// track record and dates of installation.
+PortfolioFit fit_of_site(const PortfolioFit& fit, const std::string& site,
+                         const PlaceInSite& places);
 
 /// A portfolio and its fit, site by site. `portfolio` outlives it.
 class SiteSplit {

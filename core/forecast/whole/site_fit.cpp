@@ -48,15 +48,15 @@ CoatingData learnt_data_of(const CoatingData& all) {
   return own;
 }
 
-void add_site(const CoatingData& all, const CoatingSite& site,
-              const std::vector<std::int32_t>& places, CoatingData& own) {
+void add_site(const CoatingData& all, const CoatingSite& site, const PlaceInSite& places,
+              CoatingData& own) {
   own.parts = piece(all.parts, site.first_part, site.parts);
   own.segments = piece(all.segments, site.first_segment, site.segments);
   own.sessions = piece(all.sessions, site.first_session, site.sessions);
   const Range means = range_of(own.segments);
   own.means = piece(all.means, means.first, means.count);
   for (CoatingPart& part : own.parts) {
-    part.place = places[static_cast<std::size_t>(part.place)];
+    part.place = places(part.place);
     part.site = 0;
     part.first_segment -= site.first_segment;
   }
@@ -72,7 +72,7 @@ void add_site(const CoatingData& all, const CoatingSite& site,
 
 /// A site of which the model serves no part has none in it.
 CoatingModel coating_of(const CoatingModel& all, const std::string& name,
-                        const std::vector<std::int32_t>& places) {
+                        const PlaceInSite& places) {
   CoatingModel own{learnt_data_of(all.data), {}, {}};
   own.effects.spreads = all.effects.spreads;
   own.effects.globals = all.effects.globals;
@@ -115,8 +115,7 @@ RateSettings without_workers(RateSettings settings) {
   return settings;
 }
 
-ScrewModel screws_of(const ScrewModel& all, const std::string& name,
-                     const std::vector<std::int32_t>& places) {
+ScrewModel screws_of(const ScrewModel& all, const std::string& name, const PlaceInSite& places) {
   const auto site = site_named(all.data.sites, name);
   const bool some = site != all.data.sites.end();
   const std::ptrdiff_t at = some ? site - all.data.sites.begin() : -1;
@@ -130,8 +129,7 @@ ScrewModel screws_of(const ScrewModel& all, const std::string& name,
     own.data.fittings = piece(all.data.fittings, site->first_fitting, site->fittings);
     own.data.sites[0].first_fitting = 0;
   }
-  for (Fitting& fitting : own.data.fittings)
-    fitting.place = places[static_cast<std::size_t>(fitting.place)];
+  for (Fitting& fitting : own.data.fittings) fitting.place = places(fitting.place);
   own.layout = layout_of(all.layout, at);
   own.settings = without_workers(all.settings);
   own.fit = rate_fit_of(all.fit, at);
@@ -140,8 +138,7 @@ ScrewModel screws_of(const ScrewModel& all, const std::string& name,
   return own;
 }
 
-GradeData grade_data_of(const GradeData& all, const GradeSite& site,
-                        const std::vector<std::int32_t>& places) {
+GradeData grade_data_of(const GradeData& all, const GradeSite& site, const PlaceInSite& places) {
   GradeData own;
   own.as_of = all.as_of;
   own.inspectors = all.inspectors;
@@ -156,7 +153,7 @@ GradeData grade_data_of(const GradeData& all, const GradeSite& site,
   own.looks = piece(all.looks, looks.first, looks.count);
   own.sites[0].first_part = 0;
   for (GradePart& part : own.parts) {
-    part.place = places[static_cast<std::size_t>(part.place)];
+    part.place = places(part.place);
     part.site = 0;
     part.first_segment -= first_segment;
   }
@@ -164,8 +161,7 @@ GradeData grade_data_of(const GradeData& all, const GradeSite& site,
   return own;
 }
 
-GradeModel grades_of(const GradeModel& all, const std::string& name,
-                     const std::vector<std::int32_t>& places) {
+GradeModel grades_of(const GradeModel& all, const std::string& name, const PlaceInSite& places) {
   const auto site = site_named(all.data.sites, name);
   const bool some = site != all.data.sites.end();
   const std::ptrdiff_t at = some ? site - all.data.sites.begin() : -1;
@@ -184,6 +180,20 @@ GradeModel grades_of(const GradeModel& all, const std::string& name,
 }
 
 }  // namespace
+
+PortfolioFit fit_of_site(const PortfolioFit& fit, const std::string& site,
+                         const PlaceInSite& places) {
+  PortfolioFit own;
+  own.others.grades = grades_of(fit.others.grades, site, places);
+  own.others.screws = screws_of(fit.others.screws, site, places);
+  own.coating.why_none = fit.coating.why_none;
+  if (!fit.coating.model) return own;
+  const CoatingData& all = fit.coating.model->data;
+  own.coating.model = coating_of(*fit.coating.model, site, places);
+  const auto at = site_named(all.sites, site);
+  if (at != all.sites.end()) own.sessions = piece(fit.sessions, at->first_session, at->sessions);
+  return own;
+}
 
 SiteSplit::SiteSplit(const Portfolio& portfolio) : portfolio_(portfolio) {
   place_in_site_.resize(portfolio.parts.size());
@@ -242,20 +252,13 @@ Portfolio SiteSplit::portfolio_of(const std::string& site) const {
 }
 
 PortfolioFit SiteSplit::fit_of(const PortfolioFit& fit, const std::string& site) const {
-  PortfolioFit own;
-  GradeModel& grades = own.others.grades;
-  grades = grades_of(fit.others.grades, site, place_in_site_);
-  grades.data.left_out = left_out_of(fit.others.grades.data.left_out, site);
-  ScrewModel& screws = own.others.screws;
-  screws = screws_of(fit.others.screws, site, place_in_site_);
-  screws.data.left_out = left_out_of(fit.others.screws.data.left_out, site);
-  own.coating.why_none = fit.coating.why_none;
-  if (!fit.coating.model) return own;
-  const CoatingData& all = fit.coating.model->data;
-  own.coating.model = coating_of(*fit.coating.model, site, place_in_site_);
-  own.coating.model->data.left_out = left_out_of(all.left_out, site);
-  const auto at = site_named(all.sites, site);
-  if (at != all.sites.end()) own.sessions = piece(fit.sessions, at->first_session, at->sessions);
+  PortfolioFit own = fit_of_site(fit, site, [&](std::int32_t place) {
+    return place_in_site_[static_cast<std::size_t>(place)];
+  });
+  own.others.grades.data.left_out = left_out_of(fit.others.grades.data.left_out, site);
+  own.others.screws.data.left_out = left_out_of(fit.others.screws.data.left_out, site);
+  if (fit.coating.model)
+    own.coating.model->data.left_out = left_out_of(fit.coating.model->data.left_out, site);
   return own;
 }
 

@@ -29,7 +29,7 @@ struct World {
     auto made = forecast::fit_portfolio(portfolio, options);
     REQUIRE(made);
     fit = std::move(*made);
-    REQUIRE(write_fit(folder / "fit", fit, portfolio));
+    REQUIRE(write_fit(folder / "fit", *fit_in_memory(fit, portfolio)));
   }
 
   [[nodiscard]] std::string file_of(int part, int of) const {
@@ -108,7 +108,7 @@ TEST_CASE("a forecast in parts is to the last bit that of one process", "[schema
     REQUIRE(joined);
     CHECK(forecast::bytes_of(joined->rows) == wanted);
     CHECK(forecast::bytes_of(joined->head.forecast) ==
-          forecast::bytes_of(forecast::head_of(world.fit, world.portfolio)));
+          forecast::bytes_of(forecast::head_of(world.fit)));
     CHECK(joined->head.as_of == world.portfolio.as_of);
     CHECK(joined->head.on == world.options.on);
   }
@@ -319,7 +319,7 @@ TEST_CASE("joining holds one part file open at a time", "[schema][forecast]") {
   INFO((joined ? "" : joined.error().message));
   CHECK(joined);
   // What is said of the whole stands once, not in each.
-  const std::string head = forecast::bytes_of(forecast::head_of(world.fit, world.portfolio));
+  const std::string head = forecast::bytes_of(forecast::head_of(world.fit));
   for (const auto& file : files)
     CHECK((text_of(file).find(head) != std::string::npos) == (file == files.front()));
 }

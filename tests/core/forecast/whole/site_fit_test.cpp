@@ -1,8 +1,10 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <random>
 #include <set>
 #include <tuple>
 
+#include "core/forecast/whole/fit_by_site.h"
 #include "core/forecast/whole/kept_models.h"
 #include "core/forecast/whole/part_inputs.h"
 #include "core/forecast/whole/portfolio_fit.h"
@@ -141,4 +143,46 @@ TEST_CASE("a part's input tells of all its forecast is made from", "[forecast]")
       if (part.site == limits.site) of_site.insert(part.id);
     CHECK(changed(limited) == of_site);
   }
+}
+
+TEST_CASE("sites handed over one by one, in any order, are fitted as the whole", "[forecast]") {
+  const std::uint64_t seed = GENERATE(test::each_seed(21, 22));
+  INFO(test::reproduce(seed));
+  Portfolio world = joined_world(seed, 4);
+  // A gauge that reads millimetres on one site, an odd rate, parts without a date: told by all.
+  for (std::size_t i = 0; i < world.parts.size(); i += 5) world.parts[i].installed.reset();
+  world.parts[3].zinc_rate_um_per_year = 900;
+  for (Reading& reading : world.readings)
+    if (reading.visit == 0 && reading.quantity == Quantity::coating_um) reading.value /= 1000;
+  const RunOptions options{.threads = 2};
+  const auto whole = fit_portfolio(world, options);
+  REQUIRE(whole);
+  const SiteSplit split(world);
+  auto sites = split.sites();
+  std::shuffle(sites.begin(), sites.end(), std::mt19937_64(seed));
+  FitBySite by_site{InstalledDates(world)};
+  for (const auto& [site, parts] : sites)
+    REQUIRE(by_site.add(site, shuffled(split.portfolio_of(site), seed)));
+  const auto fits = std::move(by_site).fit(options);
+  REQUIRE(fits);
+  CHECK(bytes_of(fits->head()) == bytes_of(head_of(*whole)));
+  CHECK_FALSE(fits->head().notes.empty());
+  for (const auto& [site, parts] : sites) {
+    // Shuffled parts have other places; what is said of them is the same.
+    const auto own = split.portfolio_of(site);
+    const auto mixed = shuffled(own, seed);
+    const auto rows = rows_of(fits->of(site), mixed, options);
+    const auto wanted = rows_of(split.fit_of(*whole, site), own, options);
+    REQUIRE(rows);
+    REQUIRE(wanted);
+    CHECK(exactly(joined(own, {*rows}, {mixed})) == exactly(*wanted));
+  }
+}
+
+TEST_CASE("sites without a part are no fit", "[forecast]") {
+  FitBySite by_site{InstalledDates()};
+  CHECK(by_site.add("S1", Portfolio()));
+  const auto fits = std::move(by_site).fit({});
+  REQUIRE_FALSE(fits);
+  CHECK(fits.error().fault == Fault::not_estimable);
 }

@@ -2,7 +2,7 @@
 
 build_packages="g++ cmake ninja-build ccache libsqlite3-dev libssl-dev libboost-dev libeigen3-dev nlohmann-json3-dev libcli11-dev tzdata"
 screens_packages="qt6-base-dev qt6-declarative-dev qt6-declarative-dev-tools qt6-tools-dev qt6-l10n-tools libgl-dev \
-  qml6-module-qtquick qml6-module-qtquick-window qml6-module-qtquick-templates \
+  qml6-module-qtquick qml6-module-qtquick-window \
   qml6-module-qtqml qml6-module-qtqml-models qml6-module-qtqml-workerscript \
   qt6-qpa-plugins libgl1-mesa-dri fonts-b612 fonts-noto-core"
 # Left out: qt6-multimedia-dev, with which the screens have sounds. It brings seventy others along.

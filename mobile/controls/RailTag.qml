@@ -1,43 +1,41 @@
 // A tag hung on the top rail: a room. One touch goes there.
 import QtQuick
-import QtQuick.Templates as T
 import Kneerail.Ui
 
-T.AbstractButton {
+TouchItem {
     id: tag
 
     property bool here: false
 
     implicitWidth: Math.max(Tokens.tagWidth, word.implicitWidth + Tokens.inset * 2)
     implicitHeight: Tokens.railHeight
-    focusPolicy: Qt.TabFocus
+    activeFocusOnTab: true
     Accessible.role: Accessible.PageTab
     Accessible.name: tag.text
     Accessible.selected: tag.here
+    Accessible.onPressAction: tag.accessiblePressAction()
 
-    background: Item {
-        Octagon {
-            y: Tokens.tagTop
-            width: parent.width
-            height: tag.here ? Tokens.tagHeightChosen : Tokens.tagHeight
-            cutBelow: false
-            cut: Tokens.tagCut
-            fill: tag.here ? Tokens.ink : tag.pressed ? Tokens.chalkLight : Tokens.paper
-            edge: Tokens.edge
-            edgeWidth: Tokens.keyEdge
-            focusRing: tag.visualFocus
-            ring: tag.here ? Tokens.paper : Tokens.ink
-        }
+    Octagon {
+        y: Tokens.tagTop
+        width: parent.width
+        height: tag.here ? Tokens.tagHeightChosen : Tokens.tagHeight
+        cutBelow: false
+        cut: Tokens.tagCut
+        fill: tag.here ? Tokens.ink : tag.pressed ? Tokens.chalkLight : Tokens.paper
+        edge: Tokens.edge
+        edgeWidth: Tokens.keyEdge
+        focusRing: tag.visualFocus
+        ring: tag.here ? Tokens.paper : Tokens.ink
+    }
 
-        RailHook {
-            anchors.horizontalCenter: parent.horizontalCenter
-            width: Tokens.tagHook
-            height: Tokens.tagTop + Tokens.tagCut
-            wire: Tokens.edge
-            hole: Tokens.sheet
-            holeRadius: Tokens.tagHole
-            stroke: Tokens.keyEdge
-        }
+    RailHook {
+        anchors.horizontalCenter: parent.horizontalCenter
+        width: Tokens.tagHook
+        height: Tokens.tagTop + Tokens.tagCut
+        wire: Tokens.edge
+        hole: Tokens.sheet
+        holeRadius: Tokens.tagHole
+        stroke: Tokens.keyEdge
     }
 
     InkText {

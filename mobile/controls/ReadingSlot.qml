@@ -1,12 +1,12 @@
 // A slot for one reading: what is typed, last visit's value under it. It is drawn as kept only when it is on the disk.
 import QtQuick
-import QtQuick.Templates as T
 import Kneerail.Ui
 
-T.AbstractButton {
+TouchItem {
     id: slot
 
     property string ghost
+    property alias background: octagon
     property bool current: false
     property bool kept: false
     property bool lookAgain: false
@@ -14,11 +14,15 @@ T.AbstractButton {
 
     implicitWidth: Tokens.slotWidth
     implicitHeight: Tokens.slotHeight
-    focusPolicy: Qt.TabFocus
+    activeFocusOnTab: true
     Accessible.role: Accessible.EditableText
     Accessible.focusable: true
+    Accessible.onPressAction: slot.accessiblePressAction()
 
-    background: Octagon {
+    Octagon {
+        id: octagon
+
+        anchors.fill: parent
         cut: Tokens.slotCut
         fill: slot.pressed ? Tokens.chalkLight : Tokens.paper
         edge: slot.current || slot.visualFocus ? Tokens.chalk : slot.kept || slot.text !== "" ? Tokens.edge : Tokens.line

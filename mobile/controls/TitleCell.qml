@@ -1,9 +1,8 @@
 // A ruled cell of the title block: a caption and what stands now. Touching it asks for its acts.
 import QtQuick
-import QtQuick.Templates as T
 import Kneerail.Ui
 
-T.AbstractButton {
+TouchItem {
     id: cell
 
     property string caption
@@ -17,11 +16,12 @@ T.AbstractButton {
     implicitWidth: Math.max(Tokens.cellWidth, Math.max(above.implicitWidth, below.implicitWidth + signRoom) + side * 2)
     height: parent ? parent.height : implicitHeight
     implicitHeight: Tokens.railHeight - Tokens.tagTop
-    focusPolicy: tells ? Qt.NoFocus : Qt.TabFocus
+    activeFocusOnTab: !tells
     Accessible.role: tells ? Accessible.StaticText : Accessible.Button
     Accessible.name: qsTr("%1: %2").arg(cell.caption).arg(cell.text)
 
-    background: Rectangle {
+    Rectangle {
+        anchors.fill: parent
         color: cell.pressed && !cell.tells ? Tokens.chalkLight : Tokens.sheet
 
         Rectangle {

@@ -2,7 +2,7 @@
 import QtQuick
 import Kneerail.Ui
 
-OctagonKey {
+KeyFace {
     id: key
 
     property int grade: 1
@@ -10,16 +10,11 @@ OctagonKey {
     property bool lastTime: false
     property bool now: false
 
-    look: now ? OctagonKey.Chosen : OctagonKey.Plain
-    spoken: lastTime ? qsTr("Grade %1, %2, last time").arg(grade).arg(text) : qsTr("Grade %1, %2").arg(grade).arg(text)
+    implicitWidth: Tokens.digitKeyWidth
+    implicitHeight: Math.max(Tokens.touchTarget, words.implicitHeight + padding * 2)
+    look: now ? KeyFace.Chosen : KeyFace.Plain
+    Accessible.name: lastTime ? qsTr("Grade %1, %2, last time").arg(grade).arg(text) : qsTr("Grade %1, %2").arg(grade).arg(text)
     Accessible.description: test
-
-    contentItem: GradeKeyWords {
-        grade: key.grade
-        word: key.text
-        test: key.test
-        mark: key.now && key.lastTime ? qsTr("now, as last time") : key.now ? qsTr("now") : key.lastTime ? qsTr("last time") : ""
-    }
 
     Octagon {
         anchors.fill: parent
@@ -30,5 +25,16 @@ OctagonKey {
         edgeWidth: Tokens.ruleStroke
         dashed: true
         cut: Tokens.slotCut
+    }
+
+    GradeKeyWords {
+        id: words
+
+        anchors.fill: parent
+        anchors.margins: key.padding
+        grade: key.grade
+        word: key.text
+        test: key.test
+        mark: key.now && key.lastTime ? qsTr("now, as last time") : key.now ? qsTr("now") : key.lastTime ? qsTr("last time") : ""
     }
 }

@@ -83,7 +83,7 @@ Result<> read_part(Database& tables, SheetPart& part, const Uuid& visit) {
     set_grade(part, row, visit);
     return Done{};
   });
-  return done ? read_earlier_grades(tables, part, visit) : done;
+  return done ? EarlierGrades(tables, visit).read(part) : done;
 }
 
 Result<> read_bay(Database& tables, SheetBay& bay, const Uuid& visit) {

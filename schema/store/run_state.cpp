@@ -30,24 +30,36 @@ void set_grade(SheetPart& part, const Statement& row, const Uuid& visit) {
   (grade.visit == visit && !visit.is_zero() ? part.now : part.last) = grade;
 }
 
-Result<> read_earlier_grades(Database& tables, SheetPart& part, const Uuid& visit) {
+Result<> EarlierGrades::ask(const SheetPart& part) {
+  if (!statement_) {
+    auto made = tables_.prepare("SELECT " + std::string(columns_of_grade) +
+                                " FROM reading AS r WHERE r.subject = ?1 AND r.kind = 20 AND "
+                                "r.voided_by IS NULL AND r.held = 0 AND r.visit IS NOT ?2 "
+                                "ORDER BY r.t DESC, r.record DESC LIMIT 16");
+    if (!made) return fail(made.error());
+    statement_.emplace(std::move(*made));
+  }
+  statement_->bind(1, part.id).bind(2, visit_);
+  return Done{};
+}
+
+Result<> EarlierGrades::read(SheetPart& part) {
   if (!part.now && !(part.last && part.last->carried)) return Done{};
+  if (auto asked = ask(part); !asked) return asked;
   bool counting = true;
   std::optional<Uuid> counted;
-  const std::string sql = "SELECT " + std::string(columns_of_grade) +
-                          " FROM reading AS r WHERE r.subject = ?1 AND r.kind = 20 AND "
-                          "r.voided_by IS NULL AND r.held = 0 AND r.visit IS NOT ?2 "
-                          "ORDER BY r.t DESC, r.record DESC LIMIT 16";
-  return each_row(tables, sql, {part.id, visit}, [&](const Statement& row) -> Result<> {
-    const SheetGrade grade = grade_of(row);
+  for (;;) {
+    const auto row = statement_->step();
+    if (!row) return fail(row.error());
+    if (!*row) return Done{};
+    const SheetGrade grade = grade_of(*statement_);
     if (!part.last) part.last = grade;
     counting = counting && grade.carried;
     if (counting && counted != grade.visit) {
       ++part.carried_in_a_row;
       counted = grade.visit;
     }
-    return Done{};
-  });
+  }
 }
 
 void add_look(SheetBay& bay, const Statement& row) {

@@ -3,6 +3,7 @@
 // How one row of the tables changes one thing on a run's sheet: shared by who reads the whole run
 // and who reads again what a few entries changed.
 
+#include <optional>
 #include <string_view>
 
 #include "schema/store/run_store.h"
@@ -17,8 +18,21 @@ inline constexpr std::string_view columns_of_grade =
 void set_grade(SheetPart& part, const Statement& row, const Uuid& visit);
 
 /// After set_grade(): what counted before this visit, and for how many visits it has been said
-/// again as last time. Asks the tables only where that is not said yet. Errors: io, corrupt.
-Result<> read_earlier_grades(Database& tables, SheetPart& part, const Uuid& visit);
+/// again as last time. Asks the tables only where that is not said yet, by one statement for all
+/// parts: on a walked day they are hundreds.
+class EarlierGrades {
+ public:
+  EarlierGrades(Database& tables, const Uuid& visit) : tables_(tables), visit_(visit) {}
+  /// Errors: io, corrupt.
+  Result<> read(SheetPart& part);
+
+ private:
+  Result<> ask(const SheetPart& part);
+
+  Database& tables_;
+  Uuid visit_;
+  std::optional<Statement> statement_;
+};
 
 /// A row (subject, what) of the hand loads of the visit.
 void add_look(SheetBay& bay, const Statement& row);

@@ -43,8 +43,9 @@ class RunReader {
       return Done{};
     });
     if (!done) return done;
+    EarlierGrades earlier(tables_, visit_);
     for (SheetPart& part : work_.sheet.parts)
-      if (auto told = read_earlier_grades(tables_, part, visit_); !told) return told;
+      if (auto told = earlier.read(part); !told) return told;
     return Done{};
   }
 

@@ -1,4 +1,6 @@
 // Says for ten seconds what was taken back or taken off, with one key to undo it. It never covers a key.
+pragma ComponentBehavior: Bound
+
 import QtQuick
 import Kneerail.Ui
 
@@ -32,58 +34,66 @@ Item {
         interval: Tokens.inkBarTime
     }
 
-    Octagon {
-        anchors.fill: parent
-        fill: Tokens.ink
-        edge: Tokens.ink
-        edgeWidth: Tokens.keyEdge
-        cut: Tokens.keyCut
-    }
+    MadeOnce {
+        shown: stay.running
 
-    // What is under the bar is not touched through it.
-    MouseArea {
-        anchors.fill: parent
-    }
+        Item {
+            anchors.fill: parent
 
-    Column {
-        anchors.left: parent.left
-        anchors.leftMargin: Tokens.margin
-        anchors.right: undo.left
-        anchors.rightMargin: Tokens.gap
-        anchors.verticalCenter: parent.verticalCenter
+            Octagon {
+                anchors.fill: parent
+                fill: Tokens.ink
+                edge: Tokens.ink
+                edgeWidth: Tokens.keyEdge
+                cut: Tokens.keyCut
+            }
 
-        InkText {
-            width: parent.width
-            text: bar.text
-            bold: true
-            color: Tokens.paper
-            font.pixelSize: Tokens.labelText
-            elide: Text.ElideRight
-        }
+            // What is under the bar is not touched through it.
+            MouseArea {
+                anchors.fill: parent
+            }
 
-        InkText {
-            width: parent.width
-            visible: text !== ""
-            text: bar.secondLine
-            color: Tokens.paper
-            font.pixelSize: Tokens.smallText
-            elide: Text.ElideRight
-        }
-    }
+            Column {
+                anchors.left: parent.left
+                anchors.leftMargin: Tokens.margin
+                anchors.right: undo.left
+                anchors.rightMargin: Tokens.gap
+                anchors.verticalCenter: parent.verticalCenter
 
-    OctagonKey {
-        id: undo
+                InkText {
+                    width: parent.width
+                    text: bar.text
+                    bold: true
+                    color: Tokens.paper
+                    font.pixelSize: Tokens.labelText
+                    elide: Text.ElideRight
+                }
 
-        objectName: "barAct"
-        anchors.right: parent.right
-        anchors.rightMargin: Tokens.gap
-        anchors.verticalCenter: parent.verticalCenter
-        height: parent.height - Tokens.gap * 2
-        text: bar.act
-        spoken: qsTr("%1: %2").arg(bar.act).arg(bar.text)
-        onClicked: {
-            bar.hide();
-            bar.undone();
+                InkText {
+                    width: parent.width
+                    visible: text !== ""
+                    text: bar.secondLine
+                    color: Tokens.paper
+                    font.pixelSize: Tokens.smallText
+                    elide: Text.ElideRight
+                }
+            }
+
+            OctagonKey {
+                id: undo
+
+                objectName: "barAct"
+                anchors.right: parent.right
+                anchors.rightMargin: Tokens.gap
+                anchors.verticalCenter: parent.verticalCenter
+                height: parent.height - Tokens.gap * 2
+                text: bar.act
+                spoken: qsTr("%1: %2").arg(bar.act).arg(bar.text)
+                onClicked: {
+                    bar.hide();
+                    bar.undone();
+                }
+            }
         }
     }
 }

@@ -1,4 +1,4 @@
-// What it holds is made when it is first shown, and stays.
+// What it holds is made when it is first shown, and stays; it is seen while it is shown.
 import QtQuick
 
 Repeater {
@@ -6,6 +6,8 @@ Repeater {
 
     required property bool shown
     property bool made: false
+    /// Null before it is made.
+    property Item item: null
 
     function make() {
         if (once.shown)
@@ -14,5 +16,9 @@ Repeater {
 
     model: made ? 1 : 0
     onShownChanged: make()
+    onItemAdded: (index, item) => {
+        item.visible = Qt.binding(() => once.shown);
+        once.item = item;
+    }
     Component.onCompleted: make()
 }

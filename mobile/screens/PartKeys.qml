@@ -14,7 +14,6 @@ Item {
 
         GradeKeys {
             anchors.fill: parent
-            visible: keys.walk.pad === WalkModel.GradePad
             words: keys.walk.gradeNames
             tests: keys.walk.gradeTests
             now: keys.walk.gradeNow
@@ -28,7 +27,6 @@ Item {
 
         CoatingKeys {
             anchors.fill: parent
-            visible: keys.walk.pad === WalkModel.CoatingPad
             onDigit: digit => keys.walk.coating.digit(digit)
             onNextSlot: keys.walk.coating.nextSlot()
             onErase: keys.walk.coating.backspace()
@@ -40,7 +38,6 @@ Item {
 
         TorqueKeys {
             anchors.fill: parent
-            visible: keys.walk.pad === WalkModel.TorquePad
             screw: keys.walk.torque.title
             lastTime: keys.walk.torque.doneWords !== "" ? keys.walk.torque.doneWords : keys.walk.torque.lastWords
             clicked: keys.walk.torque.clickedWords

@@ -1,4 +1,6 @@
 // The middle of Walk: tape, elevation with the note and its leader, run line, and what could not be kept.
+pragma ComponentBehavior: Bound
+
 import QtQuick
 import Kneerail.Ui
 
@@ -104,40 +106,52 @@ Item {
         readonly property bool checking: drawing.walk.check.what !== GaugeCheck.Nothing
         readonly property bool coating: drawing.walk.pad === WalkModel.CoatingPad && !checking
 
-        visible: checking || (drawing.walk.pad !== WalkModel.PostPad && !drawing.skipping)
+        readonly property bool up: checking || (drawing.walk.pad !== WalkModel.PostPad && !drawing.skipping)
+        readonly property Item shown: checking ? checks.item : coating ? coatings.item : parts.item
+
+        visible: up
         x: Tokens.inset
         y: tape.height + Tokens.smallGap
         width: parent.width - Tokens.inset * 2
-        height: checking ? checkNote.height : coating ? coatingNote.height : partNote.height
+        height: shown ? shown.height : 0
 
         // What is under the note is not touched through it.
         MouseArea {
             anchors.fill: parent
         }
 
-        CoatingNote {
-            id: coatingNote
+        MadeOnce {
+            id: coatings
 
-            visible: note.coating
-            width: parent.width
-            walk: drawing.walk
-            asksUnder: !drawing.portrait && drawing.walk.writable
+            shown: note.up && note.coating
+
+            CoatingNote {
+                width: note.width
+                walk: drawing.walk
+                asksUnder: !drawing.portrait && drawing.walk.writable
+            }
         }
 
-        PartNote {
-            id: partNote
+        MadeOnce {
+            id: parts
 
-            visible: !note.coating && !note.checking
-            width: parent.width
-            walk: drawing.walk
+            shown: note.up && !note.coating && !note.checking
+
+            PartNote {
+                width: note.width
+                walk: drawing.walk
+            }
         }
 
-        CheckNote {
-            id: checkNote
+        MadeOnce {
+            id: checks
 
-            visible: note.checking
-            width: parent.width
-            check: drawing.walk.check
+            shown: note.checking
+
+            CheckNote {
+                width: note.width
+                check: drawing.walk.check
+            }
         }
     }
 

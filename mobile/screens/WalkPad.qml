@@ -56,7 +56,6 @@ Rectangle {
         shown: pad.atPost && !pad.aside
 
         PostKeys {
-            visible: pad.atPost && !pad.aside
             x: pad.side
             y: pad.topSpace
             width: pad.inner
@@ -91,7 +90,6 @@ Rectangle {
         shown: pad.skipping
 
         SkipKeys {
-            visible: pad.skipping
             x: pad.side
             y: pad.topSpace
             width: pad.inner
@@ -107,7 +105,6 @@ Rectangle {
         shown: pad.hands
 
         HandKeys {
-            visible: pad.hands
             x: pad.side
             y: pad.topSpace
             width: pad.inner
@@ -122,7 +119,6 @@ Rectangle {
         shown: pad.gauge
 
         GaugeKeys {
-            visible: pad.gauge
             x: pad.side
             y: pad.topSpace
             width: pad.inner
@@ -150,23 +146,32 @@ Rectangle {
         onChosen: which => pad.walk.openPad(which)
     }
 
-    ProbeKeys {
+    Item {
         id: under
 
         readonly property bool up: pad.portrait && pad.walk.writable && pad.walk.pad === WalkModel.CoatingPad
 
-        visible: up && !pad.aside
         x: pad.besideX
         y: choices.y + choices.height + Tokens.gap
         width: pad.besideWidth
-        walk: pad.walk
+        height: keys.item ? keys.item.height : 0
+
+        MadeOnce {
+            id: keys
+
+            shown: under.up && !pad.aside
+
+            ProbeKeys {
+                width: pad.besideWidth
+                walk: pad.walk
+            }
+        }
     }
 
     MadeOnce {
         shown: !pad.atPost && !pad.aside && pad.walk.writable
 
         PartKeys {
-            visible: !pad.atPost && !pad.aside && pad.walk.writable
             walk: pad.walk
             x: pad.keysX
             y: pad.portrait ? pad.topSpace : choices.y + choices.height + Tokens.inset

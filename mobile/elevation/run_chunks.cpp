@@ -73,19 +73,25 @@ bool RunChunks::in_view(const Chunk& chunk, const RunView& view) const {
 }
 
 bool RunChunks::make_for(const RunView& view) {
-  int coming = 0;
+  Chunk* coming = nullptr;
+  int still_coming = 0;
+  bool waited_for = false;
   for (Chunk& chunk : chunks_) {
     const double off_px = distance_px(chunk, view);
     if (off_px <= 0) {
-      if (!is_made(chunk)) make(chunk);
+      if (is_made(chunk)) continue;
+      make(chunk);
+      waited_for = true;
     } else if (off_px <= view.width_px / 2) {
-      if (!is_made(chunk) && ++coming == 1) make(chunk);
+      if (!is_made(chunk) && ++still_coming == 1) coming = &chunk;
     } else if (off_px > 2 * view.width_px && chunk.serial != 0) {
       chunk.piece = {};
       chunk.serial = 0;
     }
   }
-  return coming > 1;
+  if (coming == nullptr || waited_for) return still_coming > 0;
+  make(*coming);
+  return still_coming > 1;
 }
 
 }  // namespace kneerail::elevation

@@ -30,8 +30,8 @@ class RunChunks {
   /// What is drawn and how. Chunks made for something else are dropped.
   void show(const std::shared_ptr<const RunSheet>& sheet, const RunDrawing& drawing);
 
-  /// Makes the chunks in view; beside them at most one that is about to come into view. Drops those
-  /// far away. True when another one about to come into view is still to be made.
+  /// Makes the chunks in view; where there was none to make, one that is about to come into view.
+  /// Drops those far away. True when one about to come into view is still to be made.
   bool make_for(const RunView& view);
 
   [[nodiscard]] const std::vector<Chunk>& chunks() const { return chunks_; }

@@ -1,6 +1,5 @@
 // The window: the top rail with its tags and title block, and the rooms under it, which stay as they were left.
 import QtQuick
-import QtQuick.Window
 import Kneerail.Ui
 
 Window {
@@ -11,11 +10,11 @@ Window {
     required property ForecastModel forecast
     /// Somebody walked here before: the window stands there again.
     required property bool walked
-    /// The rooms may be made: the top rail is on its way to the glass.
-    property bool begun: false
+    /// The room of the walk, where it was made before the window.
+    property Room walkAhead: null
     property int place: walked ? Main.WalkRoom : Main.SitesRoom
     readonly property bool portrait: height > width
-    readonly property Room room: (place === Main.SitesRoom ? sitesRoom.item : place === Main.ForecastRoom ? forecastRoom.item : walkRoom.item) as Room
+    readonly property Room room: place === Main.SitesRoom ? sitesRoom.room : place === Main.ForecastRoom ? forecastRoom.room : walkRoom.room
 
     enum Place {
         SitesRoom,
@@ -117,7 +116,7 @@ Window {
         RoomLoader {
             id: sitesRoom
 
-            here: window.begun && window.place === Main.SitesRoom
+            here: window.place === Main.SitesRoom
             portrait: window.portrait
             onWanted: setSource("Sites.qml", {
                 objectName: "sitesRoom",
@@ -129,7 +128,8 @@ Window {
         RoomLoader {
             id: walkRoom
 
-            here: window.begun && window.place === Main.WalkRoom
+            ahead: window.walkAhead
+            here: window.place === Main.WalkRoom
             portrait: window.portrait
             onWanted: setSource("Walk.qml", {
                 objectName: "walkRoom",
@@ -147,7 +147,7 @@ Window {
         RoomLoader {
             id: forecastRoom
 
-            here: window.begun && window.place === Main.ForecastRoom
+            here: window.place === Main.ForecastRoom
             portrait: window.portrait
             onWanted: setSource("ForecastPart.qml", {
                 objectName: "forecastRoom",

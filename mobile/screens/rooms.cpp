@@ -1,8 +1,10 @@
 #include "mobile/screens/rooms.h"
 
+#include <QGuiApplication>
 #include <QQmlApplicationEngine>
 #include <QQmlComponent>
 #include <QQuickWindow>
+#include <QScreen>
 #include <QVariantMap>
 #include <utility>
 
@@ -70,26 +72,47 @@ void Rooms::load_ahead(QQmlApplicationEngine& engine) {
     new QQmlComponent(&engine, file_of(room), QQmlComponent::Asynchronous, &engine);
 }
 
-void Rooms::show(QQmlApplicationEngine& engine) {
+void Rooms::show(QQmlApplicationEngine& engine, std::future<void> graphics) {
   const bool walked = place_->was_walked();
   place_->restore();
   engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
-  engine.setInitialProperties({{QStringLiteral("walk"), QVariant::fromValue(walk_.get())},
-                               {QStringLiteral("sites"), QVariant::fromValue(sites_.get())},
-                               {QStringLiteral("forecast"), QVariant::fromValue(forecast_.get())},
-                               {QStringLiteral("walked"), walked}});
-  engine.load(file_of("Main.qml"));
+  QQmlComponent first(&engine, file_of(walked ? "Walk.qml" : "Main.qml"));
   // The module that knows the tokens is there only when a file of it was loaded.
   auto* tokens = engine.singletonInstance<Tokens*>(qmlTypeId("Kneerail.Ui", 1, 0, "Tokens"));
   if (tokens != nullptr) look_ = std::make_unique<LookKept>(*store_, *tokens);
+  std::unique_ptr<QObject> room;
+  if (walked && tokens != nullptr) room.reset(made_ahead(first, *tokens));
+  if (graphics.valid()) graphics.wait();
+  engine.setInitialProperties({{QStringLiteral("walk"), QVariant::fromValue(walk_.get())},
+                               {QStringLiteral("sites"), QVariant::fromValue(sites_.get())},
+                               {QStringLiteral("forecast"), QVariant::fromValue(forecast_.get())},
+                               {QStringLiteral("walkAhead"), QVariant::fromValue(room.get())},
+                               {QStringLiteral("walked"), walked}});
+  engine.load(file_of("Main.qml"));
   auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().value(0));
   if (window == nullptr) return;
+  if (room != nullptr) room.release()->setParent(window);
   to_begin_ = true;
   first_room_ = std::make_unique<FirstRoom>(*window);
   QObject::connect(first_room_.get(), &FirstRoom::drawn, sites_.get(), [this] { begin(); });
   if (tokens == nullptr) return;
   QObject::connect(first_room_.get(), &FirstRoom::drawn, tokens,
                    [this, tokens] { let_hear(*tokens); });
+}
+
+/// The room of the walk, as large as it will be in a window that takes the whole screen. Null: the
+/// window makes it.
+QObject* Rooms::made_ahead(QQmlComponent& room, const Tokens& tokens) {
+  if (QGuiApplication::primaryScreen() == nullptr) return nullptr;
+  const QSize screen = QGuiApplication::primaryScreen()->size();
+  const bool portrait = screen.height() > screen.width();
+  const qreal above = tokens.rail_height() + (portrait ? tokens.site_line_height() : 0);
+  return room.createWithInitialProperties(
+      {{QStringLiteral("objectName"), QStringLiteral("walkRoom")},
+       {QStringLiteral("width"), screen.width()},
+       {QStringLiteral("height"), screen.height() - above},
+       {QStringLiteral("portrait"), portrait},
+       {QStringLiteral("walk"), QVariant::fromValue(walk_.get())}});
 }
 
 /// Behind the room: a loudspeaker takes its time to open.

@@ -3,6 +3,7 @@
 // What the window is made of: the link to the register and one model for each room. The screens are
 // shown by an engine and go before this.
 
+#include <future>
 #include <memory>
 
 #include "core/base/world.h"
@@ -18,6 +19,7 @@
 #include "mobile/screens/typing_gauge.h"
 
 class QQmlApplicationEngine;
+class QQmlComponent;
 
 namespace kneerail {
 
@@ -33,8 +35,9 @@ class Rooms {
   static void load_ahead(QQmlApplicationEngine& engine);
 
   /// Makes the window and behind its first frame the room, and begins to reckon when that is drawn.
-  /// It stands where the walker was; where nobody walked yet, at the sites.
-  void show(QQmlApplicationEngine& engine);
+  /// It stands where the walker was; where nobody walked yet, at the sites. No window is made
+  /// before `graphics` is there.
+  void show(QQmlApplicationEngine& engine, std::future<void> graphics = {});
 
   /// The checks behind found the register other than it is shown. False: nobody can write it, and
   /// something that was typed meanwhile stands on the screen alone; it stays there, with the
@@ -55,6 +58,7 @@ class Rooms {
  private:
   Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store);
   void lead_from_room_to_room();
+  QObject* made_ahead(QQmlComponent& room, const Tokens& tokens);
   void begin();
   void let_hear(Tokens& tokens);
 

@@ -2,12 +2,12 @@
 
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
-#include <QQuickWindow>
 #include <QTimer>
 #include <cstdlib>
 
 #include "mobile/screens/before_start.h"
 #include "mobile/screens/rooms.h"
+#include "mobile/theme/fonts.h"
 #include "mobile/theme/language.h"
 
 namespace kneerail {
@@ -27,23 +27,25 @@ class Screens {
   Screens(std::filesystem::path folder, commands::Console& console)
       : folder_(std::move(folder)), console_(console) {}
 
-  /// The first time. The register is read and the rooms' files are loaded while the scene graph
-  /// comes up, which takes as long as both.
+  /// The first time. The register is read, the rooms' files are loaded and the models are made
+  /// while the graphics driver is loaded, which takes as long as all of them.
   Result<> make_first(std::future<StoreLink::Ahead> ahead) {
     engine_ = std::make_unique<QQmlApplicationEngine>();
     Rooms::load_ahead(*engine_);
-    const QQuickWindow brings_up_the_scene_graph;
-    return make(Rooms::open({.folder = folder_}, StoreLink::Checks::behind, std::move(ahead)));
+    auto graphics = load_graphics();
+    theme::fonts();  // while the register is read
+    return make(Rooms::open({.folder = folder_}, StoreLink::Checks::behind, std::move(ahead)),
+                std::move(graphics));
   }
 
  private:
-  Result<> make(Result<std::unique_ptr<Rooms>> rooms) {
+  Result<> make(Result<std::unique_ptr<Rooms>> rooms, std::future<void> graphics = {}) {
     if (!rooms) return fail(rooms.error());
     rooms_ = std::move(*rooms);
     QObject::connect(&rooms_->store(), &StoreLink::checked, engine_.get(), [this](bool as_read) {
       if (!as_read) QTimer::singleShot(0, qApp, [this] { make_again(); });
     });
-    rooms_->show(*engine_);
+    rooms_->show(*engine_, std::move(graphics));
     if (engine_->rootObjects().isEmpty()) {
       return fail(Fault::io, "The screens could not be made: a QML module is missing, see above.");
     }
@@ -76,6 +78,7 @@ class Screens {
         console_.out << ". There is no run to walk in this register yet." << std::endl;
     };
     QObject::connect(rooms_->first_room(), &FirstRoom::drawn, engine_.get(), say);
+    QObject::connect(rooms_->first_room(), &FirstRoom::drawn, engine_.get(), give_memory_back);
   }
 
   std::filesystem::path folder_;

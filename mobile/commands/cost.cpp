@@ -85,7 +85,10 @@ Exit life_costs(const CostOptions& options, Console& console) {
           : options.what_if;
   const CostView view{**input, *costs, name};
   const auto print = [&](void (*how)(const CostView&, std::ostream&)) {
-    return [&view, how](std::ostream& out) { how(view, out); };
+    return [&view, how](std::ostream& out) -> Result<> {
+      how(view, out);
+      return Done{};
+    };
   };
   return write_outputs(options.asked, console, print(print_costs), print(print_costs_csv),
                        print(print_costs_json));

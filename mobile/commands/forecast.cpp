@@ -95,7 +95,10 @@ Result<Said> join_parts(const ForecastOptions& options, Console& console) {
   if (!input) return fail(input.error());
   auto joined = join_shards(options.shards.parts(), input->portfolio);
   if (!joined) return fail(joined.error());
-  const auto unknown = not_in_join(*joined, {input->portfolio, records}, input->places);
+  MissingOfJoin missing{{}, records - joined->head.records};
+  for (const std::int32_t place : joined->not_in_it)
+    ++missing.parts[input->portfolio.parts[static_cast<std::size_t>(place)].site];
+  const auto unknown = not_in_join(missing, input->places.sites);
   auto made = forecast::put_together(joined->head.forecast, std::move(joined->rows), {});
   for (const std::string& sentence : unknown) {
     console.err << sentence << "\n";
@@ -114,10 +117,47 @@ Exit show(const ForecastOptions& options, const Said& said, Console& console) {
   view.report_notes = said.report_notes;
   if (options.inspectors) view.inspectors = said.made.inspectors;
   const auto print = [&](void (*how)(const ForecastView&, std::ostream&)) {
-    return [&view, how](std::ostream& out) { how(view, out); };
+    return [&view, how](std::ostream& out) -> Result<> {
+      how(view, out);
+      return Done{};
+    };
   };
   return write_outputs(options.asked, console, print(print_text), print(print_csv),
                        print(print_json));
+}
+
+/// Parts of a forecast put together as CSV and JSON, with one part's rows in memory at a time.
+Exit write_joined(const ForecastOptions& options, Console& console) {
+  auto opened = open_register({.folder = options.asked.folder, .mode = Mode::read}, console);
+  if (!opened) return report(opened.error(), console);
+  if (auto ok = check_outputs(options.asked); !ok) return report(ok.error(), console);
+  const auto join = open_join((*opened)->tables(), options.shards, options.asked.site);
+  if (!join) return report(join.error(), console);
+  opened->reset();
+  const ShardHead& head = join->parts->head();
+  forecast::Portfolio portfolio;
+  portfolio.as_of = head.as_of;
+  forecast::CoatingForecast said;
+  said.notes = forecast::notes_of(head.forecast, join->parts->screws_answered());
+  said.sessions = head.forecast.sessions;
+  said.track_record = head.forecast.track_record;
+  for (const std::string& sentence : join->unknown) {
+    console.err << sentence << "\n";
+    said.notes.push_back(sentence);
+  }
+  const Places nowhere;
+  ForecastView view{portfolio, said, nowhere, join->site};
+  view.on = head.on;
+  view.later_visits = join->later;
+  if (options.inspectors) view.inspectors = head.forecast.inspectors;
+  const ForecastPieces pieces = [&](const std::function<void(const ForecastView&)>& each) {
+    return each_piece(*join, view, each);
+  };
+  const auto print =
+      [&](Result<> (*how)(const ForecastView&, const ForecastPieces&, std::ostream&)) {
+        return [&, how](std::ostream& out) { return how(view, pieces, out); };
+      };
+  return write_outputs(options.asked, console, {}, print(print_csv), print(print_json));
 }
 
 /// Where not all was fitted anew and a part differs from the fit.
@@ -133,6 +173,8 @@ Exit forecast_register(const ForecastOptions& options, Console& console) {
   if (const auto ok = check_together(shards, options.given); !ok)
     return report(ok.error(), console);
   if (!shards.join.empty()) {
+    if (!options.asked.csv.empty() || !options.asked.json.empty())
+      return write_joined(options, console);
     const auto said = join_parts(options, console);
     return said ? show(options, *said, console) : report(said.error(), console);
   }

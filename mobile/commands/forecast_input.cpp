@@ -16,18 +16,6 @@ namespace kneerail::commands {
 
 namespace {
 
-/// The site people mean by a name, a code or an identifier.
-Result<std::string> site_of(const std::string& asked, const Places& places) {
-  if (asked.empty()) return std::string();
-  std::string known;
-  for (const auto& [id, name] : places.sites) {
-    if (asked == id || asked == name) return id;
-    known += (known.empty() ? "" : ", ") + name;
-  }
-  return fail(Fault::not_found,
-              "There is no site '" + asked + "' in this register. There is: " + known + ".");
-}
-
 /// Where a file is written until it is whole, so that what stood there is kept until then: beside
 /// it, or beside what a link points to. A device or a pipe is written directly.
 struct Target {
@@ -60,14 +48,15 @@ struct Target {
 /// To a file, or to standard output for "-".
 Exit write_to(const std::string& file, const PrintTo& print, Console& console) {
   if (file == "-") {
-    print(console.out);
-    return Exit::done;
+    const auto done = print(console.out);
+    return done ? Exit::done : report(done.error(), console);
   }
   const Target target(file);
   std::ofstream out(target.beside, std::ios::binary);
-  print(out);
+  const auto done = print(out);
   out.close();
-  if (!target.put(!out.fail())) {
+  if (!target.put(done && !out.fail())) {
+    if (!done) return report(done.error(), console);
     return report(fail(Fault::io, "The forecast could not be written to " + file +
                                       ". Is the folder there and writable, and is there room? The "
                                       "register is as it was, and so is what stood there."),
@@ -78,6 +67,18 @@ Exit write_to(const std::string& file, const PrintTo& print, Console& console) {
 }
 
 }  // namespace
+
+Result<std::string> site_of(const std::string& asked,
+                            const std::map<std::string, std::string>& sites) {
+  if (asked.empty()) return std::string();
+  std::string known;
+  for (const auto& [id, name] : sites) {
+    if (asked == id || asked == name) return id;
+    known += (known.empty() ? "" : ", ") + name;
+  }
+  return fail(Fault::not_found,
+              "There is no site '" + asked + "' in this register. There is: " + known + ".");
+}
 
 Result<> check_outputs(const AskedForecast& asked) {
   if (asked.csv == "-" && asked.json == "-")
@@ -135,7 +136,7 @@ Result<ForecastInput> read_forecast_input(const AskedForecast& asked, Console& c
   auto places = read_places(tables);
   if (!places) return fail(places.error());
   input.places = std::move(*places);
-  auto site = site_of(asked.site, input.places);
+  auto site = site_of(asked.site, input.places.sites);
   if (!site) return fail(site.error());
   input.site = std::move(*site);
   auto days = organisation_days(tables);
@@ -156,8 +157,8 @@ Result<ForecastInput> read_forecast_input(const AskedForecast& asked, Console& c
 Exit write_outputs(const AskedForecast& asked, Console& console, const PrintTo& text,
                    const PrintTo& csv, const PrintTo& json) {
   if (asked.csv.empty() && asked.json.empty()) {
-    text(console.out);
-    return Exit::done;
+    const auto done = text(console.out);
+    return done ? Exit::done : report(done.error(), console);
   }
   if (!asked.csv.empty())
     if (const Exit ended = write_to(asked.csv, csv, console); ended != Exit::done) return ended;

@@ -41,6 +41,11 @@ void add_output_options(CLI::App& command, AskedForecast& asked, const std::stri
 std::string why_no_date(const std::string& text);
 void add_threads_option(CLI::App& command, AskedForecast& asked);
 
+/// The site people mean by a name or an identifier (Part::site), of names by identifier; empty for
+/// all. Errors: not_found, with the names there are.
+Result<std::string> site_of(const std::string& asked,
+                            const std::map<std::string, std::string>& sites);
+
 struct ForecastInput {
   forecast::Portfolio portfolio;
   Places places;
@@ -55,7 +60,8 @@ using ReadAlso = std::function<Result<>(Database& tables, const ForecastInput& i
 Result<ForecastInput> read_forecast_input(const AskedForecast& asked, Console& console,
                                           const ReadAlso& also = {});
 
-using PrintTo = std::function<void(std::ostream&)>;
+/// Errors: those of where it comes from; a stream that fails is found by who writes.
+using PrintTo = std::function<Result<>(std::ostream&)>;
 
 /// That what is written goes outside the register's folder. Errors: invalid_input.
 Result<> check_outputs(const AskedForecast& asked);

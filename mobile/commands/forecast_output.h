@@ -3,11 +3,14 @@
 // The forecast as a person reads it and as a program reads it. Years count from the as-of date.
 
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <ostream>
+#include <set>
 #include <string>
 #include <vector>
 
+#include "core/base/result.h"
 #include "core/forecast/coating_forecast.h"
 #include "core/forecast/grade/grade_forecast.h"
 #include "core/forecast/portfolio.h"
@@ -31,6 +34,8 @@ struct ForecastView {
   std::optional<double> years_between_visits = {};  ///< where what to measure first is asked
   std::optional<Date> on = {};                      ///< where chances by a date are asked
   std::vector<LaterVisit> later_visits = {};        ///< left out: after the as-of date
+  /// Of a piece of a forecast: limits of which some part of the whole has a reading.
+  const std::set<forecast::Limit>* limits_read = nullptr;
 
   /// Of coatings and of what to measure first; of every other list.
   [[nodiscard]] std::size_t listed() const { return worst.value_or(20); }
@@ -49,8 +54,17 @@ std::vector<std::size_t> worst_first(const ForecastView& view,
 /// The same of grades: each part's row of the grade it is replaced at.
 std::vector<std::size_t> worst_grades_first(const ForecastView& view);
 
+/// The rows of a forecast in pieces, each a view of some parts with their rows and what was left
+/// out of them; part ids ascend over all pieces. May be called again. Errors: those of where they
+/// come from.
+using ForecastPieces =
+    std::function<Result<>(const std::function<void(const ForecastView& piece)>& each)>;
+
 void print_text(const ForecastView& view, std::ostream& out);
 void print_csv(const ForecastView& view, std::ostream& out);
 void print_json(const ForecastView& view, std::ostream& out);
+/// The same of pieces, one in memory at a time: `head` has what is said of the whole, and no rows.
+Result<> print_csv(const ForecastView& head, const ForecastPieces& pieces, std::ostream& out);
+Result<> print_json(const ForecastView& head, const ForecastPieces& pieces, std::ostream& out);
 
 }  // namespace kneerail::commands

@@ -121,7 +121,9 @@ struct Decided {
 
 std::vector<Decided> decided_rows(const ForecastView& view) {
   std::vector<Decided> rows(view.forecast.limits.size());
-  for (const auto& outlook : forecast::part_outlooks(view.portfolio, view.forecast.limits)) {
+  const auto& limits = view.forecast.limits;
+  for (const auto& outlook : forecast::part_outlooks(
+           view.portfolio, limits, view.limits_read ? *view.limits_read : limits_read(limits))) {
     if (outlook.governing) rows[*outlook.governing].governing = true;
     if (outlook.due) rows[*outlook.due_row].due = to_text(*outlook.due);
   }
@@ -176,9 +178,10 @@ std::vector<std::size_t> worst_grades_first(const ForecastView& view) {
   return order;
 }
 
-void print_csv(const ForecastView& view, std::ostream& out) {
+namespace {
+
+void print_rows_csv(const ForecastView& view, std::ostream& out) {
   const std::vector<Decided> decided = decided_rows(view);
-  out << header << (view.on ? ",p_on\n" : "\n");
   for (std::size_t i = 0; i < decided.size(); ++i) {
     const forecast::LimitForecast& limit = view.forecast.limits[i];
     if (!shown(view, limit)) continue;
@@ -190,14 +193,57 @@ void print_csv(const ForecastView& view, std::ostream& out) {
   }
 }
 
-void print_json(const ForecastView& view, std::ostream& out) {
-  nlohmann::json all;
-  all["as_of"] = to_text(view.portfolio.as_of);
-  if (view.on) all["on"] = to_text(*view.on);
-  for (const LaterVisit& visit : view.later_visits)
-    all["after_as_of"].push_back(
-        {{"site", visit.site}, {"day", to_text(visit.day)}, {"readings", visit.readings}});
-  all["limits"] = nlohmann::json::array();
+ForecastPieces one_piece(const ForecastView& view) {
+  return [&view](const std::function<void(const ForecastView&)>& each) -> Result<> {
+    each(view);
+    return Done{};
+  };
+}
+
+/// A JSON object written field by field, as nlohmann::json::dump(1) writes the whole: nothing of it
+/// has to be held.
+class JsonObject {
+ public:
+  explicit JsonObject(std::ostream& out) : out_(out) { out_ << "{"; }
+
+  void field(const char* name, const nlohmann::json& value) {
+    begin(name);
+    print(value, " ");
+  }
+  /// A list whose values come one by one from `fill`; a list of none is left out unless `always`.
+  using Add = std::function<void(const nlohmann::json&)>;
+  Result<> list(const char* name, bool always, const std::function<Result<>(const Add&)>& fill) {
+    bool any = false;
+    auto done = fill([&](const nlohmann::json& value) {
+      if (!any) begin(name);
+      out_ << (any ? ",\n  " : "[\n  ");
+      any = true;
+      print(value, "  ");
+    });
+    if (any) out_ << "\n ]";
+    if (!any && always) field(name, nlohmann::json::array());
+    return done;
+  }
+  void end() { out_ << "\n}\n"; }
+
+ private:
+  void begin(const char* name) {
+    out_ << (any_ ? ",\n \"" : "\n \"") << name << "\": ";
+    any_ = true;
+  }
+  /// Lines after the first stand as far in as the value does.
+  void print(const nlohmann::json& value, const char* indent) {
+    for (const char letter : value.dump(1)) {
+      out_ << letter;
+      if (letter == '\n') out_ << indent;
+    }
+  }
+
+  std::ostream& out_;
+  bool any_ = false;
+};
+
+void add_rows(const ForecastView& view, const JsonObject::Add& add) {
   const std::vector<Decided> decided = decided_rows(view);
   for (std::size_t i = 0; i < decided.size(); ++i) {
     const forecast::LimitForecast& limit = view.forecast.limits[i];
@@ -205,36 +251,82 @@ void print_json(const ForecastView& view, std::ostream& out) {
     nlohmann::json row = row_of(view, limit);
     if (decided[i].governing) row["governing"] = true;
     if (!decided[i].due.empty()) row["due_date"] = decided[i].due;
-    all["limits"].push_back(std::move(row));
+    add(row);
   }
-  all["notes"] = view.forecast.notes;
-  for (const std::string& note : view.report_notes) all["notes"].push_back(note);
-  for (const forecast::SessionReport& session : view.forecast.sessions) {
-    all["sessions"].push_back({{"site", session.site},
-                               {"gauge", session.gauge},
-                               {"day", to_text(session.day)},
-                               {"offset_um", session.offset_um},
-                               {"gain", session.gain},
-                               {"words", session.words},
-                               {"check_words", session.check_words}});
-  }
-  for (const forecast::InspectorHabit& habit : view.inspectors) {
-    all["inspectors"].push_back({{"inspector", habit.inspector},
-                                 {"grades", habit.grades},
-                                 {"one_too_many", habit.up},
-                                 {"one_too_few", habit.down},
-                                 {"words", habit.words}});
-  }
-  for (const forecast::TrackRecord& record : view.forecast.track_record)
-    all["track_record"].push_back(as_json(record));
-  if (view.reports)
-    for (const forecast::TrackRecord& record : *view.reports)
-      all["reports"].push_back(as_json(record));
-  for (const forecast::LeftOut& reading : view.forecast.left_out) {
-    all["left_out"].push_back(
-        {{"reading", reading.reading}, {"part", reading.part}, {"reason", reading.reason}});
-  }
-  out << all.dump(1) << "\n";
+}
+
+void add_left_out(const ForecastView& view, const JsonObject::Add& add) {
+  for (const forecast::LeftOut& reading : view.forecast.left_out)
+    add({{"reading", reading.reading}, {"part", reading.part}, {"reason", reading.reason}});
+}
+
+nlohmann::json as_json(const LaterVisit& visit) {
+  return {{"site", visit.site}, {"day", to_text(visit.day)}, {"readings", visit.readings}};
+}
+
+nlohmann::json as_json(const forecast::SessionReport& session) {
+  return {{"site", session.site},
+          {"gauge", session.gauge},
+          {"day", to_text(session.day)},
+          {"offset_um", session.offset_um},
+          {"gain", session.gain},
+          {"words", session.words},
+          {"check_words", session.check_words}};
+}
+
+nlohmann::json as_json(const forecast::InspectorHabit& habit) {
+  return {{"inspector", habit.inspector},
+          {"grades", habit.grades},
+          {"one_too_many", habit.up},
+          {"one_too_few", habit.down},
+          {"words", habit.words}};
+}
+
+template <class T>
+void add_list(JsonObject& to, const char* name, const std::vector<T>& values) {
+  (void)to.list(name, false, [&](const JsonObject::Add& add) -> Result<> {
+    for (const T& value : values) add(as_json(value));
+    return Done{};
+  });
+}
+
+}  // namespace
+
+Result<> print_csv(const ForecastView& head, const ForecastPieces& pieces, std::ostream& out) {
+  out << header << (head.on ? ",p_on\n" : "\n");
+  return pieces([&](const ForecastView& piece) { print_rows_csv(piece, out); });
+}
+
+/// Fields in the order of their names.
+Result<> print_json(const ForecastView& head, const ForecastPieces& pieces, std::ostream& out) {
+  JsonObject all(out);
+  const auto from_pieces = [&](void (*add_of)(const ForecastView&, const JsonObject::Add&)) {
+    return [&pieces, add_of](const JsonObject::Add& add) {
+      return pieces([&](const ForecastView& piece) { add_of(piece, add); });
+    };
+  };
+  add_list(all, "after_as_of", head.later_visits);
+  all.field("as_of", to_text(head.portfolio.as_of));
+  add_list(all, "inspectors", head.inspectors);
+  if (auto ok = all.list("left_out", false, from_pieces(add_left_out)); !ok) return ok;
+  if (auto ok = all.list("limits", true, from_pieces(add_rows)); !ok) return ok;
+  nlohmann::json notes = head.forecast.notes;
+  for (const std::string& note : head.report_notes) notes.push_back(note);
+  all.field("notes", notes);
+  if (head.on) all.field("on", to_text(*head.on));
+  if (head.reports) add_list(all, "reports", *head.reports);
+  add_list(all, "sessions", head.forecast.sessions);
+  add_list(all, "track_record", head.forecast.track_record);
+  all.end();
+  return Done{};
+}
+
+void print_csv(const ForecastView& view, std::ostream& out) {
+  (void)print_csv(view, one_piece(view), out);
+}
+
+void print_json(const ForecastView& view, std::ostream& out) {
+  (void)print_json(view, one_piece(view), out);
 }
 
 }  // namespace kneerail::commands

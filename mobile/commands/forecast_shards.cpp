@@ -9,6 +9,7 @@
 #include <system_error>
 
 #include "mobile/commands/console.h"
+#include "mobile/commands/forecast_input.h"
 #include "schema/machine.h"
 #include "schema/store/organisation_days.h"
 #include "schema/store/portfolio_store.h"
@@ -191,29 +192,66 @@ Result<std::int64_t> write_shard(Database& tables, const HowReckoned& how,
   return write_sites(**sites, **source, how, options);
 }
 
-std::vector<std::string> not_in_join(const JoinedShards& joined, const ReadPortfolio& read,
-                                     const Places& places) {
+std::vector<std::string> not_in_join(const MissingOfJoin& missing,
+                                     const std::map<std::string, std::string>& sites) {
   std::vector<std::string> sentences;
   const std::string again = " Make the fit again, and all parts with it.";
-  std::map<std::string, std::int64_t> of_site;
-  for (const std::int32_t place : joined.not_in_it)
-    ++of_site[read.portfolio.parts[static_cast<std::size_t>(place)].site];
-  std::string sites;
-  for (const auto& [site, parts] : of_site) {
-    const auto name = places.sites.find(site);
-    sites += (sites.empty() ? "" : ", ") + (name == places.sites.end() ? site : name->second) +
-             ": " + with_commas(parts);
+  std::int64_t parts = 0;
+  std::string names;
+  for (const auto& [site, of_site] : missing.parts) {
+    const auto name = sites.find(site);
+    names += (names.empty() ? "" : ", ") + (name == sites.end() ? site : name->second) + ": " +
+             with_commas(of_site);
+    parts += of_site;
   }
-  const auto missing = static_cast<std::int64_t>(joined.not_in_it.size());
-  if (missing > 0)
-    sentences.push_back("Not in this forecast: " + counted(missing, "part", "parts") +
-                        " that came to the register after it was fitted (" + sites + ")." + again);
-  if (const std::int64_t later = read.records - joined.head.records; later > 0)
-    sentences.push_back(counted(later, "record", "records") +
+  if (parts > 0)
+    sentences.push_back("Not in this forecast: " + counted(parts, "part", "parts") +
+                        " that came to the register after it was fitted (" + names + ")." + again);
+  if (missing.records > 0)
+    sentences.push_back(counted(missing.records, "record", "records") +
                         " came to the register after this was fitted, and what they say is not in "
                         "it." +
                         again);
   return sentences;
+}
+
+Result<JoinAsStream> open_join(Database& tables, const ShardOptions& options,
+                               const std::string& site) {
+  auto join = ForecastJoin::open(options.parts());
+  if (!join) return fail(join.error());
+  const ShardHead& head = (*join)->head();
+  const auto sites = PortfolioSites::open(tables, head.as_of);
+  if (!sites) return fail(sites.error());
+  const auto titles = (*sites)->titles();
+  auto asked = site_of(site, titles);
+  if (!asked) return fail(asked.error());
+  auto missing = (*join)->not_in_it(**sites);
+  if (!missing) return fail(missing.error());
+  const auto records = records_of(tables);
+  if (!records) return fail(records.error());
+  auto later = visits_after(tables, head.as_of);
+  if (!later) return fail(later.error());
+  auto unknown = not_in_join({std::move(*missing), *records - head.records}, titles);
+  return JoinAsStream{std::move(*join), std::move(*asked), std::move(*later), std::move(unknown)};
+}
+
+Result<> each_piece(const JoinAsStream& join, const ForecastView& head,
+                    const std::function<void(const ForecastView&)>& each) {
+  forecast::Portfolio one = head.portfolio;
+  one.parts.resize(1);
+  forecast::CoatingForecast rows;
+  ForecastView piece{one, rows, head.places, head.site};
+  piece.on = head.on;
+  piece.limits_read = &join.parts->limits_read();
+  return join.parts->each_part([&](const JoinedPart& part) -> Result<> {
+    one.parts.front() = part.part;
+    one.limits.clear();
+    if (part.limits) one.limits.push_back(*part.limits);
+    rows.limits = part.rows.limits;
+    rows.left_out = part.rows.left_out;
+    each(piece);
+    return Done{};
+  });
 }
 
 }  // namespace kneerail::commands

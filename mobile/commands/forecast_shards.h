@@ -2,7 +2,11 @@
 
 // The forecast in parts: `--fit`, `--shard` and `--join` of the forecast command.
 
+#include <cstdint>
 #include <filesystem>
+#include <functional>
+#include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -10,9 +14,11 @@
 #include "core/base/date.h"
 #include "core/base/result.h"
 #include "core/forecast/portfolio.h"
+#include "mobile/commands/forecast_output.h"
 #include "schema/database.h"
 #include "schema/exchange/forecast_files.h"
-#include "schema/store/place_store.h"
+#include "schema/exchange/forecast_join.h"
+#include "schema/store/later_visits.h"
 
 namespace CLI {
 class App;
@@ -50,12 +56,6 @@ struct HowReckoned {
 /// That a date asked does not lie before the day the forecast is from. Errors: invalid_input.
 Result<> check_date_comes(std::optional<Date> on, Date as_of);
 
-/// A portfolio, and how many records its register had when it was read.
-struct ReadPortfolio {
-  const forecast::Portfolio& portfolio;
-  std::int64_t records = 0;
-};
-
 /// Reads the register site by site, fits it and writes the fit. Errors: those of the forecast, io.
 Result<> write_fit_of(Database& tables, const HowReckoned& how, const std::string& file);
 
@@ -66,9 +66,27 @@ Result<> write_fit_of(Database& tables, const HowReckoned& how, const std::strin
 Result<std::int64_t> write_shard(Database& tables, const HowReckoned& how,
                                  const ShardOptions& options);
 
-/// What a joined forecast does not know of the register, in sentences: parts that no file speaks
-/// of, and how many records came since. Empty: it knows all.
-std::vector<std::string> not_in_join(const JoinedShards& joined, const ReadPortfolio& read,
-                                     const Places& places);
+/// What a joined forecast does not know of the register.
+struct MissingOfJoin {
+  std::map<std::string, std::int64_t> parts;  ///< that no file speaks of, by site
+  std::int64_t records = 0;                   ///< that came since the fit
+};
+/// In sentences, with the sites' names by identifier. Empty: it knows all.
+std::vector<std::string> not_in_join(const MissingOfJoin& missing,
+                                     const std::map<std::string, std::string>& sites);
+
+/// A joined forecast that is written as it is read.
+struct JoinAsStream {
+  std::unique_ptr<ForecastJoin> parts;
+  std::string site;  ///< Part::site asked; empty: all
+  std::vector<LaterVisit> later;
+  std::vector<std::string> unknown;  ///< not_in_join()
+};
+/// Errors: those of the files and the register; not_found (no such site).
+Result<JoinAsStream> open_join(Database& tables, const ShardOptions& options,
+                               const std::string& site);
+/// Its pieces for print_csv() and print_json(): one part each.
+Result<> each_piece(const JoinAsStream& join, const ForecastView& head,
+                    const std::function<void(const ForecastView&)>& each);
 
 }  // namespace kneerail::commands

@@ -24,7 +24,10 @@ Exit order_parts(const OrderOptions& options, Console& console) {
   if (!list) return report(list.error(), console);
   const OrderView view{**input, *list};
   const auto print = [&](void (*how)(const OrderView&, std::ostream&)) {
-    return [&view, how](std::ostream& out) { how(view, out); };
+    return [&view, how](std::ostream& out) -> Result<> {
+      how(view, out);
+      return Done{};
+    };
   };
   return write_outputs(options.asked, console, print(print_order), print(print_order_csv),
                        print(print_order_json));

@@ -23,7 +23,10 @@ Exit spares_to_hold(const SparesOptions& options, Console& console) {
   if (!lines) return report(lines.error(), console);
   const SparesView view{**input, *lines};
   const auto print = [&](void (*how)(const SparesView&, std::ostream&)) {
-    return [&view, how](std::ostream& out) { how(view, out); };
+    return [&view, how](std::ostream& out) -> Result<> {
+      how(view, out);
+      return Done{};
+    };
   };
   return write_outputs(options.asked, console, print(print_spares), print(print_spares_csv),
                        print(print_spares_json));

@@ -30,7 +30,10 @@ Exit next_visits(const AskedForecast& asked, Console& console) {
   }
   const VisitsView view{**input, visits};
   const auto print = [&](void (*how)(const VisitsView&, std::ostream&)) {
-    return [&view, how](std::ostream& out) { how(view, out); };
+    return [&view, how](std::ostream& out) -> Result<> {
+      how(view, out);
+      return Done{};
+    };
   };
   return write_outputs(asked, console, print(print_visits), print(print_visits_csv),
                        print(print_visits_json));

@@ -153,6 +153,7 @@ Result<DigestedReader> DigestedReader::open(const std::filesystem::path& file,
   found.resize(end + 1);
   reader.in_.seekg(static_cast<std::streamoff>(found.size()));
   reader.digest_.add(found);
+  reader.position_ = found.size();
   if (size < found.size() + Digest{}.size()) return reader.damaged();
   reader.left_ = size - found.size() - Digest{}.size();
   return reader;
@@ -169,6 +170,7 @@ Result<std::string> DigestedReader::block() {
   in_.read(block.data(), static_cast<std::streamsize>(length));
   if (!in_) return damaged();
   left_ -= length;
+  position_ += bytes.size() + length;
   digest_.add(std::string_view(bytes.data(), bytes.size())).add(block);
   return block;
 }

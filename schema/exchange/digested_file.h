@@ -61,6 +61,8 @@ class DigestedReader {
   /// Errors: corrupt.
   Result<std::string> block();
   [[nodiscard]] bool at_end() const { return left_ == 0; }
+  /// Where in the file the next block begins.
+  [[nodiscard]] std::uint64_t position() const { return position_; }
   /// Checks the digest, when all blocks have been read. Errors: corrupt.
   Result<> whole();
 
@@ -70,6 +72,7 @@ class DigestedReader {
   std::filesystem::path file_;
   std::ifstream in_;
   std::uint64_t left_ = 0;  ///< bytes before the digest
+  std::uint64_t position_ = 0;
   Sha256 digest_;
 };
 

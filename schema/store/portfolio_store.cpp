@@ -284,6 +284,21 @@ std::vector<std::string> PortfolioSites::names() const {
   return names;
 }
 
+std::map<std::string, std::string> PortfolioSites::titles() const {
+  std::map<std::string, std::string> titles;
+  for (const auto& [name, id] : ids_) {
+    const Thing* site = tables_->sites().find(id);
+    titles[name] = site == nullptr || site->name.empty() ? name : site->name;
+  }
+  return titles;
+}
+
+Result<std::vector<std::string>> PortfolioSites::part_ids(const std::string& site) {
+  const auto id = ids_.find(site);
+  check(id != ids_.end(), "a site of the register is asked");
+  return tables_->part_ids(components_[id->second]);
+}
+
 Result<forecast::Portfolio> PortfolioSites::read(const std::string& site) {
   const auto id = ids_.find(site);
   check(id != ids_.end(), "a site of the register is asked");

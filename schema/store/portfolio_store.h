@@ -41,8 +41,13 @@ class PortfolioSites {
   [[nodiscard]] bool has(const std::string& site) const { return ids_.contains(site); }
   /// When parts of all sites were put up.
   [[nodiscard]] const forecast::InstalledDates& installed() const { return installed_; }
+  /// What people call them, by Part::site.
+  [[nodiscard]] std::map<std::string, std::string> titles() const;
   /// One that names() has. Errors: io, corrupt.
   Result<forecast::Portfolio> read(const std::string& site);
+  /// Ids of that site's parts alone, ascending; neither readings nor visits are looked at. Errors:
+  /// io, corrupt.
+  Result<std::vector<std::string>> part_ids(const std::string& site);
 
  private:
   PortfolioSites(Snapshot snapshot, Date as_of, PortfolioQuestion question,

@@ -109,13 +109,16 @@ Result<std::unique_ptr<PortfolioTables>> PortfolioTables::open_for_sites(
   const auto without = without_own_reference(tables);
   if (!without) return fail(without.error());
   made->without_reference_.insert(without->begin(), without->end());
-  if (auto ok = made->mark_out_of_shape(); !ok) return fail(ok.error());
-  if (auto ok = made->load_visits(); !ok) return fail(ok.error());
   return made;
 }
 
 Result<> PortfolioTables::turn_to(const Uuid& site, const std::vector<Uuid>& components) {
   check(site_by_site_, "it was opened for sites");
+  if (!read_for_all_) {
+    if (auto ok = mark_out_of_shape(); !ok) return ok;
+    if (auto ok = load_visits(); !ok) return ok;
+    read_for_all_ = true;
+  }
   for (const Uuid& before : sites_asked_)
     for (const std::size_t p : visits_of_site_[before]) visit_parts_[p].asked = false;
   for (VisitPart* part : std::exchange(asked_late_, {})) part->asked = false;
@@ -204,6 +207,19 @@ Result<std::vector<Thing>> PortfolioTables::with_references(
     for (Thing& thing : *things)
       if (without_reference_.contains(thing.id)) thing.reference.clear();
   return things;
+}
+
+Result<std::vector<std::string>> PortfolioTables::part_ids(
+    const std::vector<Uuid>& components) const {
+  auto things =
+      with_references(things_among(tables_, static_cast<int>(EntityType::component), components));
+  if (!things) return fail(things.error());
+  const Things known(std::move(*things));
+  std::vector<std::string> ids;
+  for (const Thing& component : known.all())
+    if (kind_of_role(component.role.value_or(0))) ids.push_back(known.text(component.id));
+  std::sort(ids.begin(), ids.end());
+  return ids;
 }
 
 /// The site's components, and what they stand in, whichever site that was made for.

@@ -75,6 +75,8 @@ class PortfolioTables {
   /// are the identifiers.
   Result<> turn_to(const Uuid& site, const std::vector<Uuid>& components);
   [[nodiscard]] const Things& sites() const { return sites_; }
+  /// Of the parts among those components, ascending.
+  Result<std::vector<std::string>> part_ids(const std::vector<Uuid>& components) const;
 
   [[nodiscard]] const std::vector<forecast::Part>& parts() const { return parts_; }
   /// Ascending by id; what readings of a site ask for that were kept under another, behind them.
@@ -187,6 +189,7 @@ class PortfolioTables {
   std::unordered_map<Uuid, std::vector<std::size_t>> visits_of_site_;  ///< places in visit_parts_
 
   bool site_by_site_ = false;
+  bool read_for_all_ = false;           ///< site by site: visits and findings of all
   std::set<Uuid> without_reference_;    ///< site by site: another bears theirs
   std::vector<std::uint8_t> subjects_;  ///< site by site: what its works and readings are of
   std::vector<VisitPart*> asked_late_;

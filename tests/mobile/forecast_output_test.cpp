@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "core/forecast/decisions/part_outlook.h"
 #include "mobile/commands/forecast_output.h"
 
 using namespace kneerail;
@@ -75,6 +76,43 @@ TEST_CASE("identifiers of things with a name are shown by their name", "[mobile]
   const std::string unknown = "zone 01890a5d-ac96-774b-bcce-b302099a8058: faster";
   CHECK(with_names(unknown, places) == unknown);
   CHECK(with_names("zone z4", places) == "zone z4");
+}
+
+TEST_CASE("a forecast in pieces is written as the whole one, byte for byte", "[mobile]") {
+  Shown shown;
+  shown.forecast.left_out = {{"r1", "c1", "void"}, {"r9", "c3", "held"}};
+  const ForecastView whole = shown.view();
+  const auto read = forecast::limits_read(shown.forecast.limits);
+  const ForecastPieces pieces = [&](const auto& each) -> Result<> {
+    for (std::size_t i = 0; i < shown.portfolio.parts.size(); ++i) {
+      forecast::CoatingForecast own;
+      for (const auto& row : shown.forecast.limits)
+        if (row.part == static_cast<std::int32_t>(i)) own.limits.push_back(row);
+      for (const auto& left : shown.forecast.left_out)
+        if (left.part == shown.portfolio.parts[i].id) own.left_out.push_back(left);
+      ForecastView piece{shown.portfolio, own, shown.places, {}};
+      piece.limits_read = &read;
+      each(piece);
+    }
+    return Done{};
+  };
+  std::ostringstream csv, csv_whole, json, json_whole;
+  REQUIRE(print_csv(whole, pieces, csv));
+  print_csv(whole, csv_whole);
+  CHECK(csv.str() == csv_whole.str());
+  REQUIRE(print_json(whole, pieces, json));
+  print_json(whole, json_whole);
+  CHECK(json.str() == json_whole.str());
+  const auto parsed = nlohmann::json::parse(json.str());
+  CHECK(parsed.dump(1) + "\n" == json.str());
+  CHECK(parsed["left_out"].size() == 2);
+  SECTION("what ends in between is told") {
+    std::ostringstream out;
+    const auto ended = print_csv(
+        whole, [](const auto&) -> Result<> { return fail(Fault::corrupt, "damaged"); }, out);
+    REQUIRE_FALSE(ended);
+    CHECK(ended.error().fault == Fault::corrupt);
+  }
 }
 
 TEST_CASE("the worst come first: by chance, then median, then identifier", "[mobile]") {

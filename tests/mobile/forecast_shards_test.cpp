@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
 
 #include "tests/mobile/process.h"
 #include "tests/mobile/small_portfolio.h"
@@ -91,16 +92,28 @@ TEST_CASE("a forecast in parts gives the file that one process gives", "[mobile]
   }
 }
 
-TEST_CASE("a part of two sites is read of the register at once", "[mobile]") {
+TEST_CASE("two sites in parts give the CSV and JSON of one process", "[mobile]") {
   const Imported in;
   write_another_site(in.folder, "pier");
   REQUIRE(run_kneerail({"import", in.folder / "pier", "--data", in.data}).code == 0);
   REQUIRE(in.forecast({"--as-of", "2026-06-30", "--csv", in.folder / "whole.csv"}).code == 0);
   const std::string whole = file_text(in.folder / "whole.csv");
   REQUIRE(has(whole, "\nd8,"));
+  const std::vector<std::string> s2{"--site", "s2", "--csv", in.folder / "site.csv"};
+  const auto with = [](std::vector<std::string> words, const std::vector<std::string>& more) {
+    words.insert(words.end(), more.begin(), more.end());
+    return words;
+  };
+  REQUIRE(in.forecast(with({"--as-of", "2026-06-30"}, s2)).code == 0);
+  const std::string site = file_text(in.folder / "site.csv");
+  CHECK_FALSE(has(site, "\nc8,"));
+  REQUIRE(in.forecast({"--as-of", "2026-06-30", "--inspectors", "--json", in.folder / "whole.json"})
+              .code == 0);
+  const std::string json = file_text(in.folder / "whole.json");
+  CHECK(nlohmann::json::parse(json).dump(1) + "\n" == json);
   REQUIRE(in.forecast({"--as-of", "2026-06-30", "--fit", in.folder / "fit"}).code == 0);
   for (const int of : {1, 2}) {
-    std::vector<std::string> join{"--csv", in.folder / "joined.csv", "--join"};
+    std::vector<std::string> join{"--join"};
     for (int part = 1; part <= of; ++part) {
       const std::string name = "part-" + std::to_string(part);
       const Ended made = in.shard(std::to_string(part) + "/" + std::to_string(of), name);
@@ -109,8 +122,17 @@ TEST_CASE("a part of two sites is read of the register at once", "[mobile]") {
       CHECK(has(made.err, of == 1 ? "16 parts of the register" : "8 parts of the register"));
       join.push_back(in.folder / name);
     }
-    REQUIRE(in.forecast(join).code == 0);
+    const Ended joined = in.forecast(with(join, {"--csv", in.folder / "joined.csv", "--json",
+                                                 in.folder / "joined.json", "--inspectors"}));
+    INFO(joined.err);
+    REQUIRE(joined.code == 0);
     CHECK(file_text(in.folder / "joined.csv") == whole);
+    CHECK(file_text(in.folder / "joined.json") == json);
+    REQUIRE(in.forecast(with(join, s2)).code == 0);
+    CHECK(file_text(in.folder / "site.csv") == site);
+    const Ended nowhere = in.forecast(with(join, {"--csv", "-", "--site", "s3"}));
+    CHECK(nowhere.code == 2);
+    CHECK(has(nowhere.err, "There is no site 's3'"));
   }
 }
 

@@ -101,20 +101,27 @@ Result<ForecastRows> rows_of_one_part(const PortfolioFit& fit, const Portfolio& 
   return rows;
 }
 
+std::vector<std::string> notes_of(const ForecastHead& head, bool screws_answered) {
+  std::vector<std::string> notes = head.notes;
+  const auto add = [&](const std::vector<std::string>& more) {
+    notes.insert(notes.end(), more.begin(), more.end());
+  };
+  if (screws_answered) add(head.screw_notes);
+  add(head.grade_notes);
+  return notes;
+}
+
 AllLimits put_together(const ForecastHead& head, ForecastRows rows,
                        const std::vector<LeftOut>& left_out_before) {
   AllLimits out;
   out.all.sessions = head.sessions;
   out.all.track_record = head.track_record;
-  out.all.notes = head.notes;
   out.all.largest_move = head.largest_move;
   out.inspectors = head.inspectors;
   const bool screws = std::any_of(
       rows.limits.begin(), rows.limits.end(),
       [](const LimitForecast& row) { return row.limit == Limit::torque_minimum && row.answered; });
-  auto& notes = out.all.notes;
-  if (screws) notes.insert(notes.end(), head.screw_notes.begin(), head.screw_notes.end());
-  notes.insert(notes.end(), head.grade_notes.begin(), head.grade_notes.end());
+  out.all.notes = notes_of(head, screws);
   out.all.limits = std::move(rows.limits);
   out.all.left_out = std::move(rows.left_out);
   out.all.left_out.insert(out.all.left_out.end(), left_out_before.begin(), left_out_before.end());

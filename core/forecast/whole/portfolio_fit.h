@@ -42,6 +42,9 @@ struct ForecastHead {
 };
 ForecastHead head_of(const PortfolioFit& fit);
 
+/// Notes of the whole: those of set screws where one is answered.
+std::vector<std::string> notes_of(const ForecastHead& head, bool screws_answered);
+
 /// The rows of parts, by part id, then limit; and what the models left out, by part, reading and
 /// reason. What the portfolio had left out before is not among it.
 struct ForecastRows {

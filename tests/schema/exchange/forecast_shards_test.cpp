@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "schema/exchange/forecast_files.h"
+#include "schema/exchange/forecast_join.h"
 #include "tests/support/folder.h"
 #include "tests/support/joined_world.h"
 
@@ -192,7 +193,7 @@ TEST_CASE("parts that are not one forecast are refused with what to do", "[schem
   }
   SECTION("one was made by a program with other models") {
     std::string text = text_of(files[1]);
-    const std::string line = forecast_line("part 2");
+    const std::string line = forecast_line("part 3");
     REQUIRE(text.starts_with(line));
     text.replace(0, line.size(), "kneerail forecast part 2 of models 1-0123456789abcdef");
     set_text(files[1], text);
@@ -245,6 +246,41 @@ TEST_CASE("a part file cut short or damaged anywhere is refused", "[schema][fore
     CHECK(fault_of(damaged) == Fault::corrupt);
   }
   CHECK(fault_of("component_id,limit\n") == Fault::corrupt);
+}
+
+TEST_CASE("a part file that changes while it is read is found", "[schema][forecast]") {
+  const World world;
+  const auto files = world.write_all(2);
+  const auto join = ForecastJoin::open(files);
+  REQUIRE(join);
+  const auto parts = [&] {
+    std::vector<std::string> ids;
+    const auto done = (*join)->each_part([&](const JoinedPart& part) -> Result<> {
+      ids.push_back(part.part.id);
+      return Done{};
+    });
+    CHECK((done || done.error().fault == Fault::corrupt));
+    return std::pair(static_cast<bool>(done), ids);
+  };
+  const auto [whole, ids] = parts();
+  CHECK(whole);
+  CHECK(ids.size() == world.portfolio.parts.size());
+  CHECK(std::ranges::is_sorted(ids));
+  // Parts of the sites stand between each other.
+  std::size_t changes = 0;
+  for (std::size_t i = 1; i < ids.size(); ++i) {
+    const auto site_of = [&](const std::string& id) {
+      return std::ranges::find(world.portfolio.parts, id, &forecast::Part::id)->site;
+    };
+    changes += site_of(ids[i]) != site_of(ids[i - 1]) ? 1 : 0;
+  }
+  INFO(changes << " changes of site");
+  std::string text = text_of(files[1]);
+  text[text.size() - 200] = static_cast<char>(text[text.size() - 200] ^ 1);
+  set_text(files[1], text);
+  CHECK_FALSE(parts().first);
+  set_text(files[1], text.substr(0, text.size() / 2));
+  CHECK_FALSE(parts().first);
 }
 
 TEST_CASE("a fit file cut short or damaged anywhere is refused", "[schema][forecast]") {

@@ -3,178 +3,24 @@
 #include <Eigen/Dense>
 #include <algorithm>
 #include <cmath>
-#include <complex>
 #include <limits>
 #include <optional>
 #include <string>
+
+#include "core/statistics/passage_inside.h"
+#include "core/statistics/scores_inside.h"
 
 namespace kneerail::statistics {
 
 namespace {
 
-using Eigen::Index;
-using Eigen::MatrixXd;
-using Eigen::VectorXcd;
-using Eigen::VectorXd;
-using Complex = std::complex<double>;
+using inside::Index;
+using inside::Likelihood;
+using inside::MatrixXd;
+using inside::Passage;
+using inside::VectorXd;
 
-constexpr double worst_condition = 1e7;
-constexpr int most_passes = 400;
-constexpr int most_halvings = 40;
-constexpr double longest_step = 1;
-constexpr double settled_move = 1e-9;
 constexpr double told_least = 1e-16;  ///< squared slopes with ln rate: less is rounding alone
-
-MatrixXd generator(int states, std::span<const ChainStep> steps, std::span<const double> rates) {
-  MatrixXd Q = MatrixXd::Zero(states, states);
-  for (std::size_t m = 0; m < steps.size(); ++m) {
-    Q(steps[m].from - 1, steps[m].to - 1) += rates[m];
-    Q(steps[m].from - 1, steps[m].from - 1) -= rates[m];
-  }
-  return Q;
-}
-
-/// Slope of Q with the logarithm of one rate.
-MatrixXd slope_of(int states, const ChainStep& step, double rate) {
-  MatrixXd dQ = MatrixXd::Zero(states, states);
-  dQ(step.from - 1, step.to - 1) = rate;
-  dQ(step.from - 1, step.from - 1) = -rate;
-  return dQ;
-}
-
-/// exp(Q t) and its slopes by the eigenvectors of Q, in numbers real or complex as they are.
-template <class Number>
-class Spectrum {
- public:
-  using Matrix = Eigen::Matrix<Number, Eigen::Dynamic, Eigen::Dynamic>;
-  using Vector = Eigen::Matrix<Number, Eigen::Dynamic, 1>;
-  using Row = Eigen::Matrix<Number, 1, Eigen::Dynamic>;
-
-  /// False: there are too few of them, or they lie too close to one another.
-  bool build(const Matrix& vectors, const Vector& values, std::span<const MatrixXd> slopes_of_Q) {
-    vectors_ = vectors;
-    values_ = values;
-    inverse_ = Eigen::PartialPivLU<Matrix>(vectors_).inverse();
-    if (!vectors_.allFinite() || !inverse_.allFinite()) return false;
-    if (vectors_.norm() * inverse_.norm() > worst_condition) return false;
-    for (const MatrixXd& dQ : slopes_of_Q)
-      turned_.push_back(inverse_ * dQ.template cast<Number>() * vectors_);
-    mean_.resize(values_.size(), values_.size());
-    return true;
-  }
-
-  [[nodiscard]] MatrixXd chances(double t) const {
-    const Vector grown = (values_ * t).array().exp();
-    return (vectors_ * grown.asDiagonal() * inverse_).real();
-  }
-
-  void row(Index from, double t, VectorXd& chances, MatrixXd& slopes) {
-    grown_ = (values_ * t).array().exp();
-    left_ = vectors_.row(from);
-    out_.noalias() = left_.cwiseProduct(grown_.transpose()) * inverse_;
-    chances = out_.real().transpose();
-    for (Index j = 0; j < values_.size(); ++j)
-      for (Index i = 0; i < values_.size(); ++i) mean_(i, j) = left_(i) * shared_growth(i, j, t);
-    for (std::size_t m = 0; m < turned_.size(); ++m) {
-      left_ = mean_.cwiseProduct(turned_[m]).colwise().sum();
-      out_.noalias() = left_ * inverse_;
-      slopes.row(static_cast<Index>(m)) = out_.real();
-    }
-  }
-
- private:
-  /// Integral of exp(d_i u + d_j (t - u)) over u in 0 ... t.
-  [[nodiscard]] Number shared_growth(Index i, Index j, double t) const {
-    const Number apart = values_(i) - values_(j);
-    if (i == j || std::abs(apart) * t < 1e-7) return (grown_(i) + grown_(j)) * (t / 2);
-    return (grown_(i) - grown_(j)) / apart;
-  }
-
-  Matrix vectors_;
-  Matrix inverse_;
-  Vector values_;
-  std::vector<Matrix> turned_;  ///< slopes of Q in the eigenvectors
-  Matrix mean_;                 ///< memory used again, as what follows
-  Vector grown_;
-  Row left_;
-  Row out_;
-};
-
-/// exp(Q t) and its slopes with ln rates, at any t.
-class Passage {
- public:
-  Passage(int states, std::span<const ChainStep> steps, std::span<const double> rates)
-      : Q_(generator(states, steps, rates)) {
-    for (std::size_t m = 0; m < steps.size(); ++m)
-      slopes_of_Q_.push_back(slope_of(states, steps[m], rates[m]));
-    const Eigen::EigenSolver<MatrixXd> solver(Q_);
-    const VectorXcd values = solver.eigenvalues();
-    if (values.imag().cwiseAbs().maxCoeff() > 0) {
-      if (complex_.build(solver.eigenvectors(), values, slopes_of_Q_)) way_ = Way::by_complex;
-    } else if (real_.build(solver.eigenvectors().real(), values.real(), slopes_of_Q_)) {
-      way_ = Way::by_real;
-    }
-  }
-
-  [[nodiscard]] MatrixXd chances(double t) const {
-    if (way_ == Way::by_real) return real_.chances(t);
-    if (way_ == Way::by_complex) return complex_.chances(t);
-    return by_squaring(t, nullptr);
-  }
-
-  /// Row `from` of P and of its slopes, one slope a row of `slopes`.
-  void row(Index from, double t, VectorXd& chances, MatrixXd& slopes) {
-    slopes.resize(static_cast<Index>(slopes_of_Q_.size()), Q_.rows());
-    if (way_ == Way::by_real) return real_.row(from, t, chances, slopes);
-    if (way_ == Way::by_complex) return complex_.row(from, t, chances, slopes);
-    std::vector<MatrixXd> all;
-    chances = by_squaring(t, &all).row(from);
-    for (std::size_t m = 0; m < all.size(); ++m)
-      slopes.row(static_cast<Index>(m)) = all[m].row(from);
-  }
-
- private:
-  enum class Way { by_real, by_complex, by_squaring };
-
-  /// Taylor over t / 2^k and k squarings, the slopes by the product rule.
-  [[nodiscard]] MatrixXd by_squaring(double t, std::vector<MatrixXd>* slopes) const {
-    const auto n = Q_.rows();
-    int halvings = 0;
-    for (double norm = Q_.cwiseAbs().rowwise().sum().maxCoeff() * t; norm > 0.25; norm /= 2)
-      ++halvings;
-    const double h = std::ldexp(t, -halvings);
-    MatrixXd P = MatrixXd::Identity(n, n);
-    MatrixXd power = P;
-    std::vector<MatrixXd> dP(slopes == nullptr ? 0 : slopes_of_Q_.size(), MatrixXd::Zero(n, n));
-    std::vector<MatrixXd> d_power = dP;
-    for (int k = 1; k <= 15; ++k) {
-      for (std::size_t m = 0; m < dP.size(); ++m) {
-        d_power[m] = (d_power[m] * Q_ + power * slopes_of_Q_[m]) * (h / k);
-        dP[m] += d_power[m];
-      }
-      power = (power * Q_ * (h / k)).eval();
-      P += power;
-    }
-    for (int k = 0; k < halvings; ++k) {
-      for (MatrixXd& slope : dP) slope = (slope * P + P * slope).eval();
-      P = (P * P).eval();
-    }
-    if (slopes != nullptr) *slopes = std::move(dP);
-    return P;
-  }
-
-  MatrixXd Q_;
-  std::vector<MatrixXd> slopes_of_Q_;
-  Spectrum<double> real_;
-  Spectrum<Complex> complex_;
-  Way way_ = Way::by_squaring;
-};
-
-struct Likelihood {
-  double ln = 0;
-  VectorXd score;
-  MatrixXd outer;  ///< sum over subjects
-};
 
 /// The likelihood of one pair and its slopes.
 class PairLikelihood {
@@ -243,7 +89,7 @@ bool can_happen(const PanelData& data, std::span<const double> rates) {
 std::optional<Likelihood> likelihood_of(const PanelData& data, std::span<const double> rates) {
   if (!can_happen(data, rates)) return std::nullopt;
   const auto n = static_cast<Index>(data.steps.size());
-  Likelihood all{0, VectorXd::Zero(n), MatrixXd::Zero(n, n)};
+  Likelihood all(n);
   PairLikelihood pairs(data, rates);
   VectorXd slope(n);
   VectorXd own = VectorXd::Zero(n);
@@ -253,8 +99,7 @@ std::optional<Likelihood> likelihood_of(const PanelData& data, std::span<const d
     all.ln += std::log(chance);
     own += slope / chance;
     if (i + 1 < data.pairs.size() && data.pairs[i + 1].subject == data.pairs[i].subject) continue;
-    all.score += own;
-    all.outer += own * own.transpose();
+    all.add(own);
     own.setZero();
   }
   if (!std::isfinite(all.ln) || !all.score.allFinite()) return std::nullopt;
@@ -304,24 +149,6 @@ std::vector<double> exponentials(const VectorXd& ln_rates) {
   return rates;
 }
 
-/// One step uphill; false: none was found.
-bool climb(const PanelData& data, VectorXd& ln_rates, Likelihood& now) {
-  const Eigen::LDLT<MatrixXd> factor(now.outer);
-  VectorXd step = factor.solve(now.score);
-  if (!step.allFinite()) return false;
-  if (const double most = step.cwiseAbs().maxCoeff(); most > longest_step)
-    step *= longest_step / most;
-  for (int k = 0; k < most_halvings; ++k, step /= 2) {
-    const VectorXd next = ln_rates + step;
-    auto there = likelihood_of(data, exponentials(next));
-    if (!there || there->ln < now.ln) continue;
-    ln_rates = next;
-    now = std::move(*there);
-    return true;
-  }
-  return false;
-}
-
 }  // namespace
 
 Result<PanelFit> fit_panel_chain(const PanelData& data) {
@@ -342,12 +169,10 @@ Result<PanelFit> fit_panel_chain(const PanelData& data) {
                                             std::to_string(step.from) + " to " +
                                             std::to_string(step.to) + ". Nothing was fitted.");
   }
-  while (fit.passes < most_passes && !fit.settled) {
-    const double before = now->ln;
-    const bool rose = climb(data, ln_rates, *now);
-    ++fit.passes;
-    fit.settled = !rose || 2 * (now->ln - before) < settled_move * 1e-3;
-  }
+  const auto at = [&](const VectorXd& there) { return likelihood_of(data, exponentials(there)); };
+  const inside::Climb climbed = inside::climb(at, ln_rates, *now);
+  fit.passes = climbed.passes;
+  fit.settled = climbed.settled;
   fit.rates = exponentials(ln_rates);
   fit.minus_two_ln_likelihood = -2 * now->ln;
   const MatrixXd covariance =

@@ -67,8 +67,8 @@ void print_order_limits(const DecisionInput& input, const forecast::OrderList& l
         out);
   if (list.bare > 0)
     print_wrapped(counted(list.bare, "tube of bare steel counts", "tubes of bare steel count") +
-                      " alone: what a zone does to steel is not drawn for all of them "
-                      "together, so their band is narrower than it should be.",
+                      " together by zone, as wide as steel differs from its class: a wall "
+                      "read on one of them does not narrow the others' band.",
                   "", out);
   print_not_read(input, out);
 }

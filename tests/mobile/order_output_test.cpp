@@ -101,7 +101,7 @@ TEST_CASE("an order list says how many, how sure, and what is past already", "[m
   CHECK_FALSE(has(less, "Under 0.1 of each of these"));
   CHECK(has(less, "under 0.1 (80 %: 1 to 5); besides, about 8.2 may be past already, unseen."));
   CHECK(has(less, "What may be past already, unseen, is in no year: look at those parts."));
-  CHECK(has(less, "2 tubes of bare steel count alone"));
+  CHECK(has(less, "2 tubes of bare steel count together by zone"));
   CHECK(has(less, "All types together: 170 (80 %: 2 to 7)"));
   CHECK(has(less, "46 tubes count by the grade alone (no loss rate for this metal)."));
   CHECK(has(less, "Nobody graded a part: grades replace nothing here."));

@@ -19,13 +19,17 @@
 // weights sum to 1 and each node's mean over the draws is w_k: the mean over the draws of a chance
 // is the part's own chance.
 //
-// Limits: shifts of session offsets are not drawn, only of rates, and of steel none: walls of bare
-// steel are as if each stood alone, so a band over many of them is too narrow; 200 draws give a p10
-// or p90 to about a tenth of the spread.
+// Bare steel leans on no rate of zinc, and no fit tells what its zone does to it: there the shift
+// is that of the zone's steel off its class, as wide as the wall's law takes it to be (wall_law.h).
+//
+// Limits: shifts of session offsets are not drawn, only of rates, and under zinc not those of the
+// steel; a wall read on one bare tube does not narrow what is drawn for its zone; 200 draws give a
+// p10 or p90 to about a tenth of the spread.
 
 #include <cstdint>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/forecast/coating_model.h"
@@ -84,6 +88,16 @@ class CommonDraws {
   std::vector<double> globals_;  ///< a row of draws each
   std::vector<Site> sites_;
 };
+
+/// The same for something that each zone has of its own and that nothing is fitted to: normal about
+/// 0. `of` tells its draws from those of others.
+struct ZoneShift {
+  std::string_view of;
+  std::string_view site;
+  std::string_view zone;
+  double sd = 0;
+};
+std::vector<double> zone_shifts(const ZoneShift& shift, int draws, std::uint64_t seed = draw_seed);
 
 /// The prior of ln rate given what is shared: moved by a shift it is centre + shift. tail: degrees
 /// of freedom of its t shape; 0: normal.

@@ -55,7 +55,7 @@ struct OrderList {
   int not_answered = 0;  ///< parts of which neither wall nor grade is reckoned
   double may_be_past = 0;
   std::map<std::string, int> by_grade_alone;  ///< tubes, by why no wall is reckoned
-  int bare = 0;  ///< tubes of bare steel, each by itself (common_draws.h)
+  int bare = 0;                               ///< tubes of bare steel (common_draws.h, limits)
 };
 
 struct OrderQuestion {

@@ -173,17 +173,23 @@ class Replacements::Inside {
     return moved;
   }
 
-  [[nodiscard]] DrawnChances wall_reached(std::int32_t part, const WallQuestion& question,
-                                          std::span<const double> years) const {
+  /// Nothing where it does not come out as a number.
+  [[nodiscard]] std::optional<DrawnChances> wall_reached(std::int32_t part,
+                                                         const WallQuestion& question,
+                                                         std::span<const double> years) const {
     const WallOutlook outlook(question);
+    if (!outlook.computed()) return std::nullopt;
     std::vector<NodeChances> nodes;
     for (WallOfRate& rate : outlook.by_rate(years))
-      nodes.push_back({{rate.ln_zinc, rate.weight}, std::move(rate.by)});
+      nodes.push_back({{rate.ln_rate, rate.weight}, std::move(rate.by)});
     if (question.coating == nullptr) {
-      // Bare steel leans on no rate of zinc that others share.
-      const std::vector<double> still(static_cast<std::size_t>(draws()), 0.0);
-      nodes.front().node.at = 0;
-      return drawn_together(nodes, {}, still, years.size());
+      const Part& own = portfolio_.parts[static_cast<std::size_t>(part)];
+      const MovedPrior prior{std::log(question.tube->class_steel_um_per_year),
+                             wall_constant::bare_ln_sd * wall_constant::bare_ln_sd, 0};
+      return drawn_together(
+          nodes, prior,
+          zone_shifts({"steel", own.site, own.zone, wall_constant::ratio_ln_sd}, draws()),
+          years.size());
     }
     const Moved moved = zinc_moved(part, *question.coating);
     return drawn_together(nodes, moved.prior, moved.shifts, years.size());
@@ -203,6 +209,7 @@ class Replacements::Inside {
     auto missing = walls_.ask(*tube, [&](const AskedWall& asked) {
       reached = wall_reached(part, asked.question, years);
     });
+    if (!reached && !missing) missing = "not computed: numerical";
     if (missing && why_not != nullptr) *why_not = std::move(*missing);
     return reached;
   }

@@ -76,7 +76,8 @@ struct WallWay {
 struct WallWays {
   std::vector<ZincWay> zincs;
   std::vector<InsideWay> insides;
-  std::vector<WallWay> ways;  ///< by zinc, then steel; weights sum to 1
+  /// By zinc, then steel; weights sum to 1. None where none comes out a number.
+  std::vector<WallWay> ways;
 };
 WallWays wall_ways(const WallQuestion& question, const ZincEnd& end);
 

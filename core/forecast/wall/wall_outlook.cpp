@@ -171,20 +171,24 @@ double WallOutlook::chance_by(double years) const {
 }
 
 std::vector<WallOfRate> WallOutlook::by_rate(std::span<const double> years) const {
+  const bool bare = question_.coating == nullptr;
   std::vector<WallOfRate> rates;
-  std::vector<std::size_t> place;  // in rates, by way of the zinc
-  for (const ZincWay& zinc : ways_.zincs) {
-    const double ln_zinc = std::log(zinc.um_per_year);
-    if (rates.empty() || rates.back().ln_zinc != ln_zinc)
-      rates.push_back({0, ln_zinc, std::vector<double>(years.size(), 0.0)});
+  std::vector<std::size_t> place;  // in rates, by way
+  for (const WallWay& way : ways_.ways) {
+    const double ln_rate =
+        std::log(bare ? way.steel_um_per_year : ways_.zincs[way.zinc].um_per_year);
+    if (rates.empty() || rates.back().ln_rate != ln_rate)
+      rates.push_back({0, ln_rate, std::vector<double>(years.size(), 0.0)});
     place.push_back(rates.size() - 1);
+    rates.back().weight += way.weight;
   }
-  for (const WallWay& way : ways_.ways) rates[place[way.zinc]].weight += way.weight;
   for (std::size_t i = 0; i < years.size(); ++i) {
     const double age = question_.clock.age_now + years[i];
     const std::vector<Left> all = left_of_insides(years[i]);
-    for (const WallWay& way : ways_.ways)
-      rates[place[way.zinc]].by[i] += way.weight * reached(way, all[way.inside], age);
+    for (std::size_t w = 0; w < ways_.ways.size(); ++w) {
+      const WallWay& way = ways_.ways[w];
+      rates[place[w]].by[i] += way.weight * reached(way, all[way.inside], age);
+    }
   }
   std::erase_if(rates, [](const WallOfRate& rate) { return rate.weight <= 0; });
   for (std::size_t i = 0; i < years.size(); ++i) {

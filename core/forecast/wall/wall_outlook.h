@@ -20,10 +20,11 @@
 
 namespace kneerail::forecast {
 
-/// The ways that share one rate of zinc, and what they say together.
+/// The ways that share one rate of zinc, bare steel's one rate of steel, and what they say
+/// together.
 struct WallOfRate {
   double weight = 0;       ///< of all ways
-  double ln_zinc = 0;      ///< ln um/yr; of no meaning for bare steel
+  double ln_rate = 0;      ///< ln um/yr, mean of 20 years: of the zinc, of bare steel its own
   std::vector<double> by;  ///< chance that the limit is reached, one for each of the years asked
 };
 
@@ -32,10 +33,13 @@ class WallOutlook {
   /// Keeps the question; what it points to outlives this.
   explicit WallOutlook(const WallQuestion& question);
 
+  /// False: no way had a weight that is a number, and nothing else here is to be asked.
+  [[nodiscard]] bool computed() const { return !ways_.ways.empty(); }
+
   /// Chance that the wall is at or under its limit so many years after the as-of date or before.
   [[nodiscard]] double chance_by(double years) const;
 
-  /// The same apart for each rate of zinc: their mean by weight is chance_by(), or more where a
+  /// The same apart for each such rate: their mean by weight is chance_by(), or more where a
   /// place was read at or under the limit.
   [[nodiscard]] std::vector<WallOfRate> by_rate(std::span<const double> years) const;
 

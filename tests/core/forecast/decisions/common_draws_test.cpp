@@ -126,3 +126,36 @@ TEST_CASE("weights of a draw sum to 1 and their mean is the part's own", "[core]
   CHECK(low < 0);
   CHECK(high > 0);
 }
+
+TEST_CASE("draws settle where the shared spread is many times the part's own", "[core][property]") {
+  const double own = GENERATE(0.1, 0.05);
+  const double tail = GENERATE(0.0, 8.0);
+  CAPTURE(own, tail);
+  constexpr double shared = 0.5;
+  // Data a fifth as wide as the prior, one of its standard deviations up.
+  const double prior = own * own + shared * shared;
+  const double data = prior / 25;
+  const double sd = std::sqrt(prior * data / (prior + data));
+  const double mean = std::sqrt(prior) * prior / (prior + data);
+  std::vector<WeighedNode> nodes;
+  double sum = 0;
+  for (int k = 0; k < 21; ++k) {
+    const double z = (k - 10) * 0.3;
+    nodes.push_back({mean + sd * z, std::exp(-z * z / 2)});
+    sum += nodes.back().weight;
+  }
+  double tail_chance = 0;
+  for (std::size_t k = 0; k < nodes.size(); ++k) {
+    nodes[k].weight /= sum;
+    if (k >= 16) tail_chance += nodes[k].weight;
+  }
+  std::vector<double> shifts;
+  for (int d = 0; d < draw_count; ++d)
+    shifts.push_back(shared * statistics::normal_quantile((d + 0.5) / draw_count));
+  const auto weights = weights_in_draws(nodes, {0, own * own, tail}, shifts);
+  double drawn = 0;
+  for (std::size_t d = 0; d < shifts.size(); ++d)
+    for (std::size_t k = 16; k < nodes.size(); ++k)
+      drawn += weights[d * nodes.size() + k] / draw_count;
+  CHECK(drawn == Approx(tail_chance).epsilon(0.005));
+}

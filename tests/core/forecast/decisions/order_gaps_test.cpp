@@ -1,7 +1,10 @@
 // What an order list takes as seen, and what it says of the parts that are in none of its years.
 
+#include <array>
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <map>
+#include <numeric>
 #include <string>
 #include <vector>
 
@@ -29,6 +32,21 @@ Portfolio one_seen_at_4(int replaced_at) {
                               .replace_grade = replaced_at,
                               .chance = {}});
   return portfolio;
+}
+
+double correlation(const std::vector<double>& a, const std::vector<double>& b) {
+  const auto n = static_cast<double>(a.size());
+  const double mean_a = std::accumulate(a.begin(), a.end(), 0.0) / n;
+  const double mean_b = std::accumulate(b.begin(), b.end(), 0.0) / n;
+  double both = 0;
+  double of_a = 0;
+  double of_b = 0;
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    both += (a[i] - mean_a) * (b[i] - mean_b);
+    of_a += (a[i] - mean_a) * (a[i] - mean_a);
+    of_b += (b[i] - mean_b) * (b[i] - mean_b);
+  }
+  return both / std::sqrt(of_a * of_b);
 }
 
 }  // namespace
@@ -100,7 +118,7 @@ TEST_CASE("parts without an answer have a line that says so, and none of its own
   CHECK(list->not_answered > 0);
 }
 
-TEST_CASE("tubes of bare steel are counted, as their band is their own", "[core]") {
+TEST_CASE("tubes of bare steel are counted, as no wall read narrows their zone", "[core]") {
   Portfolio portfolio = sharing_parts(test::seed_or(10), {.sites = 1, .zones = 1, .runs = 2});
   for (Reading& reading : portfolio.readings)
     if (reading.quantity == Quantity::grade) reading.value = 1;
@@ -115,4 +133,35 @@ TEST_CASE("tubes of bare steel are counted, as their band is their own", "[core]
   const auto list = order_list(ungraded, {.years = 2});
   REQUIRE(list);
   CHECK(list->bare == 2);
+}
+
+TEST_CASE("tubes of bare steel move together with their zone alone", "[core][property]") {
+  const auto seed = GENERATE(test::each_seed(1, 3));
+  INFO(test::reproduce(seed));
+  Portfolio portfolio = sharing_parts(seed, {.sites = 1, .zones = 2, .runs = 2});
+  std::map<std::string, std::vector<std::int32_t>> tubes;  // by zone
+  for (std::size_t i = 0; i < portfolio.parts.size(); ++i) {
+    Part& part = portfolio.parts[i];
+    if (part.component_type != "tube") continue;
+    part.material = Material::bare_steel;
+    part.installed = Date{portfolio.as_of.days - 7000};
+    tubes[part.zone].push_back(static_cast<std::int32_t>(i));
+  }
+  REQUIRE(tubes.size() == 2);
+  const Fitted fitted(std::move(portfolio));
+  const Replacements ungraded(fitted.portfolio, &*fitted.coating, nullptr);
+  constexpr std::array<double, 1> in_ten{10};
+  const auto drawn = [&](std::int32_t part) {
+    const PartReplacement made = ungraded.of(part, in_ten);
+    REQUIRE(made.why == ReplacedFor::wall);
+    const auto& all = made.reached.drawn;
+    CHECK(std::accumulate(all.begin(), all.end(), 0.0) / draw_count ==
+          Approx(made.reached.by.front()).margin(0.002));
+    return all;
+  };
+  const auto& here = tubes.begin()->second;
+  const auto& there = tubes.rbegin()->second;
+  REQUIRE(here.size() >= 2);
+  CHECK(correlation(drawn(here[0]), drawn(here[1])) > 0.7);
+  CHECK(std::abs(correlation(drawn(here[0]), drawn(there[0]))) < 0.25);
 }

@@ -251,7 +251,7 @@ TEST_CASE("what the ways of each rate of zinc say makes up the whole", "[core]")
   for (std::size_t i = 0; i < by.size(); ++i)
     CHECK(by[i] == Approx(outlook.chance_by(years[i])).epsilon(1e-9));
   CHECK(std::is_sorted(rates.begin(), rates.end(), [](const WallOfRate& a, const WallOfRate& b) {
-    return a.ln_zinc < b.ln_zinc;
+    return a.ln_rate < b.ln_rate;
   }));
   CHECK(rates.front().by[2] < rates.back().by[2]);
 }

@@ -161,7 +161,7 @@ void print_spare(const DecisionInput& input, const forecast::SpareLine& line, st
 
 /// None to hold, none to replace, and nothing that would have to be said besides.
 bool nothing_asked(const forecast::SpareLine& line) {
-  return line.hold == 0 && line.past == 0 && line.not_answered == 0 &&
+  return line.hold == 0 && line.past == 0 && line.not_answered == 0 && line.sure_sites == 0 &&
          line.may_be_past < next_to_none;
 }
 

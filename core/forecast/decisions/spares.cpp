@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <set>
 #include <tuple>
 #include <vector>
 
@@ -22,7 +23,8 @@ namespace {
 struct Served {
   std::vector<std::int32_t> parts;
   std::map<std::string, int> in_seasonal_runs;
-  double chance = 0;  ///< the highest that one of its sites asks for
+  double chance = 0;                 ///< the highest under 1 that one of its sites asks for
+  std::set<std::string> sure_sites;  ///< those that ask for 1
 };
 
 constexpr double least_said = 0.1;  // of parts that may be past unseen
@@ -42,8 +44,13 @@ class SpareCounter {
       served.parts.push_back(place);
       if (figures.seasonal_runs.contains(part.run) && !stays_up(part))
         ++served.in_seasonal_runs[part.run];
-      if (const auto site = figures.sites.find(part.site); site != figures.sites.end())
-        served.chance = std::max(served.chance, site->second.spare_chance.value_or(0));
+      if (const auto site = figures.sites.find(part.site); site != figures.sites.end()) {
+        const double chance = site->second.spare_chance.value_or(0);
+        if (chance < 1)
+          served.chance = std::max(served.chance, chance);
+        else
+          served.sure_sites.insert(part.site);
+      }
     }
   }
 
@@ -86,8 +93,9 @@ class SpareCounter {
       made.words = "neither a wall nor a grade is reckoned of them";
       return made;
     }
-    if (served.chance <= 0 || served.chance >= 1) {
-      made.words = served.chance <= 0
+    made.sure_sites = static_cast<int>(served.sure_sites.size());
+    if (served.chance <= 0) {
+      made.words = made.sure_sites == 0
                        ? "no chance of having the spare is set"
                        : "a chance of 100 % needs more than any number; set one under it";
       return made;
@@ -137,6 +145,10 @@ class SpareCounter {
     said +=
         concat({"; ", std::to_string(*made.hold), *made.hold == 1 ? " is" : " are", " enough with ",
                 chance_words(made.enough), ", the owner's chance is ", chance_words(chance)});
+    if (made.sure_sites > 0)
+      said += concat({"; the 100 % asked for at ", std::to_string(made.sure_sites),
+                      made.sure_sites == 1 ? " of its sites is" : " of its sites are",
+                      " left out, as no number is enough for it"});
     if (made.past > 0)
       said += concat({"; besides ", std::to_string(made.past), " to be replaced now, which ",
                       made.past == 1 ? "is" : "are", " in the order"});

@@ -14,7 +14,8 @@
 // The mean over draws, not the Poisson of the mean: parts of a zone fail together.
 // Lambda 0.8, 1.6, 3.6 at 95 %: hold 6, where the mean 2.0 alone would say 5.
 // Parts that are past already are in the order, not in what is held. Parts that nobody knows to be
-// past but that may be so, F_d(0), are in neither: their mean number is said.
+// past but that may be so, F_d(0), are in neither: their mean number is said. A site that asks for
+// 100 % asks for more than any number: its parts count, the chance is that of the other sites.
 
 #include <cstdint>
 #include <optional>
@@ -46,6 +47,7 @@ struct SpareLine {
   double by_strike = 0;      ///< of which what one strike breaks
   std::optional<int> hold;   ///< none: `words` say what is missing
   double enough = 0;         ///< the chance with that many
+  int sure_sites = 0;        ///< of the depot's with such parts, that ask for 100 %
   std::optional<int> shelf;  ///< none: never counted
   int on_order = 0;
   std::optional<int> order;   ///< with those to be replaced now

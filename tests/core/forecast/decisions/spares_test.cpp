@@ -96,6 +96,25 @@ TEST_CASE("what is missing for spares is named", "[core]") {
         "a chance of 100 % needs more than any number; set one under it");
 }
 
+TEST_CASE("a site that asks for 100 % leaves its depot the chance of the others", "[core]") {
+  const Fitted fitted = fitted_depot();
+  OwnerFigures figures = figures_of(fitted.portfolio);
+  REQUIRE(figures.sites.size() == 2);
+  const auto all = spares(fitted.replacements(), figures);
+  REQUIRE(all);
+  figures.sites.begin()->second.spare_chance = 1;
+  const auto rest = spares(fitted.replacements(), figures);
+  REQUIRE(rest);
+  const SpareLine& line = line_of(*rest, "tube");
+  REQUIRE(line.hold);
+  CHECK(line.hold == line_of(*all, "tube").hold);
+  CHECK(line.expected == Approx(line_of(*all, "tube").expected));
+  CHECK(line.sure_sites == 1);
+  CHECK(line_of(*all, "tube").sure_sites == 0);
+  CHECK(line.words.find("; the 100 % asked for at 1 of its sites is left out, as no number is "
+                        "enough for it") != std::string::npos);
+}
+
 TEST_CASE("a strike asks for spares of the largest seasonal run", "[core]") {
   const Fitted fitted = fitted_depot();
   OwnerFigures figures = figures_of(fitted.portfolio);

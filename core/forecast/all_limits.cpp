@@ -40,20 +40,25 @@ LimitForecast not_yet(Limit limit, const Error& why) {
   return row;
 }
 
+const WallPaths* paths_of(const FittedCoating& coating) {
+  return coating.wall_paths ? &*coating.wall_paths : nullptr;
+}
+
 Result<> add_coating_and_wall(const FittedCoating& coating, const Portfolio& one,
                               std::vector<LimitForecast>& rows) {
   std::optional<CoatingModel> own;
-  if (coating.model) {
+  if (coating.model && why_not_served(one.parts.front()).empty()) {
+    auto model = model_of_one_part(*coating.model, one);
+    if (!model) return fail(model.error());
+    own = std::move(*model);
+    rows = rows_of_one_model(*own, one);
+  } else if (coating.model) {
     auto said = forecast_one_part(*coating.model, one);
     if (!said) return fail(said.error());
     rows = std::move(*said);
-    if (why_not_served(one.parts.front()).empty()) {
-      auto model = model_of_one_part(*coating.model, one);
-      if (!model) return fail(model.error());
-      own = std::move(*model);
-    }
   }
-  const auto walls = report_walls(own ? &*own : nullptr, one, {.threads = 1});
+  const auto walls =
+      report_walls(own ? &*own : nullptr, one, {.threads = 1}, {}, paths_of(coating));
   if (!walls) return fail(walls.error());
   for (const auto& tube : walls->tubes) rows.push_back(limit_row(tube));
   return Done{};
@@ -78,7 +83,10 @@ void add_screws_and_grades(const OtherModels& others, const Portfolio& one,
 Result<FittedCoating> fit_any_coating(const Portfolio& portfolio, const RunOptions& options) {
   if (portfolio.parts.empty())
     return fail(Fault::not_estimable, "Forecast: there is no part. Nothing was changed.");
-  return coating_or_why(fit_coating_model(portfolio, options));
+  auto coating = coating_or_why(fit_coating_model(portfolio, options));
+  if (coating && WallPaths::there_are(portfolio.settings))
+    coating->wall_paths.emplace(portfolio.settings);
+  return coating;
 }
 
 Result<FittedCoating> coating_or_why(Result<CoatingModel> model) {
@@ -113,8 +121,8 @@ Result<OtherModels> fit_other_limits(const Portfolio& portfolio, const RunOption
 Result<OtherLimits> report_other_limits(const FittedCoating& coating, const OtherModels& others,
                                         const Portfolio& portfolio, const RunOptions& options) {
   const Workers workers{.threads = options.threads, .stop = options.stop};
-  auto walls =
-      report_walls(coating.model ? &*coating.model : nullptr, portfolio, workers, options.on);
+  auto walls = report_walls(coating.model ? &*coating.model : nullptr, portfolio, workers,
+                            options.on, paths_of(coating));
   if (!walls) return fail(walls.error());
   ScrewOptions screw_options;
   screw_options.threads = options.threads;

@@ -11,13 +11,16 @@
 #include "core/forecast/coating_model.h"
 #include "core/forecast/grade/grade_forecast.h"
 #include "core/forecast/screws/screw_forecast.h"
+#include "core/forecast/wall/wall_paths.h"
 
 namespace kneerail::forecast {
 
-/// The coating's model, or why there is none.
+/// The coating's model, or why there is none; and the tables that walls are reckoned with, which
+/// one part again would make anew each time.
 struct FittedCoating {
   std::optional<CoatingModel> model;  ///< none: no part has a coating that is served
   std::string why_none;
+  std::optional<WallPaths> wall_paths = {};  ///< none: made where they are needed
 };
 
 /// Errors: not_estimable (no part), cancelled, with the reason in words.

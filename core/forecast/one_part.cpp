@@ -232,8 +232,12 @@ Result<std::vector<LimitForecast>> forecast_one_part(const CoatingModel& model,
     return std::vector<LimitForecast>{unserved_row(one, 0)};
   const auto own = model_of_one_part(model, one);
   if (!own) return fail(own.error());
-  const auto sessions = session_reports(*own);
-  return limit_rows({&one, &*own, &sessions}, 0);
+  return rows_of_one_model(*own, one);
+}
+
+std::vector<LimitForecast> rows_of_one_model(const CoatingModel& own, const Portfolio& one) {
+  const auto sessions = session_reports(own);
+  return limit_rows({&one, &own, &sessions}, 0);
 }
 
 }  // namespace kneerail::forecast

@@ -18,6 +18,9 @@ namespace kneerail::forecast {
 Result<std::vector<LimitForecast>> forecast_one_part(const CoatingModel& model,
                                                      const Portfolio& one);
 
+/// The rows of a model that model_of_one_part() made, and of the same part.
+std::vector<LimitForecast> rows_of_one_model(const CoatingModel& own, const Portfolio& one);
+
 /// The model of the one part, which must be one that is served: its own preparation, the effects
 /// taken from `model`. What forecast_one_part() and the part's story read. Errors as there.
 Result<CoatingModel> model_of_one_part(const CoatingModel& model, const Portfolio& one);

@@ -232,6 +232,25 @@ double quantile(const RateNodes& nodes, double level) {
   return nodes.x.back();
 }
 
+RateFit fit_of_site(const RateFit& all, std::ptrdiff_t site) {
+  // Field by field: the effects of all sites, copied for each, would be the square of them.
+  const auto& [tau, own_parameters, own_sd, site_sd, zone_sd, run_sd, globals, global_covariance,
+               sites, ln_likelihood, largest_move_ln, computed, stopped] = all;
+  RateFit own{tau,     own_parameters,    own_sd, site_sd,       zone_sd,         run_sd,
+              globals, global_covariance, {},     ln_likelihood, largest_move_ln, computed,
+              stopped};
+  if (site >= 0) own.sites.push_back(sites[static_cast<std::size_t>(site)]);
+  return own;
+}
+
+RateLayout layout_of_site(const RateLayout& all, std::ptrdiff_t site) {
+  RateLayout own{all.globals, {}, {}};
+  if (site < 0) return own;
+  own.sites.push_back(all.sites[static_cast<std::size_t>(site)]);
+  own.sites[0].first_part = 0;
+  return own;
+}
+
 RateNodes rate_nodes(const RateLayout& layout, const RateFit& fit, const RateLikelihood& likelihood,
                      const RateSettings& settings, int site, int part) {
   const RatePrior prior = rate_prior(layout, fit, site, part);

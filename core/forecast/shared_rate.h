@@ -28,6 +28,7 @@
 // taken as that wide.
 
 #include <array>
+#include <cstddef>
 #include <cstdint>
 #include <span>
 #include <vector>
@@ -149,6 +150,11 @@ struct RateFit {
 /// The passes, from the start of every parameter.
 RateFit fit_shared_rate(const RateLayout& layout, RateLikelihood& likelihood,
                         const RateSettings& settings);
+
+/// What is said of the parts of one site needs: that site alone of all, in the fit and among the
+/// sites of the layout (without its parts). Place of the site; -1: none.
+RateFit fit_of_site(const RateFit& all, std::ptrdiff_t site);
+RateLayout layout_of_site(const RateLayout& all, std::ptrdiff_t site);
 
 /// Mean of a part's x before its own data, and the variance of that mean (of shared effects only).
 struct RatePrior {

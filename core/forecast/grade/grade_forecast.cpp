@@ -37,13 +37,16 @@ std::span<const GradeLook> current_looks(const GradeData& data, const GradeSegme
 /// What the rows of many parts share.
 struct Context {
   const Portfolio& portfolio;
-  const GradeModel& model;
+  const RateLayout& layout;
+  const RateFit& fit;
+  const RateSettings& settings;
   const GradeData& data;
   const GradeLikelihood& likelihood;
   std::optional<Date> by;
 };
 
-/// A part's place in the data that speak; its site's in the fit; the owner's grade there.
+/// A part's place in the data that speak; its site's in the layout and the fit; the owner's grade
+/// there.
 struct Which {
   int index;
   int site;
@@ -74,11 +77,10 @@ GradeForecast common_row(const Context& context, const GradePart& part, const Gr
   return row;
 }
 
-std::vector<GradeForecast> rows_of(const Context& context, const RateLayout& layout,
-                                   const Which& which) {
+std::vector<GradeForecast> rows_of(const Context& context, const Which& which) {
   const GradePart& part = context.data.parts[static_cast<std::size_t>(which.index)];
-  const RateNodes nodes = rate_nodes(layout, context.model.fit, context.likelihood,
-                                     context.model.settings, which.site, which.index);
+  const RateNodes nodes = rate_nodes(context.layout, context.fit, context.likelihood,
+                                     context.settings, which.site, which.index);
   const GradeFuture future(context.data, context.likelihood, nodes, which.index);
   const GradeForecast common = common_row(context, part, future, nodes);
   std::vector<GradeForecast> rows;
@@ -147,14 +149,15 @@ int replace_grade(const Portfolio& portfolio, const std::string& site) {
 Result<GradeReport> report_grades(const GradeModel& model, const Portfolio& portfolio,
                                   const GradeQuestion& question) {
   const GradeLikelihood likelihood(model.data, model.errors, *model.table);
-  const Context context{portfolio, model, model.data, likelihood, question.by};
+  const Context context{portfolio,  model.layout, model.fit,  model.settings,
+                        model.data, likelihood,   question.by};
   std::vector<std::vector<GradeForecast>> by_part(model.data.parts.size());
   for_each_unit(static_cast<int>(model.data.sites.size()), question.workers, [&](int s) {
     const GradeSite& site = model.data.sites[static_cast<std::size_t>(s)];
     const OwnersGrade owners = owners_grade(portfolio, site.name);
     for (int i = site.first_part; i < site.first_part + site.parts && !question.workers.stopped();
          ++i)
-      by_part[static_cast<std::size_t>(i)] = rows_of(context, model.layout, {i, s, owners});
+      by_part[static_cast<std::size_t>(i)] = rows_of(context, {i, s, owners});
   });
   if (question.workers.stopped())
     return fail(
@@ -208,10 +211,13 @@ Result<std::vector<GradeForecast>> grades_of_one_part(const GradeModel& model, c
             : model.pooled_errors);
   }
   const GradeLikelihood likelihood(data, std::move(errors), *model.table);
-  // The part alone among the sites of the fit.
-  const RateLayout layout{model.layout.globals, model.layout.sites, grade_layout(data).parts};
-  const int s = static_cast<int>(site - model.data.sites.begin());
-  return rows_of({one, model, data, likelihood, by}, layout, {0, s, owners_grade(one, site->name)});
+  // Of the sites of the fit its own alone.
+  const std::ptrdiff_t at = site - model.data.sites.begin();
+  RateLayout layout = layout_of_site(model.layout, at);
+  layout.parts = grade_layout(data).parts;
+  const RateFit fit = fit_of_site(model.fit, at);
+  return rows_of({one, layout, fit, model.settings, data, likelihood, by},
+                 {0, 0, owners_grade(one, site->name)});
 }
 
 }  // namespace kneerail::forecast

@@ -113,19 +113,23 @@ Result<ScrewModel> screw_model_of_one_part(const ScrewModel& model, const Portfo
                 "Set-screw forecast of one part: exactly one part must be given. Nothing was "
                 "computed.");
   ScrewModel own;
-  own.installed = model.installed;
   own.data = gather_tightenings(one, model.installed);
   own.data.usual_settings = model.data.usual_settings;
   if (own.data.fittings.empty()) return own;
   const auto site = place_among(model.data.sites, own.data.sites.front());
   if (!site) return fail(site.error());
-  own.layout = {model.layout.globals, model.layout.sites, {site->part}};
+  const auto at = static_cast<std::ptrdiff_t>(site->site);
+  own.layout = layout_of_site(model.layout, at);
+  own.layout.parts = {site->part};
+  own.layout.sites.front().parts = 1;
   own.settings = model.settings;
-  own.fit = model.fit;
+  own.fit = fit_of_site(model.fit, at);
   Fitting& fitting = own.data.fittings.front();
   const bool moved = own.data.sites.front().zone_measured.front() != 0;
-  own.data.sites = model.data.sites;
-  ScrewSite& among = own.data.sites[site->site];
+  ScrewSite& among = own.data.sites.front();
+  among = model.data.sites[site->site];
+  among.first_fitting = 0;
+  among.fittings = 1;
   fitting.zone = site->part.zone;
   fitting.run = site->part.run;
   if (moved) among.zone_measured[static_cast<std::size_t>(fitting.zone)] = 1;

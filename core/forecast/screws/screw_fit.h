@@ -34,9 +34,10 @@ Result<ScrewModel> fit_screw_model(const Portfolio& portfolio, const Workers& wo
 Result<ScrewModel> fit_screw_data(InstalledDates installed, ScrewData data, const Workers& workers);
 
 /// The model of one part again with readings that came after the fit: `one` holds it alone, with
-/// its visits and works (part_story.h, only_part). What the parts share is held. It has no fitting
-/// where the part has no set screws. Errors: not_found (a site, zone or run that the fit has not
-/// seen), invalid_input (more than one part).
+/// its visits and works (part_story.h, only_part). What the parts share is held; of the sites there
+/// is its own alone, and no dates of installation. It has no fitting where the part has no set
+/// screws. Errors: not_found (a site, zone or run that the fit has not seen), invalid_input (more
+/// than one part).
 Result<ScrewModel> screw_model_of_one_part(const ScrewModel& model, const Portfolio& one);
 
 /// A fitting's x given everything, the shared effects held.

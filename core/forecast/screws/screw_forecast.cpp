@@ -176,8 +176,7 @@ Result<std::optional<ScrewForecast>> screws_of_one_part(const ScrewModel& model,
   const auto own = screw_model_of_one_part(model, one);
   if (!own) return fail(own.error());
   if (own->data.fittings.empty()) return std::optional<ScrewForecast>();
-  const auto site = std::ranges::find(own->data.sites, one.parts.front().site, &ScrewSite::name);
-  const SiteReport report(*own, one, {}, static_cast<int>(site - own->data.sites.begin()));
+  const SiteReport report(*own, one, {}, 0);
   return std::optional(report.row(0));
 }
 

@@ -13,10 +13,13 @@ namespace kneerail::forecast {
 
 namespace {
 
+constexpr const char* not_computed_words = "not computed: numerical";
+
 class WallReport {
  public:
-  WallReport(const CoatingModel* coating, const Portfolio& portfolio, std::optional<Date> on)
-      : questions_(coating, portfolio), on_(on) {}
+  WallReport(const CoatingModel* coating, const Portfolio& portfolio, std::optional<Date> on,
+             const WallPaths* kept)
+      : questions_(coating, portfolio, kept), on_(on) {}
 
   [[nodiscard]] const WallData& data() const { return questions_.data(); }
 
@@ -48,6 +51,10 @@ class WallReport {
 
   void answer(const WallQuestion& question, WallForecast& row) const {
     const WallOutlook outlook(question);
+    if (!outlook.computed()) {
+      row.words = not_computed_words;
+      return;
+    }
     row.answered = true;
     if (row.has_years) row.years = outlook.quantiles();
     for (std::size_t i = 0; i < row.p_by.size(); ++i) {
@@ -71,13 +78,14 @@ class WallReport {
 }  // namespace
 
 Result<WallForecasts> report_walls(const CoatingModel* coating, const Portfolio& portfolio,
-                                   const Workers& workers, std::optional<Date> on) {
+                                   const Workers& workers, std::optional<Date> on,
+                                   const WallPaths* kept) {
   const double exponent = portfolio.settings.steel_path_exponent;
   if (!(exponent >= constant::path_exponent_least && exponent <= 1))
     return fail(Fault::invalid_input,
                 "Wall forecast: the exponent of the steel's path must be 0.5 to 1. Nothing was "
                 "computed; the readings are as they were. Set it again.");
-  const WallReport report(coating, portfolio, on);
+  const WallReport report(coating, portfolio, on, kept);
   const auto& tubes = report.data().tubes;
   WallForecasts out;
   out.tubes.resize(tubes.size());

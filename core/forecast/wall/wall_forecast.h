@@ -18,6 +18,7 @@
 
 #include "core/forecast/coating_model.h"
 #include "core/forecast/parallel.h"
+#include "core/forecast/wall/wall_paths.h"
 
 namespace kneerail::forecast {
 
@@ -48,9 +49,10 @@ struct WallForecasts {
 /// where no part has a coating it serves: bare steel is answered all the same. The same portfolio
 /// gives the same digits whatever the order of its rows and the number of threads. Errors:
 /// invalid_input for a steel exponent outside 0.5 to 1; cancelled when the workers were stopped.
-/// `on`: a date to give the chance for.
+/// `on`: a date to give the chance for; `kept`: tables that may be at hand (WallQuestions).
 Result<WallForecasts> report_walls(const CoatingModel* coating, const Portfolio& portfolio,
-                                   const Workers& workers, std::optional<Date> on = {});
+                                   const Workers& workers, std::optional<Date> on = {},
+                                   const WallPaths* kept = nullptr);
 
 /// The same, fitting the coating first. Errors as there and as fit_coating_model().
 Result<WallForecasts> forecast_walls(const Portfolio& portfolio, const RunOptions& options = {});

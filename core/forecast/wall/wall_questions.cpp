@@ -27,13 +27,13 @@ std::vector<std::optional<Date>> unrecorded_swaps(const CoatingModel* coating,
 
 }  // namespace
 
-WallQuestions::WallQuestions(const CoatingModel* coating, const Portfolio& portfolio)
+WallQuestions::WallQuestions(const CoatingModel* coating, const Portfolio& portfolio,
+                             const WallPaths* kept)
     : coating_(coating),
       portfolio_(portfolio),
-      zinc_path_(corrosion::AttackPath(portfolio.settings.zinc_path_exponent)),
-      steel_attack_(portfolio.settings.steel_path_exponent),
-      steel_path_(steel_attack_),
-      data_(prepare_walls(portfolio, unrecorded_swaps(coating, portfolio))) {
+      data_(prepare_walls(portfolio, unrecorded_swaps(coating, portfolio))),
+      paths_(kept != nullptr && kept->serve(portfolio.settings) ? kept : nullptr) {
+  if (paths_ == nullptr && !data_.tubes.empty()) paths_ = &made_.emplace(portfolio.settings);
   if (coating != nullptr) served_ = served_index(portfolio, coating->data);
 }
 
@@ -51,11 +51,11 @@ std::optional<std::string> WallQuestions::ask_bare(
   const double age = years_between(start, data_.as_of);
   const WallQuestion question{.tube = &tube,
                               .coating = nullptr,
-                              .clock = {&steel_attack_, age, known},
+                              .clock = {&paths_->steel_attack(), age, known},
                               .hollow_age_now = age,
                               .as_of = data_.as_of,
-                              .zinc_path = &zinc_path_,
-                              .steel_path = &steel_path_};
+                              .zinc_path = &paths_->zinc(),
+                              .steel_path = &paths_->steel()};
   answer({question});
   return std::nullopt;
 }
@@ -74,8 +74,8 @@ std::optional<std::string> WallQuestions::ask_coated(
                               .clock = view.clock,
                               .hollow_age_now = hollow_age,
                               .as_of = data_.as_of,
-                              .zinc_path = &zinc_path_,
-                              .steel_path = &steel_path_};
+                              .zinc_path = &paths_->zinc(),
+                              .steel_path = &paths_->steel()};
   answer({question, view.posterior->own_share, view.clock.start_known || !tube.readings.empty()});
   return std::nullopt;
 }

@@ -12,6 +12,7 @@
 
 #include "core/forecast/coating_model.h"
 #include "core/forecast/wall/wall_law.h"
+#include "core/forecast/wall/wall_paths.h"
 
 namespace kneerail::forecast {
 
@@ -25,9 +26,12 @@ struct AskedWall {
 
 class WallQuestions {
  public:
-  /// `coating` is the model fitted to that portfolio, or null where it serves no part. Both outlive
-  /// this.
-  WallQuestions(const CoatingModel* coating, const Portfolio& portfolio);
+  /// `coating` is the model fitted to that portfolio, or null where it serves no part. All outlive
+  /// this. `kept` null, or of other exponents: tables are made where there is a tube.
+  WallQuestions(const CoatingModel* coating, const Portfolio& portfolio,
+                const WallPaths* kept = nullptr);
+  WallQuestions(const WallQuestions&) = delete;
+  WallQuestions& operator=(const WallQuestions&) = delete;
 
   [[nodiscard]] const WallData& data() const { return data_; }
   [[nodiscard]] const Portfolio& portfolio() const { return portfolio_; }
@@ -45,10 +49,9 @@ class WallQuestions {
 
   const CoatingModel* coating_;
   const Portfolio& portfolio_;
-  PathTable zinc_path_;
-  corrosion::AttackPath steel_attack_;
-  PathTable steel_path_;
   WallData data_;
+  std::optional<WallPaths> made_;
+  const WallPaths* paths_;  ///< null: there is no tube
   std::vector<std::int32_t> served_;
 };
 

@@ -32,23 +32,6 @@ double age_past(const Chance& chance, double level, double low, double high) {
 
 }  // namespace
 
-PathTable::PathTable(const corrosion::AttackPath& path) {
-  const auto steps = static_cast<std::size_t>(years * steps_per_year);
-  for (std::size_t i = 0; i <= steps; ++i) {
-    const double at = static_cast<double>(i) / steps_per_year;
-    effective_.push_back(path.effective_age(at));
-    age_.push_back(path.age(at));
-  }
-  slope_ = path.effective_age(years + 1) - path.effective_age(years);
-}
-
-double PathTable::slope(double age_years) const {
-  if (age_years <= 0) return 1;
-  if (age_years >= years) return slope_;
-  const auto i = static_cast<std::size_t>(age_years * steps_per_year);
-  return (effective_[i + 1] - effective_[i]) * steps_per_year;
-}
-
 ZincEnd::ZincEnd(const Clock& clock, const PathTable* zinc_path, const Posterior* coating)
     : path_(clock.start_known ? zinc_path : nullptr),
       age_now_(clock.age_now),

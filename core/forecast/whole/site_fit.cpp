@@ -88,25 +88,12 @@ CoatingModel coating_of(const CoatingModel& all, const std::string& name,
   return own;
 }
 
-/// The part of a shared-rate fit that is of the site at that place; -1: of none.
-RateFit rate_fit_of(const RateFit& all, std::ptrdiff_t site) {
-  // Field by field: the effects of all sites, copied for each, would be the square of them.
-  const auto& [tau, own_parameters, own_sd, site_sd, zone_sd, run_sd, globals, global_covariance,
-               sites, ln_likelihood, largest_move_ln, computed, stopped] = all;
-  RateFit own{tau,     own_parameters,    own_sd, site_sd,       zone_sd,         run_sd,
-              globals, global_covariance, {},     ln_likelihood, largest_move_ln, computed,
-              stopped};
-  if (site >= 0) own.sites.push_back(sites[static_cast<std::size_t>(site)]);
-  return own;
-}
-
+/// With the site's parts.
 RateLayout layout_of(const RateLayout& all, std::ptrdiff_t site) {
-  RateLayout own;
-  own.globals = all.globals;
+  RateLayout own = layout_of_site(all, site);
   if (site < 0) return own;
-  own.sites.push_back(all.sites[static_cast<std::size_t>(site)]);
-  own.parts = piece(all.parts, own.sites[0].first_part, own.sites[0].parts);
-  own.sites[0].first_part = 0;
+  const RateSite& from = all.sites[static_cast<std::size_t>(site)];
+  own.parts = piece(all.parts, from.first_part, from.parts);
   return own;
 }
 
@@ -132,7 +119,7 @@ ScrewModel screws_of(const ScrewModel& all, const std::string& name, const Place
   for (Fitting& fitting : own.data.fittings) fitting.place = places(fitting.place);
   own.layout = layout_of(all.layout, at);
   own.settings = without_workers(all.settings);
-  own.fit = rate_fit_of(all.fit, at);
+  own.fit = fit_of_site(all.fit, at);
   own.likelihood = std::make_unique<ScrewLikelihood>(own.data);
   own.likelihood->begin_pass(own.fit.own);
   return own;
@@ -171,7 +158,7 @@ GradeModel grades_of(const GradeModel& all, const std::string& name, const Place
   if (some) own.data = grade_data_of(all.data, *site, places);
   own.layout = layout_of(all.layout, at);
   own.settings = without_workers(all.settings);
-  own.fit = rate_fit_of(all.fit, at);
+  own.fit = fit_of_site(all.fit, at);
   own.pooled_errors = all.pooled_errors;
   own.errors = all.errors;
   own.counts = all.counts;

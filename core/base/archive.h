@@ -9,6 +9,11 @@
 //   template <class Archive, OrConst<VisitMean> T>
 //   void fields(Archive& archive, T& mean) { archive(mean.day, mean.weight); }
 //
+// An enumeration, whose values go up from 0, says where it ends, found the same way; what lies
+// outside is not ok():
+//
+//   constexpr StartKind last_of(StartKind) { return StartKind::touched_up; }
+//
 // Numbers are little-endian, the bits of a double as they are; lists and texts have their length
 // first. The same values give the same bytes on every machine.
 
@@ -98,7 +103,7 @@ class ByteSource {
     (take(values), ...);
   }
 
-  /// Whether all that was asked for was there.
+  /// Whether all that was asked for was there, and what it was said to be.
   [[nodiscard]] bool ok() const { return ok_; }
   [[nodiscard]] bool at_end() const { return rest_.empty(); }
 
@@ -120,13 +125,16 @@ class ByteSource {
       value = bits[0] != 0;
     else
       value = std::bit_cast<T>(bits);
+    if constexpr (std::floating_point<T>) ok_ = ok_ && value == value;  // nothing kept is a NaN
   }
   template <class T>
   requires std::is_enum_v<T>
   void take(T& value) {
     std::underlying_type_t<T> number{};
     take(number);
-    value = static_cast<T>(number);
+    const auto last = static_cast<std::underlying_type_t<T>>(last_of(T{}));
+    ok_ = ok_ && number >= 0 && number <= last;
+    value = static_cast<T>(ok_ ? number : 0);
   }
   /// No list is longer than the bytes that are left: each of its values has one at least.
   std::size_t length() {

@@ -146,6 +146,13 @@ class CacheWork {
   }
 
  private:
+  /// Whether the rows are of places that there are.
+  [[nodiscard]] bool are_of_parts(const forecast::ForecastRows& rows) const {
+    return std::ranges::all_of(rows.limits, [&](const forecast::LimitForecast& row) {
+      return row.part >= 0 && static_cast<std::size_t>(row.part) < portfolio_.parts.size();
+    });
+  }
+
   Result<CachedForecast> all_again() {
     const auto fit = forecast::fit_portfolio(portfolio_, options_);
     if (!fit) return fail(fit.error());
@@ -164,7 +171,7 @@ class CacheWork {
   std::optional<Result<CachedForecast>> from_kept(Kept kept, const Comparison& comparison) {
     auto head = forecast::head_from_bytes(kept.head.forecast);
     auto rows = forecast::rows_from_bytes(kept.rows);
-    if (!head || !rows) return std::nullopt;
+    if (!head || !rows || !are_of_parts(*rows)) return std::nullopt;
     CachedForecast out;
     out.kept = true;
     out.reckoned.held = comparison.held();
@@ -172,8 +179,10 @@ class CacheWork {
       now_.parts[i].held = kept.head.parts[i].held;
     if (options_.on && comparison.held() > 0) return std::nullopt;
     if (options_.on || !comparison.changed().empty()) {
-      const auto fit = forecast::fit_from_bytes(kept.fit);
+      auto fit = forecast::fit_from_bytes(kept.fit);
       if (!fit) return std::nullopt;
+      if (forecast::WallPaths::there_are(portfolio_.settings))
+        fit->coating.wall_paths.emplace(portfolio_.settings);
       auto again = options_.on ? on_date(*fit) : with_changed(*fit, comparison, *rows);
       if (!again) return Result<CachedForecast>(fail(again.error()));
       *rows = std::move(*again);

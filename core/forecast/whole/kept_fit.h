@@ -20,6 +20,19 @@ void fields(Archive& archive, T& spread) {
 
 namespace kneerail::forecast {
 
+constexpr Category last_of(Category) {
+  return Category::cx;
+}
+constexpr SeenSurface last_of(SeenSurface) {
+  return SeenSurface::rust;
+}
+constexpr StartKind last_of(StartKind) {
+  return StartKind::touched_up;
+}
+constexpr TorqueFound last_of(TorqueFound) {
+  return TorqueFound::free;
+}
+
 template <class Archive, OrConst<VisitMean> T>
 void fields(Archive& archive, T& mean) {
   auto& [day, session, thickness_um, effective_age, known_variance, weight, ln_rust_odds, gone,

@@ -25,6 +25,16 @@ void fields(Archive& archive, T& loaded) {
 
 namespace kneerail::forecast {
 
+constexpr Material last_of(Material) {
+  return Material::bare_steel;
+}
+constexpr Exposure last_of(Exposure) {
+  return Exposure::spray;
+}
+constexpr PartKind last_of(PartKind) {
+  return PartKind::gate;
+}
+
 template <class Archive, OrConst<Settings> T>
 void fields(Archive& archive, T& settings) {
   auto& [zinc_path_exponent, steel_path_exponent, steel_over_zinc, horizon_years] = settings;

@@ -2,6 +2,7 @@
 
 #include <memory>
 
+#include "core/forecast/whole/kept_bounds.h"
 #include "core/forecast/whole/kept_fit.h"
 
 namespace kneerail::forecast {
@@ -78,9 +79,7 @@ Result<PortfolioFit> fit_from_bytes(std::string_view bytes) {
   source(grades.installed, grades.data, grades.layout, grades.settings, grades.fit,
          grades.pooled_errors, grades.errors, grades.counts);
   source(screws.data, screws.layout, screws.settings, screws.fit);
-  if (!source.ok() || !source.at_end() || grades.fit.own.size() + 2 != grade_count ||
-      screws.fit.own.empty())
-    return not_readable();
+  if (!source.ok() || !source.at_end() || !fits_together(fit)) return not_readable();
   screws.installed = grades.installed;
   grades.table.emplace(relative_rates(grades.fit.own));
   screws.likelihood = std::make_unique<ScrewLikelihood>(screws.data);

@@ -7,6 +7,10 @@
 
 namespace kneerail::forecast {
 
+constexpr Limit last_of(Limit) {
+  return Limit::grade_5;
+}
+
 template <class Archive, OrConst<ChanceAt> T>
 void fields(Archive& archive, T& at) {
   auto& [chance, years] = at;

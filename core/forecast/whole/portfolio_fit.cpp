@@ -10,6 +10,7 @@
 #include "core/forecast/screws/screw_words.h"
 #include "core/forecast/session_report.h"
 #include "core/forecast/wall/wall_data.h"
+#include "core/forecast/whole/kept_bounds.h"
 
 namespace kneerail::forecast {
 
@@ -62,6 +63,10 @@ ForecastHead head_of(const PortfolioFit& fit) {
 
 Result<ForecastRows> rows_of(const PortfolioFit& fit, const Portfolio& portfolio,
                              const RunOptions& options) {
+  if (!within(fit, portfolio.parts.size()))
+    return fail(Fault::corrupt,
+                "Forecast: the fit is of other parts than those it is asked for. Nothing was "
+                "computed; the register is as it was. Make the fit again.");
   ForecastRows rows;
   if (const auto& coating = fit.coating.model) {
     rows.limits = all_limit_rows({&portfolio, &*coating, &fit.sessions, options.on},

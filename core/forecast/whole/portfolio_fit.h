@@ -53,7 +53,7 @@ struct ForecastRows {
 };
 
 /// The rows of the fitted portfolio; or of one site, where both are of that site alone. Errors:
-/// cancelled, invalid_input.
+/// cancelled, invalid_input; corrupt where the fit is of other parts.
 Result<ForecastRows> rows_of(const PortfolioFit& fit, const Portfolio& portfolio,
                              const RunOptions& options);
 

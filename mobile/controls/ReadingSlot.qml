@@ -11,6 +11,9 @@ TouchItem {
     property bool kept: false
     property bool lookAgain: false
     property bool notKept: false
+    /// What stands before it is left of this.
+    property real textFrom: 0
+    property int textSize: Tokens.slotText
 
     implicitWidth: Tokens.slotWidth
     implicitHeight: Tokens.slotHeight
@@ -37,11 +40,12 @@ TouchItem {
         id: typed
 
         anchors.horizontalCenter: parent.horizontalCenter
+        anchors.horizontalCenterOffset: slot.textFrom / 2
         anchors.bottom: was.top
         anchors.bottomMargin: -Tokens.smallGap
         text: slot.text
         bold: true
-        font.pixelSize: Tokens.slotText
+        font.pixelSize: slot.textSize
         fontSizeMode: Text.HorizontalFit
     }
 
@@ -49,7 +53,7 @@ TouchItem {
         id: cursor
 
         visible: slot.current
-        x: (slot.text === "" ? parent.width / 2 : typed.x + typed.width + Tokens.smallGap) - width / 2
+        x: (slot.text === "" ? (slot.textFrom + parent.width) / 2 : typed.x + typed.width + Tokens.smallGap) - width / 2
         anchors.verticalCenter: typed.verticalCenter
         width: Tokens.keyEdgeChosen
         height: Tokens.slotText
@@ -60,6 +64,7 @@ TouchItem {
         id: was
 
         anchors.horizontalCenter: parent.horizontalCenter
+        anchors.horizontalCenterOffset: slot.textFrom / 2
         anchors.bottom: parent.bottom
         anchors.bottomMargin: Tokens.smallGap / 2
         text: slot.ghost

@@ -3,6 +3,7 @@
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace {
 
@@ -87,6 +88,31 @@ void paint_joint(QPainter& painter, const QColor& ink, bool closed) {
   if (closed) painter.fillRect(QRectF(13, 11, 22, 18), ink);
 }
 
+/// Its two faces, and an arrow on each.
+void paint_wall(QPainter& painter, const QColor& ink) {
+  painter.setPen(pen(ink, 2.2));
+  painter.drawLine(QPointF(4, 14), QPointF(44, 14));
+  painter.drawLine(QPointF(4, 26), QPointF(44, 26));
+  painter.setBrush(ink);
+  for (const double side : {-1.0, 1.0}) {
+    const double tip = 20 + side * 7;
+    painter.drawLine(QPointF(24, 20 + side * 18), QPointF(24, tip + side * 4));
+    const QPointF head[] = {{24, tip}, {20, tip + side * 6}, {28, tip + side * 6}};
+    painter.drawPolygon(head, 3);
+  }
+}
+
+/// The section of a tube and the probe on it, at an hour of the clock.
+void paint_probe(QPainter& painter, const QColor& ink, const QColor& chalk, int hour) {
+  painter.setPen(QPen(ink, 4));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawEllipse(QPointF(24, 20), 14, 14);
+  const double turn = (hour - 3) * std::numbers::pi / 6;
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(chalk);
+  painter.drawEllipse(QPointF(24 + 14 * std::cos(turn), 20 + 14 * std::sin(turn)), 6, 6);
+}
+
 /// Half a disc in light, half in shade.
 void paint_light(QPainter& painter, const QColor& ink) {
   painter.setPen(pen(ink, 2.2));
@@ -94,6 +120,37 @@ void paint_light(QPainter& painter, const QColor& ink) {
   painter.drawEllipse(QPointF(24, 20), 12, 12);
   painter.setBrush(ink);
   painter.drawPie(QRectF(12, 8, 24, 24), 90 * 16, 180 * 16);
+}
+
+/// Bars at 45 degrees, half the board's height wide, between two end posts.
+void paint_board(QPainter& painter, const QColor& bar, const QColor& ground) {
+  const QRectF board(2, 8, 44, 20);
+  painter.fillRect(board, ground);
+  painter.setClipRect(board);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(bar);
+  const double bar_wide = board.height() / 2;
+  for (double left = board.left() - board.height(); left < board.right(); left += 2 * bar_wide) {
+    const QPointF corners[] = {{left, board.bottom()},
+                               {left + bar_wide, board.bottom()},
+                               {left + bar_wide + board.height(), board.top()},
+                               {left + board.height(), board.top()}};
+    painter.drawPolygon(corners, 4);
+  }
+  painter.setClipping(false);
+  painter.setPen(QPen(bar, 1.6));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRect(board);
+  for (const double post : {6.0, 42.0}) painter.drawLine(QPointF(post, 28), QPointF(post, 36));
+}
+
+void paint_onward(QPainter& painter, const QColor& ink) {
+  painter.setPen(pen(ink, 2.6));
+  painter.setBrush(Qt::NoBrush);
+  for (const double left : {4.0, 18.0, 32.0}) {
+    const QPointF chevron[] = {{left, 10}, {left + 11, 20}, {left, 30}};
+    painter.drawPolyline(chevron, 3);
+  }
 }
 
 }  // namespace
@@ -111,6 +168,10 @@ void KeySign::paint(QPainter* painter) {
       return paint_coating(*painter, ink_);
     case Torque:
       return paint_torque(*painter, ink_);
+    case Wall:
+      return paint_wall(*painter, ink_);
+    case Probe:
+      return paint_probe(*painter, ink_, chalk_, hour_);
     case NextSlot:
       return paint_next_slot(*painter, ink_, chalk_, chalk_light_);
     case Erase:
@@ -119,6 +180,10 @@ void KeySign::paint(QPainter* painter) {
       return paint_joint(*painter, ink_, false);
     case JointClosed:
       return paint_joint(*painter, ink_, true);
+    case Onward:
+      return paint_onward(*painter, ink_);
+    case Board:
+      return paint_board(*painter, ink_, chalk_light_);
     case Light:
       return paint_light(*painter, ink_);
   }

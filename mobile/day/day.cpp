@@ -2,6 +2,7 @@
 
 #include <QVariant>
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <utility>
 
@@ -19,6 +20,7 @@ constexpr const char* skipped_to = "126";
 constexpr const char* posts_near[] = {"116", "117", "119", "115", "114", "113", "112", "111"};
 constexpr std::int64_t grade_given = 3;
 constexpr std::int64_t coating_um[] = {64, 61, 66, 63, 65};
+constexpr std::int64_t wall_tenth_mm[] = {37, 38, 36};
 constexpr std::size_t before_it_goes_off = 3;  // readings
 
 /// Light and dark, lying and standing.
@@ -187,6 +189,42 @@ Result<> enter_torque(const Screen& screen, std::vector<Entered>& entered) {
   return hand.touch(QStringLiteral("held"));
 }
 
+/// The tube of the post, at three hours of the clock.
+Result<> enter_walls(const Screen& screen, std::vector<Entered>& entered) {
+  if (auto done = screen.hand.touch(QStringLiteral("wallPad")); !done) return done;
+  const auto* gauge = screen.rooms.walk().pen().instrument(InstrumentKind::wall_gauge);
+  if (gauge == nullptr) return fail(Fault::not_found, "This register has no wall gauge.");
+  for (const std::int64_t wall : wall_tenth_mm) {
+    if (auto done = note(screen, fold::kind::wall, {wall}, entered); !done) return done;
+    if (auto done = type(screen.hand, wall * 10 / gauge->resolution); !done) return done;
+  }
+  return picture(screen, "walk-wall");
+}
+
+/// Looked over, signed with a finger and sealed with a slide.
+Result<> close_visit(const Screen& screen, std::vector<Entered>& entered) {
+  Hand& hand = screen.hand;
+  for (const char* name : {"walkTag", "runCell", "closeVisitKey"})
+    if (auto done = hand.touch(QLatin1String(name)); !done) return done;
+  if (auto done = picture(screen, "close-visit"); !done) return done;
+  const QQuickItem* sheet = hand.named(QStringLiteral("signature"));
+  const QQuickItem* sleeve = hand.named(QStringLiteral("sealSleeve"));
+  if (sheet == nullptr || sleeve == nullptr)
+    return fail(Fault::not_found, "There is nothing to sign and seal on the screen.");
+  std::vector<QPointF> name;
+  for (int i = 0; i <= 60; ++i)
+    name.emplace_back(sheet->width() * (0.15 + 0.011 * i),
+                      sheet->height() * (0.55 - (0.30 - 0.003 * i) * std::sin(0.55 * i)));
+  hand.drag(*sheet, name);
+  entered.push_back({fold::kind::sealed, screen.rooms.walk().pen().visit(), "Visit", {}});
+  std::vector<QPointF> slide;
+  for (int i = 0; i <= 20; ++i)
+    slide.emplace_back(sleeve->width() / 2 + sleeve->parentItem()->width() * i / 20.0,
+                       sleeve->height() / 2);
+  hand.drag(*sleeve, slide);
+  return picture(screen, "close-sealed");
+}
+
 /// A stretch that was not reached.
 Result<> skip_stretch(const Screen& screen) {
   if (auto done = go_to_post(screen, skipped_from); !done) return done;
@@ -226,9 +264,12 @@ Result<std::vector<Entered>> afternoon(const Screen& screen) {
   if (auto done = enter_coating(screen, entered); !done) return fail(done.error());
   if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
   if (auto done = enter_torque(screen, entered); !done) return fail(done.error());
+  if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
+  if (auto done = enter_walls(screen, entered); !done) return fail(done.error());
   if (auto done = skip_stretch(screen); !done) return fail(done.error());
   if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
   if (auto done = show_forecast(screen); !done) return fail(done.error());
+  if (auto done = close_visit(screen, entered); !done) return fail(done.error());
   return entered;
 }
 

@@ -11,6 +11,7 @@ namespace {
 constexpr QSize lying(1280, 800);
 constexpr QSize standing(800, 1280);
 constexpr int touch_ms = 60;       // how long a finger stays
+constexpr int move_ms = 16;        // and at each place it goes along
 constexpr int follow_ms = 350;     // the longest movement on the screen
 constexpr int reckon_ms = 60'000;  // a forecast that takes longer is an error elsewhere
 
@@ -60,6 +61,19 @@ void Hand::touch_at(const QQuickItem& item, QPointF place_px) {
   QTest::touchEvent(&window_, screen_).press(0, place, &window_);
   QTest::qWait(touch_ms);
   QTest::touchEvent(&window_, screen_).release(0, place, &window_);
+  settle();
+}
+
+void Hand::drag(const QQuickItem& item, const std::vector<QPointF>& places_px) {
+  if (places_px.empty()) return;
+  std::vector<QPoint> places;  // the item may follow the finger
+  for (const QPointF& place : places_px) places.push_back(item.mapToScene(place).toPoint());
+  QTest::touchEvent(&window_, screen_).press(0, places.front(), &window_);
+  for (const QPoint& place : places) {
+    QTest::touchEvent(&window_, screen_).move(0, place, &window_);
+    QTest::qWait(move_ms);
+  }
+  QTest::touchEvent(&window_, screen_).release(0, places.back(), &window_);
   settle();
 }
 

@@ -9,6 +9,7 @@
 #include <QString>
 #include <filesystem>
 #include <functional>
+#include <vector>
 
 #include "core/base/result.h"
 #include "mobile/screens/rooms.h"
@@ -30,6 +31,8 @@ class Hand {
   Result<> touch(const QString& name);
   /// A short touch on a place of an item, px.
   void touch_at(const QQuickItem& item, QPointF place_px);
+  /// A finger that goes along places of an item, px. It lets go at the last.
+  void drag(const QQuickItem& item, const std::vector<QPointF>& places_px);
   /// What was entered is on the disk, what was asked is reckoned, and the picture follows.
   void settle();
   /// Saves NAME-1280x800.png and NAME-800x1280.png; the window lies again afterwards. Errors: io.

@@ -29,6 +29,16 @@ Result<std::vector<std::int64_t>> values_in(const Statement& row, int kind) {
   return values;
 }
 
+Result<bool> seal_is_there(Register& store, const Entered& entered) {
+  auto rows = store.tables().prepare(
+      "SELECT count(*) FROM visit_part WHERE visit = ? AND sealed NOT NULL AND after_seal = 0");
+  if (!rows) return fail(rows.error());
+  rows->bind(1, entered.part);
+  const auto any = rows->step();
+  if (!any) return fail(any.error());
+  return *any && rows->number(0) == 1;
+}
+
 /// The gauge's last check is a zero, read as it was entered.
 Result<bool> zero_is_there(Register& store, const Entered& entered) {
   auto rows = store.tables().prepare(
@@ -48,13 +58,16 @@ Result<bool> zero_is_there(Register& store, const Entered& entered) {
 
 Result<bool> is_there(Register& store, const Entered& entered) {
   if (entered.kind == fold::kind::instrument_check) return zero_is_there(store, entered);
+  if (entered.kind == fold::kind::sealed) return seal_is_there(store, entered);
   constexpr auto held = static_cast<std::int64_t>(Censoring::at_least);
   auto rows = store.tables().prepare(
       "SELECT v1, replicates, censoring FROM reading WHERE subject = ? AND kind = ? AND held = 0 "
       "AND voided_by IS NULL ORDER BY t DESC, seq DESC LIMIT ?");
   if (!rows) return fail(rows.error());
-  // A set that went on after a restart is two records.
-  const std::int64_t newest = entered.kind == fold::kind::coating ? 2 : 1;
+  // A set that went on after a restart is two records; a wall has one for each hour of the clock.
+  const std::int64_t newest = entered.kind == fold::kind::wall      ? 4
+                              : entered.kind == fold::kind::coating ? 2
+                                                                    : 1;
   rows->bind(1, entered.part).bind(2, std::int64_t{entered.kind}).bind(3, newest);
   for (;;) {
     const auto any = rows->step();
@@ -73,6 +86,10 @@ std::string words(const Entered& entered) {
       return "grade " + joined(entered.values);
     case fold::kind::coating:
       return "coating " + joined(entered.values) + " µm";
+    case fold::kind::wall:
+      return "wall " + joined(entered.values) + " tenths of a mm";
+    case fold::kind::sealed:
+      return "signed and sealed";
     case fold::kind::instrument_check:
       return "zero " + joined(entered.values) + " µm";
     default:

@@ -11,7 +11,8 @@
 namespace kneerail::day {
 
 /// Whether the newest reading of that kind and part that counts is this one; of coatings, one of
-/// the newest two. Errors: io, corrupt.
+/// the newest two, of walls one of the newest four; of a seal, whether it closes the visit. Errors:
+/// io, corrupt.
 Result<bool> is_there(Register& store, const Entered& entered);
 
 /// "grade 3", "coating 74, 71 µm".

@@ -103,7 +103,7 @@ void CoatingSet::read_last(kneerail::Database& tables) {
   const kneerail::PartSpot at{part_->id, part_->life, spot_};
   if (auto found = last_coating(tables, at, pen_.visit(), pen_.put_right()); found && *found)
     last_ = (*found)->replicates_tenth_um;
-  if (const auto* waiting = pen_.waiting_entry(CoatingReading::kind, part_->id)) {
+  for (const auto* waiting : pen_.waiting_entries(CoatingReading::kind, part_->id)) {
     const auto reading = kneerail::from_body<CoatingReading>(waiting->body);
     if (reading && reading->spot == spot_)
       return show_recorded(reading->replicates_tenth_um, false);

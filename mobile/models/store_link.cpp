@@ -125,6 +125,21 @@ void StoreLink::drop_draft(Draft draft, Told told) {
        std::move(told)});
 }
 
+void StoreLink::seal(kneerail::VisitSeal seal, std::vector<std::uint8_t> signature, Told told) {
+  ask({[seal = std::move(seal), signature = std::move(signature)](Register& store) -> Result<> {
+         kneerail::VisitSeal signed_by = seal;
+         if (!signature.empty()) {
+           auto kept = store.keep_object(signature);
+           if (!kept) return kneerail::fail(kept.error());
+           signed_by.signature_picture = *kept;
+         }
+         auto sealed = store.seal(signed_by);
+         if (!sealed) return kneerail::fail(sealed.error());
+         return Done{};
+       },
+       std::move(told)});
+}
+
 void StoreLink::keep_settings(kneerail::Settings settings, Told told) {
   ask({[settings = std::move(settings)](Register& store) {
          return kneerail::keep_settings(store, settings);

@@ -69,6 +69,9 @@ class StoreLink : public QObject {
   void save(std::vector<kneerail::Entry> entries, std::optional<kneerail::Draft> ended, Told told);
   void save_draft(kneerail::Draft draft, Told told);
   void drop_draft(kneerail::Draft draft, Told told);
+  /// Closes that person's part of a visit; a picture of the signature, PNG, is kept beside the
+  /// records before it where there is one.
+  void seal(kneerail::VisitSeal seal, std::vector<std::uint8_t> signature, Told told);
   /// What this device remembers for its screens; behind the entries.
   void keep_settings(kneerail::Settings settings, Told told);
   /// Waits until everything that was asked is on the disk. The answers come after it, as always.

@@ -33,9 +33,26 @@ void WalkModel::listen_to_check() {
   });
 }
 
+void WalkModel::listen_to_wall() {
+  connect(&wall_, &WallCheck::changed, this, &WalkModel::undoChanged);
+  connect(&wall_, &WallCheck::changed, this, &WalkModel::messageChanged);
+  connect(&wall_, &WallCheck::readingKept, this,
+          [this](bool far) { emit felt(far ? QStringLiteral("far") : QStringLiteral("kept")); });
+  connect(&wall_, &WallCheck::full, this, [this] {
+    emit felt(QStringLiteral("partDone"));
+    nextPart();
+  });
+}
+
 void WalkModel::typed(const QString& number) {
-  if (!writable()) return say(tr("Read only: %1 µm is not kept.").arg(number));
+  if (!writable()) return say(tr("Read only: %1 is not kept.").arg(number));
   if (shown_ && check_.typed(number)) return;
+  if (shown_ && pad_ == WallPad) {
+    if (!wall_.typed(number))
+      say(tr("%1 mm is not kept: no slot waits, or it is not a wall of 0.01 to 50 mm.")
+              .arg(number));
+    return;
+  }
   if (!CoatingSet::tenth_um_of(number))
     return say(tr("%1 µm cannot be kept: a coating is 0 to 2,000 µm.").arg(number));
   const bool nobodys = check_.what() != GaugeCheck::Nothing ||

@@ -66,11 +66,15 @@ int WalkModel::wrench_now() const {
 void WalkModel::choosePerson(int place) {
   const auto& people = pen_.people();
   if (place < 0 || place >= static_cast<int>(people.size()) || place == person_now()) return;
-  leave();
-  store_.settle();
+  settle();
   if (auto chosen = pen_.choose_person(people[static_cast<std::size_t>(place)].id); !chosen)
     return say(QString::fromStdString(chosen.error().message));
   another_hand();
+}
+
+void WalkModel::settle() {
+  leave();
+  store_.settle();
 }
 
 /// What the pads show is of another visit, or by another gauge.
@@ -78,6 +82,7 @@ void WalkModel::another_hand() {
   read_sheet(sheet().id);
   coating_.begin();
   torque_.refresh();
+  wall_.refresh();
   emit whereChanged();
   emit titleChanged();
 }
@@ -85,8 +90,7 @@ void WalkModel::another_hand() {
 void WalkModel::choose_instrument(InstrumentKind kind, int place) {
   const auto known = pen_.instruments(kind);
   if (place < 0 || place >= static_cast<int>(known.size())) return;
-  leave();
-  store_.settle();
+  settle();
   pen_.choose_instrument(known[static_cast<std::size_t>(place)].id);
   another_hand();
 }

@@ -19,6 +19,7 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
       pen_(store, clock, random),
       coating_(pen_),
       torque_(pen_),
+      wall_(pen_),
       check_(pen_) {
   connect(&run_, &RunPicture::chosenChanged, this, &WalkModel::chosen);
   connect(&pen_, &WalkPen::kept, this, &WalkModel::on_kept);
@@ -28,6 +29,7 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
     go_to(component);
     coating_.reload();
     torque_.refresh();
+    wall_.refresh();
     emit whereChanged();
     emit messageChanged();
   });
@@ -49,6 +51,7 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
     nextPart();
   });
   connect(&torque_, &TorqueCheck::lastScrewDone, this, &WalkModel::nextPart);
+  listen_to_wall();
   listen_to_check();
   connect(&store_, &StoreLink::checked, this, &WalkModel::checks_done);
 }
@@ -67,7 +70,7 @@ void WalkModel::checks_done() {
 
 bool WalkModel::holds_typed() const {
   return not_kept() || torque_.moving() || !coating_.pending().isEmpty() ||
-         !check_.pending().isEmpty();
+         !wall_.pending().isEmpty() || !check_.pending().isEmpty();
 }
 
 void WalkModel::open(const Uuid& run, const Uuid& component) {
@@ -107,8 +110,7 @@ kneerail::Result<RunSheet> WalkModel::run_now(const Uuid& run) {
 
 bool WalkModel::read_sheet(const Uuid& run) {
   show_sheet(run_now(run));
-  coating_.show(part(), store_.reader().tables());
-  torque_.show(part(), store_.reader().tables());
+  show_on_pads();
   return !sheet_behind_;
 }
 
@@ -140,16 +142,24 @@ const SheetPart* WalkModel::part() const {
   return run_.part() < 0 ? nullptr : &sheet().parts[static_cast<std::size_t>(run_.part())];
 }
 
+void WalkModel::show_on_pads() {
+  kneerail::Database& tables = store_.reader().tables();
+  coating_.show(part(), tables);
+  torque_.show(part(), tables);
+  wall_.show(part(), part() == nullptr ? QString() : kneerail::part_name(sheet(), run_.part()),
+             tables);
+}
+
 void WalkModel::chosen() {
   const SheetPart* own = part();
-  coating_.show(own, store_.reader().tables());
-  torque_.show(own, store_.reader().tables());
+  show_on_pads();
   Pad wanted = own == nullptr ? PostPad : GradePad;
   if (own != nullptr)
     if (const auto used = pads_used_.find(own->role); used != pads_used_.end())
       wanted = used->second;
   if (wanted == CoatingPad && !coating_.offered()) wanted = GradePad;
   if (wanted == TorquePad && !torque_.offered()) wanted = GradePad;
+  if (wanted == WallPad && !wall_.offered()) wanted = GradePad;
   pad_ = wanted;
   emit whereChanged();
   emit padChanged();
@@ -180,6 +190,7 @@ int WalkModel::first_part_with(Pad pad) const {
     const SheetPart& own = sheet().parts[static_cast<std::size_t>(place)];
     if (pad == CoatingPad && !coating_.offered_on(own)) continue;
     if (pad == TorquePad && !torque_.offered_on(own)) continue;
+    if (pad == WallPad && !wall_.offered_on(own)) continue;
     return place;
   }
   return -1;
@@ -193,10 +204,15 @@ bool WalkModel::torque_offered() const {
   return part_chosen() ? torque_.offered() : first_part_with(TorquePad) >= 0;
 }
 
+bool WalkModel::wall_offered() const {
+  return part_chosen() ? wall_.offered() : first_part_with(WallPad) >= 0;
+}
+
 bool WalkModel::offers(Pad pad) const {
   if (!writable()) return false;
   if (pad == CoatingPad) return coating_offered();
   if (pad == TorquePad) return torque_offered();
+  if (pad == WallPad) return wall_offered();
   return pad == GradePad && (part_chosen() || first_part_with(GradePad) >= 0);
 }
 
@@ -211,8 +227,7 @@ void WalkModel::on_kept(const Uuid& component, const std::vector<kneerail::Entry
   if (component == grade_asked_of_) grade_asked_ = 0;
   read_again_after(entries);
   torque_.kept(entries);
-  coating_.show(part(), store_.reader().tables());
-  torque_.show(part(), store_.reader().tables());
+  show_on_pads();
   coating_.reload();
   emit whereChanged();
   emit titleChanged();
@@ -223,6 +238,7 @@ void WalkModel::on_kept(const Uuid& component, const std::vector<kneerail::Entry
 void WalkModel::leave() {
   coating_.close();
   torque_.close();
+  wall_.close();
   check_.close();
 }
 
@@ -279,6 +295,7 @@ int WalkModel::next_part_place() const {
 void WalkModel::nextPart() {
   coating_.close();
   torque_.close();
+  wall_.close();
   const int next = next_part_place();
   if (next >= 0) return run_.choose_part(next);
   if (run_.post() + 1 >= run_.posts()) return;
@@ -313,7 +330,7 @@ void WalkModel::askForecast() {
 }
 
 QString WalkModel::undo_words() const {
-  for (const QString& pending : {check_.pending(), coating_.pending()})
+  for (const QString& pending : {check_.pending(), coating_.pending(), wall_.pending()})
     if (!pending.isEmpty()) return pending;
   return pen_.undo_words();
 }
@@ -328,6 +345,8 @@ void WalkModel::undo() {
     check_.take_back_pending();
   else if (!coating_.pending().isEmpty())
     coating_.take_back_pending();
+  else if (!wall_.pending().isEmpty())
+    wall_.take_back_pending();
   else
     in_log = pen_.undo();
   run_.set_taking_back(false);

@@ -1,8 +1,8 @@
 #pragma once
 
 // The Walk room: where the walk is, the part that is chosen, its grade, and what a post gets as a
-// whole. Coating and torque have their own pads (coating, torque); the pen puts everything on the
-// disk. QML shows and asks; every number and word comes from here.
+// whole. Coating, torque and wall have their own pads (coating, torque, wall); the pen puts
+// everything on the disk. QML shows and asks; every number and word comes from here.
 
 #include <QtQml/qqmlregistration.h>
 #include <QObject>
@@ -17,6 +17,7 @@
 #include "mobile/models/store_link.h"
 #include "mobile/models/torque_check.h"
 #include "mobile/models/walk_pen.h"
+#include "mobile/models/wall_check.h"
 
 class WalkModel : public QObject {
   Q_OBJECT
@@ -26,6 +27,7 @@ class WalkModel : public QObject {
   Q_PROPERTY(RunPicture* run READ run CONSTANT)
   Q_PROPERTY(CoatingSet* coating READ coating CONSTANT)
   Q_PROPERTY(TorqueCheck* torque READ torque CONSTANT)
+  Q_PROPERTY(WallCheck* wall READ wall CONSTANT)
   Q_PROPERTY(GaugeCheck* check READ check CONSTANT)
   Q_PROPERTY(bool opened READ opened NOTIFY whereChanged)
   Q_PROPERTY(QString siteName READ site_name NOTIFY whereChanged)
@@ -65,7 +67,8 @@ class WalkModel : public QObject {
   Q_PROPERTY(QString waitingWords READ waiting_words NOTIFY
                  titleChanged)  ///< "76 µm waiting"; empty: none
   // Who walks, and with what. Places in the lists; -1: none.
-  Q_PROPERTY(QList<QString> people READ people NOTIFY titleChanged)  ///< initials
+  Q_PROPERTY(QList<QString> people READ people NOTIFY titleChanged)   ///< initials
+  Q_PROPERTY(bool visitOpened READ visit_opened NOTIFY titleChanged)  ///< it has an entry
   Q_PROPERTY(int personNow READ person_now NOTIFY titleChanged)
   Q_PROPERTY(QString personWords READ person_words NOTIFY titleChanged)
   Q_PROPERTY(QList<QString> gauges READ gauges NOTIFY titleChanged)  ///< serial numbers
@@ -85,6 +88,7 @@ class WalkModel : public QObject {
   Q_PROPERTY(Pad pad READ pad NOTIFY padChanged)
   Q_PROPERTY(bool coatingOffered READ coating_offered NOTIFY whereChanged)
   Q_PROPERTY(bool torqueOffered READ torque_offered NOTIFY whereChanged)
+  Q_PROPERTY(bool wallOffered READ wall_offered NOTIFY whereChanged)
   Q_PROPERTY(QList<QString> gradeNames READ grade_names NOTIFY
                  whereChanged)  ///< of grades 1 to 5 on that material: "Rust begins"
   Q_PROPERTY(
@@ -97,7 +101,7 @@ class WalkModel : public QObject {
                  whereChanged)  ///< "Look again: grade 3 last time"
 
  public:
-  enum Pad { PostPad, GradePad, CoatingPad, TorquePad };
+  enum Pad { PostPad, GradePad, CoatingPad, TorquePad, WallPad };
   Q_ENUM(Pad)
   /// By the records' codes.
   enum SkipReason { Locked = 1, Water, Blocked, Unsafe, NoTime, Struck, Other };
@@ -110,6 +114,7 @@ class WalkModel : public QObject {
   [[nodiscard]] RunPicture* run() { return &run_; }
   [[nodiscard]] CoatingSet* coating() { return &coating_; }
   [[nodiscard]] TorqueCheck* torque() { return &torque_; }
+  [[nodiscard]] WallCheck* wall() { return &wall_; }
   [[nodiscard]] GaugeCheck* check() { return &check_; }
   [[nodiscard]] WalkPen& pen() { return pen_; }
   [[nodiscard]] bool opened() const { return run_.posts() > 0; }
@@ -134,6 +139,7 @@ class WalkModel : public QObject {
   [[nodiscard]] QString kept_words() const;
   [[nodiscard]] QString waiting_words() const;
   [[nodiscard]] QList<QString> people() const;
+  [[nodiscard]] bool visit_opened() const { return pen_.visit_opened(); }
   [[nodiscard]] int person_now() const;
   [[nodiscard]] QString person_words() const;
   [[nodiscard]] QList<QString> gauges() const;
@@ -156,6 +162,7 @@ class WalkModel : public QObject {
   /// On the chosen part; of a post, on one of its parts at least.
   [[nodiscard]] bool coating_offered() const;
   [[nodiscard]] bool torque_offered() const;
+  [[nodiscard]] bool wall_offered() const;
   [[nodiscard]] QList<QString> grade_names() const;
   [[nodiscard]] QList<QString> grade_tests() const;
   [[nodiscard]] int last_grade() const;
@@ -201,6 +208,10 @@ class WalkModel : public QObject {
 
   /// Another person has the tablet: what was typed is theirs who typed it, and becomes a record.
   Q_INVOKABLE void choosePerson(int place);
+  /// What was typed becomes a record, and is on the disk: before a visit is looked over.
+  void settle();
+  /// The visit was sealed: what is entered from now on is of another one.
+  void sealed() { another_hand(); }
   Q_INVOKABLE void chooseGauge(int place);
   Q_INVOKABLE void chooseWrench(int place);
 
@@ -243,9 +254,11 @@ class WalkModel : public QObject {
   void read_again_after(const std::vector<kneerail::Entry>& entries);
   void show_sheet(kneerail::Result<kneerail::RunSheet> read);
   void chosen();
+  void show_on_pads();
   void choose_instrument(kneerail::InstrumentKind kind, int place);
   void another_hand();
   void listen_to_check();
+  void listen_to_wall();
   void checks_done();
   void keep_waiting();
   void find_waiting();
@@ -263,6 +276,7 @@ class WalkModel : public QObject {
   WalkPen pen_;
   CoatingSet coating_;
   TorqueCheck torque_;
+  WallCheck wall_;
   GaugeCheck check_;
   Pad pad_ = PostPad;
   bool shown_ = true;

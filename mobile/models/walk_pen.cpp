@@ -216,6 +216,23 @@ void WalkPen::answered_draft(const Told& told, const Result<>& saved) {
   if (told) told(saved.has_value());
 }
 
+void WalkPen::seal(std::vector<std::uint8_t> signature,
+                   std::function<void(const QString& why_not)> told) {
+  if (waits() || draft_failed_)
+    return told(tr("Something is not kept yet. Try again, then seal. Nothing was sealed."));
+  if (!visit_opened_ || person() == nullptr)
+    return told(tr("Nothing was entered in this visit. Nothing was sealed."));
+  store_.seal({site_, visit_, person()->id}, std::move(signature),
+              [self = QPointer<WalkPen>(this), visit = visit_,
+               told = std::move(told)](const Result<>& sealed) {
+                if (!self) return;
+                if (!sealed) return told(QString::fromStdString(sealed.error().message));
+                if (self->visit_ == visit)
+                  if (auto begun = self->find_visit(); !begun) self->say(begun.error());
+                told({});
+              });
+}
+
 void WalkPen::remember(Typed typed) {
   done_.push_back({std::nullopt, std::move(typed)});
   undone_.clear();
@@ -312,11 +329,12 @@ void WalkPen::clear_trouble() {
   emit troubleChanged();
 }
 
-const Entry* WalkPen::waiting_entry(int kind, const Uuid& subject) const {
+std::vector<const Entry*> WalkPen::waiting_entries(int kind, const Uuid& subject) const {
+  std::vector<const Entry*> waiting;
   for (const Act& act : failed_)
     for (const Entry& entry : act.entries)
-      if (entry.kind == kind && entry.subject == subject) return &entry;
-  return nullptr;
+      if (entry.kind == kind && entry.subject == subject) waiting.push_back(&entry);
+  return waiting;
 }
 
 void WalkPen::try_again() {

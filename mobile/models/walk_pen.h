@@ -91,6 +91,10 @@ class WalkPen : public QObject {
   void save_draft(kneerail::Draft draft, Told told);
   void drop_draft(kneerail::Draft draft, Told told);
 
+  /// Closes this person's part of the visit; the next entry opens a new one, and what was entered
+  /// can no longer be taken back. `told` gets an empty text, or why not: nothing is sealed then.
+  void seal(std::vector<std::uint8_t> signature, std::function<void(const QString& why_not)> told);
+
   void remember(Typed typed);
   /// Digits that never were a number are gone; Redo puts them back as digits.
   void took_back(Typed digits);
@@ -110,8 +114,9 @@ class WalkPen : public QObject {
   [[nodiscard]] const QString& trouble() const { return trouble_; }
   /// Acts wait for another try.
   [[nodiscard]] bool waits() const { return !failed_.empty(); }
-  /// The entry of that kind about that subject that waits for another try; null: none.
-  [[nodiscard]] const kneerail::Entry* waiting_entry(int kind, const kneerail::Uuid& subject) const;
+  /// The entries of that kind about that subject that wait for another try, the first one first.
+  [[nodiscard]] std::vector<const kneerail::Entry*> waiting_entries(
+      int kind, const kneerail::Uuid& subject) const;
   void try_again();
 
  signals:

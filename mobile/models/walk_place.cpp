@@ -62,7 +62,7 @@ bool WalkPlace::restore() {
     if (!instrument.is_zero()) walk_.pen().choose_instrument(instrument);
   walk_.open(run, kept_.at);
   if (!person) walk_.tell(QString::fromStdString(person.error().message));
-  if (walk_.part_chosen() && kept_.pad > WalkModel::PostPad && kept_.pad <= WalkModel::TorquePad)
+  if (walk_.part_chosen() && kept_.pad > WalkModel::PostPad && kept_.pad <= WalkModel::WallPad)
     walk_.set_pad(static_cast<WalkModel::Pad>(kept_.pad));
   if (kept_.run.is_zero()) kept_ = now();  // nobody walked: nothing to remember until somebody does
   return walk_.opened();

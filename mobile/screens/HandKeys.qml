@@ -9,6 +9,7 @@ Item {
     property bool wide: false
 
     signal leave
+    signal closeWanted
 
     Flickable {
         width: parent.width
@@ -112,11 +113,24 @@ Item {
         id: back
 
         objectName: "leaveHands"
+        x: closeKey.visible ? closeKey.width + Tokens.gap : 0
         y: parent.height - height
-        width: parent.width
+        width: parent.width - x
         height: Tokens.mainActHeight
         look: OctagonKey.Act
         text: qsTr("Back to the walk")
         onClicked: pad.leave()
+    }
+
+    OctagonKey {
+        id: closeKey
+
+        objectName: "closeVisitKey"
+        visible: pad.walk.visitOpened && pad.walk.writable
+        y: back.y
+        width: (parent.width - Tokens.gap) * 0.45
+        height: back.height
+        text: qsTr("Close visit")
+        onClicked: pad.closeWanted()
     }
 }

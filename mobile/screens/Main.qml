@@ -6,6 +6,7 @@ Window {
     id: window
 
     required property WalkModel walk
+    required property VisitClose close
     required property SitesModel sites
     required property ForecastModel forecast
     /// Somebody walked here before: the window stands there again.
@@ -134,7 +135,8 @@ Window {
             onWanted: setSource("Walk.qml", {
                 objectName: "walkRoom",
                 portrait: window.portrait,
-                walk: window.walk
+                walk: window.walk,
+                close: window.close
             })
 
             Binding {

@@ -1,4 +1,4 @@
-// What to enter on the chosen part: grade, coating, torque.
+// What to enter on the chosen part: grade, coating, torque, wall.
 import QtQuick
 import Kneerail.Ui
 
@@ -9,9 +9,10 @@ Row {
     property bool choosing: true
     property bool coating: true
     property bool torque: true
+    property bool wall: true
     property int grade: 0
     property int textSize: Tokens.smallText
-    readonly property int count: 1 + (coating ? 1 : 0) + (torque ? 1 : 0)
+    readonly property int count: 1 + (coating ? 1 : 0) + (torque ? 1 : 0) + (wall ? 1 : 0)
     readonly property real keyWidth: (width - spacing * (count - 1)) / count
 
     signal chosen(pad: int)
@@ -80,6 +81,27 @@ Row {
         sign: KeySign {
             kind: KeySign.Torque
             ink: torqueKey.inkColour
+            width: Tokens.signWidth
+            height: Tokens.signHeight
+        }
+    }
+
+    OctagonKey {
+        id: wallKey
+
+        objectName: "wallPad"
+        visible: choices.wall
+        width: choices.keyWidth
+        height: choices.height
+        look: choices.lookOf(WalkModel.WallPad)
+        text: qsTr("Wall")
+        textSize: choices.textSize
+        boldText: filled
+        footed: false
+        onClicked: choices.chosen(WalkModel.WallPad)
+        sign: KeySign {
+            kind: KeySign.Wall
+            ink: wallKey.inkColour
             width: Tokens.signWidth
             height: Tokens.signHeight
         }

@@ -34,6 +34,16 @@ Item {
     }
 
     MadeOnce {
+        shown: keys.walk.pad === WalkModel.WallPad
+
+        WallKeys {
+            anchors.fill: parent
+            visible: keys.walk.pad === WalkModel.WallPad
+            wall: keys.walk.wall
+        }
+    }
+
+    MadeOnce {
         shown: keys.walk.pad === WalkModel.TorquePad
 
         TorqueKeys {

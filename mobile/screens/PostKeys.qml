@@ -20,6 +20,7 @@ Item {
     property string undoes
     property bool coating: true
     property bool torque: true
+    property bool wall: true
     property bool wide: false
     property bool leftHanded: Tokens.leftHanded
     readonly property real room: height - heading.height - counted.height - Tokens.gap * 4
@@ -118,6 +119,7 @@ Item {
             choosing: false
             coating: pad.coating
             torque: pad.torque
+            wall: pad.wall
             textSize: pad.wide ? Tokens.labelText : Tokens.smallText
             onChosen: which => pad.padChosen(which)
         }

@@ -1,4 +1,6 @@
 // Walk: the run to scale, the chosen part with its note, the run line, and the pad under the thumb.
+pragma ComponentBehavior: Bound
+
 import QtQuick
 import Kneerail.Ui
 
@@ -9,6 +11,8 @@ Room {
     property bool skipping: false
     property bool hands: false
     property bool gauge: false
+    property bool closing: false
+    required property VisitClose close
     property int skipTo: -1
 
     function openGauge() {
@@ -22,6 +26,14 @@ Room {
         room.gauge = false;
     }
 
+    function openClose() {
+        room.leaveSkip();
+        room.leaveGauge();
+        room.hands = false;
+        room.closing = true;
+        room.close.open();
+    }
+
     function leaveSkip() {
         room.skipping = false;
         room.skipTo = -1;
@@ -32,7 +44,9 @@ Room {
     cells: WalkCells {
         walk: room.walk
         portrait: room.portrait
+        closing: room.closing ? room.close.cellWords : ""
         onHandsWanted: {
+            room.closing = false;
             room.leaveGauge();
             room.hands = !room.hands;
         }
@@ -40,7 +54,10 @@ Room {
     }
 
     Keys.onPressed: event => {
-        if (event.key === Qt.Key_Escape && room.gauge)
+        if (room.closing) {
+            if (event.key === Qt.Key_Escape)
+                room.closing = false;
+        } else if (event.key === Qt.Key_Escape && room.gauge)
             room.leaveGauge();
         else if (!room.skipping)
             event.accepted = keyboard.take(event.key, event.text, event.modifiers);
@@ -52,8 +69,10 @@ Room {
         target: room.walk
 
         function onPadChanged() {
-            if (!room.walk.shown)
-                room.leaveSkip();
+            if (room.walk.shown)
+                return;
+            room.leaveSkip();
+            room.closing = false;
         }
     }
 
@@ -117,11 +136,25 @@ Room {
             room.hands = true;
         }
         onHandsLeft: room.hands = false
+        onCloseWanted: room.openClose()
         onSkipWanted: room.skipping = true
         onSkipLeft: room.leaveSkip()
         onSkipBecause: reason => {
             room.walk.skip(reason, room.skipTo < 0 ? room.walk.run.post : room.skipTo);
             room.leaveSkip();
+        }
+    }
+
+    MadeOnce {
+        shown: room.closing
+
+        CloseVisit {
+            objectName: "closeVisit"
+            anchors.fill: parent
+            visible: room.closing
+            visit: room.close
+            portrait: room.portrait
+            onGone: room.closing = false
         }
     }
 }

@@ -7,6 +7,8 @@ Row {
 
     required property WalkModel walk
     property bool portrait: false
+    /// "Close visit 9" while it is being closed.
+    property string closing
     readonly property bool waits: walk.waitingWords !== ""
 
     signal handsWanted
@@ -17,8 +19,8 @@ Row {
     TitleCell {
         visible: !cells.portrait
         objectName: "runCell"
-        caption: qsTr("%1 · %2 walks").arg(cells.walk.siteName).arg(cells.walk.personWords)
-        text: cells.walk.runName
+        caption: cells.closing !== "" ? cells.walk.siteName : qsTr("%1 · %2 walks").arg(cells.walk.siteName).arg(cells.walk.personWords)
+        text: cells.closing !== "" ? cells.closing : cells.walk.runName
         onClicked: cells.handsWanted()
     }
 

@@ -7,6 +7,7 @@ QtObject {
 
     required property WalkModel walk
     readonly property bool types: walk.pad === WalkModel.CoatingPad
+    readonly property bool walls: walk.pad === WalkModel.WallPad
     readonly property bool checks: walk.check.what !== GaugeCheck.Nothing
     readonly property bool grades: walk.pad === WalkModel.GradePad
 
@@ -45,11 +46,27 @@ QtObject {
     function number(digit: int): bool {
         if (keyboard.types)
             keyboard.walk.coating.digit(digit);
+        else if (keyboard.walls)
+            keyboard.walk.wall.digit(digit);
         else if (keyboard.grades && digit >= 1 && digit <= 5)
             keyboard.walk.chooseGrade(digit);
         else
             return false;
         return true;
+    }
+
+    function erase() {
+        if (keyboard.walls)
+            keyboard.walk.wall.backspace();
+        else
+            keyboard.walk.coating.backspace();
+    }
+
+    function nextSlot() {
+        if (keyboard.walls)
+            keyboard.walk.wall.nextSlot();
+        else
+            keyboard.walk.coating.nextSlot();
     }
 
     function step(key: int): bool {
@@ -83,12 +100,15 @@ QtObject {
         case Qt.Key_T:
             keyboard.walk.openPad(WalkModel.TorquePad);
             return true;
+        case Qt.Key_W:
+            keyboard.walk.openPad(WalkModel.WallPad);
+            return true;
         case Qt.Key_Backspace:
-            keyboard.walk.coating.backspace();
+            keyboard.erase();
             return true;
         case Qt.Key_Return:
         case Qt.Key_Enter:
-            keyboard.walk.coating.nextSlot();
+            keyboard.nextSlot();
             return true;
         case Qt.Key_Space:
             keyboard.walk.asLastTime(true);

@@ -25,6 +25,7 @@ Rectangle {
     readonly property real besideX: portrait && leftHanded ? width - side - besideWidth : side
     readonly property real topSpace: Tokens.inset
 
+    signal closeWanted
     signal handsLeft
     signal handsWanted
     signal gaugeLeft
@@ -75,6 +76,7 @@ Rectangle {
             lastGrades: pad.walk.postLastGrades
             coating: pad.walk.coatingOffered
             torque: pad.walk.torqueOffered
+            wall: pad.walk.wallOffered
             onPushed: pad.walk.asLastTime(true)
             onLooked: pad.walk.asLastTime(false)
             onLookedAgain: pad.walk.lookAgain()
@@ -112,6 +114,7 @@ Rectangle {
             walk: pad.walk
             wide: pad.portrait
             onLeave: pad.handsLeft()
+            onCloseWanted: pad.closeWanted()
         }
     }
 
@@ -143,6 +146,7 @@ Rectangle {
         grade: pad.walk.gradeNow
         coating: pad.walk.coatingOffered
         torque: pad.walk.torqueOffered
+        wall: pad.walk.wallOffered
         onChosen: which => pad.walk.openPad(which)
     }
 

@@ -37,6 +37,7 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
   Random& random = options.random != nullptr ? *options.random : *own_random_;
   walk_ = std::make_unique<WalkModel>(*store_, clock, random);
   place_ = std::make_unique<WalkPlace>(*store_, *walk_);
+  close_ = std::make_unique<VisitClose>(options.folder, *walk_, clock);
   QObject::connect(&gauge_, &TypingGauge::typed, walk_.get(), &WalkModel::typed);
   worker_ = std::make_unique<ForecastWorker>(options.folder, clock);
   sites_ = std::make_unique<SitesModel>(options.folder, *worker_, clock);
@@ -84,6 +85,7 @@ void Rooms::show(QQmlApplicationEngine& engine, std::future<void> graphics) {
   if (walked && tokens != nullptr) room.reset(made_ahead(first, *tokens));
   if (graphics.valid()) graphics.wait();
   engine.setInitialProperties({{QStringLiteral("walk"), QVariant::fromValue(walk_.get())},
+                               {QStringLiteral("close"), QVariant::fromValue(close_.get())},
                                {QStringLiteral("sites"), QVariant::fromValue(sites_.get())},
                                {QStringLiteral("forecast"), QVariant::fromValue(forecast_.get())},
                                {QStringLiteral("walkAhead"), QVariant::fromValue(room.get())},
@@ -112,7 +114,8 @@ QObject* Rooms::made_ahead(QQmlComponent& room, const Tokens& tokens) {
        {QStringLiteral("width"), screen.width()},
        {QStringLiteral("height"), screen.height() - above},
        {QStringLiteral("portrait"), portrait},
-       {QStringLiteral("walk"), QVariant::fromValue(walk_.get())}});
+       {QStringLiteral("walk"), QVariant::fromValue(walk_.get())},
+       {QStringLiteral("close"), QVariant::fromValue(close_.get())}});
 }
 
 /// Behind the room: a loudspeaker takes its time to open.

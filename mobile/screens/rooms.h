@@ -13,6 +13,7 @@
 #include "mobile/models/look_kept.h"
 #include "mobile/models/sites_model.h"
 #include "mobile/models/store_link.h"
+#include "mobile/models/visit_close.h"
 #include "mobile/models/walk_model.h"
 #include "mobile/models/walk_place.h"
 #include "mobile/screens/first_room.h"
@@ -46,9 +47,12 @@ class Rooms {
     return store_->writable() || !walk_->holds_typed();
   }
   /// Whether something that was asked of the register or of the forecast is still on its way.
-  [[nodiscard]] bool reckons() const { return to_begin_ || worker_->busy() || sites_->busy(); }
+  [[nodiscard]] bool reckons() const {
+    return to_begin_ || worker_->busy() || sites_->busy() || close_->busy();
+  }
   [[nodiscard]] StoreLink& store() { return *store_; }
   [[nodiscard]] WalkModel& walk() { return *walk_; }
+  [[nodiscard]] VisitClose& close() { return *close_; }
   [[nodiscard]] WalkPlace& place() { return *place_; }
   [[nodiscard]] SitesModel& sites() { return *sites_; }
   [[nodiscard]] ForecastModel& forecast() { return *forecast_; }
@@ -68,6 +72,7 @@ class Rooms {
   std::unique_ptr<StoreLink> store_;
   std::unique_ptr<WalkModel> walk_;
   std::unique_ptr<WalkPlace> place_;
+  std::unique_ptr<VisitClose> close_;
   std::unique_ptr<FirstRoom> first_room_;
   std::unique_ptr<LookKept> look_;
   std::unique_ptr<feel::Feel> feel_;

@@ -144,6 +144,7 @@ class Tokens : public QObject {
   Q_PROPERTY(int undoTime READ undo_time NOTIFY motionChanged)
   Q_PROPERTY(int homeTime READ home_time NOTIFY motionChanged)
   Q_PROPERTY(int palmRestTime READ palm_rest_time CONSTANT)
+  Q_PROPERTY(int sealHoldTime READ seal_hold_time CONSTANT)
   Q_PROPERTY(int inkBarTime READ ink_bar_time CONSTANT)
   Q_PROPERTY(int loadingTime READ loading_time CONSTANT)
 
@@ -322,6 +323,7 @@ class Tokens : public QObject {
   [[nodiscard]] int undo_time() const { return motion(120); }
   [[nodiscard]] int home_time() const { return motion(400); }  ///< sleeves close, once
   [[nodiscard]] int palm_rest_time() const { return 400; }     ///< keys rest after rain or a palm
+  [[nodiscard]] int seal_hold_time() const { return 2'000; }   ///< Enter, held
   [[nodiscard]] int ink_bar_time() const { return 10'000; }    ///< how long Undo stands there
   [[nodiscard]] int loading_time() const { return 300; }  ///< after this a tube with true counts
 

@@ -173,6 +173,93 @@
     </message>
 </context>
 <context>
+    <name>VisitClose</name>
+    <message numerus="yes">
+        <source>of %Ln post(s) seen</source>
+        <translation>
+            <numerusform>of %Ln post seen</numerusform>
+            <numerusform>of %Ln posts seen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>coating readings, %Ln wall(s)</source>
+        <translation>
+            <numerusform>coating readings, %Ln wall</numerusform>
+            <numerusform>coating readings, %Ln walls</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>findings, %Ln made safe</source>
+        <translation>
+            <numerusform>findings, %Ln made safe</numerusform>
+            <numerusform>findings, %Ln made safe</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n more finding(s) that cannot wait.</source>
+        <translation>
+            <numerusform>%n more finding that cannot wait.</numerusform>
+            <numerusform>%n more findings that cannot wait.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n closure(s) should have been looked at by now.</source>
+        <translation>
+            <numerusform>%n closure should have been looked at by now.</numerusform>
+            <numerusform>%n closures should have been looked at by now.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s) without a look and without a reason, first %1 on %2.</source>
+        <translation>
+            <numerusform>%Ln post without a look and without a reason, first %1 on %2.</numerusform>
+            <numerusform>%Ln posts without a look and without a reason, first %1 on %2.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s) not reached: reasons given. They stay open and due.</source>
+        <translation>
+            <numerusform>%Ln post not reached: reason given. It stays open and due.</numerusform>
+            <numerusform>%Ln posts not reached: reasons given. They stay open and due.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln part(s) had no fresh look for two visits or more.</source>
+        <translation>
+            <numerusform>%Ln part had no fresh look for two visits or more.</numerusform>
+            <numerusform>%Ln parts had no fresh look for two visits or more.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Gauge %1 was never zeroed: %Ln reading set(s) have a wider error.</source>
+        <translation>
+            <numerusform>Gauge %1 was never zeroed: %Ln reading set has a wider error.</numerusform>
+            <numerusform>Gauge %1 was never zeroed: %Ln reading sets have a wider error.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Gauge %1, zero %2 h %3 min old: %Ln reading set(s) have a wider error.</source>
+        <translation>
+            <numerusform>Gauge %1, zero %2 h %3 min old: %Ln reading set has a wider error.</numerusform>
+            <numerusform>Gauge %1, zero %2 h %3 min old: %Ln reading sets have a wider error.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln entries</source>
+        <translation>
+            <numerusform>%Ln entry</numerusform>
+            <numerusform>%Ln entries</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln photograph(s)</source>
+        <translation>
+            <numerusform>%Ln photograph</numerusform>
+            <numerusform>%Ln photographs</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>WalkModel</name>
     <message numerus="yes">
         <source>Look again: as last time %n time(s) running</source>

@@ -194,6 +194,7 @@ class LayoutReader {
     part.torque_target_tenth_nm = type.number(component_type_field::torque_target);
     part.torque_lowest_tenth_nm = type.number(component_type_field::torque_lowest);
     part.coating_nominal_tenth_um = type.number(component_type_field::coating_nominal);
+    part.wall_nominal_tenth_mm = type.number(component_type_field::tube_wall);
   }
 
   /// By post; a post's own bottom up, then those of the bay after it.
@@ -254,6 +255,15 @@ std::optional<std::int64_t> number_in(const cbor::Map& map, int key) {
   const auto* value = map.find(key);
   if (value == nullptr || value->number() == nullptr) return std::nullopt;
   return *value->number();
+}
+
+std::vector<std::int64_t> numbers_in(const Statement& row, int column) {
+  std::vector<std::int64_t> numbers;
+  const auto value = cbor::decode(row.bytes(column));
+  if (!value || value->array() == nullptr) return numbers;
+  for (const auto& each : *value->array())
+    if (each.number() != nullptr) numbers.push_back(*each.number());
+  return numbers;
 }
 
 std::string text_in(const cbor::Map& map, int key) {

@@ -38,6 +38,8 @@ Result<> each_row(Database& tables, std::string_view sql, const std::vector<Uuid
 /// The map in a column; empty where there is none.
 Result<cbor::Map> map_in(const Statement& row, int column);
 std::optional<std::int64_t> number_in(const cbor::Map& map, int key);
+/// The numbers of a column that holds an array of them; empty where it does not.
+std::vector<std::int64_t> numbers_in(const Statement& row, int column);
 std::string text_in(const cbor::Map& map, int key);
 std::optional<Uuid> id_in(const cbor::Map& map, int key);
 

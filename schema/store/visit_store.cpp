@@ -5,20 +5,12 @@
 #include <tuple>
 #include <utility>
 
+#include "core/records/rule_set.h"
 #include "schema/store/register_things.h"
 #include "schema/store/run_layout.h"
 
 namespace kneerail {
 namespace {
-
-std::vector<std::int64_t> numbers_of(const Statement& row, int column) {
-  std::vector<std::int64_t> numbers;
-  const auto value = cbor::decode(row.bytes(column));
-  if (!value || value->array() == nullptr) return numbers;
-  for (const auto& each : *value->array())
-    if (each.number() != nullptr) numbers.push_back(*each.number());
-  return numbers;
-}
 
 Result<> read_zeros(Database& tables, std::vector<KnownInstrument>& instruments) {
   for (KnownInstrument& instrument : instruments) {
@@ -43,7 +35,7 @@ Result<> read_foils(Database& tables, std::vector<KnownInstrument>& instruments)
         "AND reference IS NOT NULL AND voided_by IS NULL AND held = 0 "
         "ORDER BY t DESC, record DESC LIMIT 1",
         {instrument.id}, [&](const Statement& row) -> Result<> {
-          const auto read = numbers_of(row, 2);
+          const auto read = numbers_in(row, 2);
           if (read.empty()) return Done{};
           const auto sum = std::accumulate(read.begin(), read.end(), std::int64_t{0});
           instrument.foil = {Instant{row.number(0)}, row.number(1),
@@ -160,11 +152,12 @@ Result<WalkRules> walk_rules(Database& tables, const Uuid& site) {
     if (!rest) return fail(rest.error());
     const auto* limits = rest->find(rule_set_field::limits);
     if (limits == nullptr || limits->map() == nullptr) return Done{};
-    enum : int { first_maintenance = 2, check_hours = 9, carried = 18 };
-    rules.first_maintenance_tenth_um = number_in(*limits->map(), first_maintenance);
-    rules.check_good_for_hours = number_in(*limits->map(), check_hours);
+    rules.first_maintenance_tenth_um = number_in(*limits->map(), limit_key::first_maintenance);
+    rules.wall_share_least_per_mille = number_in(*limits->map(), limit_key::wall_share_least);
+    rules.check_good_for_hours = number_in(*limits->map(), limit_key::instrument_check_age);
     // Limit 18 holds two: grades carried, and visits that a part may go unseen.
-    if (const auto* most = limits->map()->find(carried); most != nullptr && most->map() != nullptr)
+    if (const auto* most = limits->map()->find(limit_key::carried);
+        most != nullptr && most->map() != nullptr)
       rules.carried_in_a_row_most = number_in(*most->map(), 1);
     return Done{};
   };
@@ -195,7 +188,7 @@ Result<std::optional<LastCoating>> last_coating(Database& tables, const PartSpot
                        {at.part, at.life, not_of_visit}, [&](const Statement& row) -> Result<> {
                          if (row.number(3) != at.spot) return Done{};
                          if (last && last->visit != row.uuid(0)) return Done{};
-                         auto numbers = numbers_of(row, 2);
+                         auto numbers = numbers_in(row, 2);
                          const Uuid gauge = row.is_null(4) ? Uuid{} : row.uuid(4);
                          for (auto& number : numbers)
                            number = right.of(gauge, Instant{row.number(1)}, number);
@@ -218,7 +211,7 @@ Result<std::vector<CoatingOfVisit>> coating_of_visit(Database& tables, const Par
                        "ORDER BY l, c, record",
                        {at.part, visit}, [&](const Statement& row) -> Result<> {
                          if (row.number(1) != at.spot) return Done{};
-                         all.push_back({row.is_null(2) ? Uuid{} : row.uuid(2), numbers_of(row, 0)});
+                         all.push_back({row.is_null(2) ? Uuid{} : row.uuid(2), numbers_in(row, 0)});
                          return Done{};
                        });
   if (!done) return fail(done.error());

@@ -62,6 +62,7 @@ Result<std::vector<KnownPerson>> people_in_service(Database& tables);
 /// The owner's rule set of a site as it bears on a walk. Absent: not set.
 struct WalkRules {
   std::optional<std::int64_t> first_maintenance_tenth_um;
+  std::optional<std::int64_t> wall_share_least_per_mille;  ///< of the nominal wall
   std::optional<std::int64_t> check_good_for_hours;
   std::optional<std::int64_t> carried_in_a_row_most;
 };

@@ -23,7 +23,7 @@ WalkedSite::WalkedSite(int post_count) {
 }
 
 std::vector<Entry> WalkedSite::things() const {
-  const cbor::Map limits{{2, 300}, {9, 4}, {18, cbor::Map{{1, 2}, {2, 3}}}};
+  const cbor::Map limits{{2, 300}, {3, 800}, {9, 4}, {18, cbor::Map{{1, 2}, {2, 3}}}};
   const auto fitting = [&](const Uuid& id, int what) {
     return created(organisation, id, 8, organisation,
                    {{1, what}, {2, 1}, {3, 1}, {6, 240}, {7, 140}, {12, 1}});

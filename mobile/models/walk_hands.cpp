@@ -63,6 +63,14 @@ int WalkModel::wrench_now() const {
   return place_of(pen_, InstrumentKind::torque_wrench);
 }
 
+QList<QString> WalkModel::wall_gauges() const {
+  return serials(pen_, InstrumentKind::wall_gauge);
+}
+
+int WalkModel::wall_gauge_now() const {
+  return place_of(pen_, InstrumentKind::wall_gauge);
+}
+
 void WalkModel::choosePerson(int place) {
   const auto& people = pen_.people();
   if (place < 0 || place >= static_cast<int>(people.size()) || place == person_now()) return;
@@ -97,6 +105,10 @@ void WalkModel::choose_instrument(InstrumentKind kind, int place) {
 
 void WalkModel::chooseGauge(int place) {
   choose_instrument(InstrumentKind::coating_gauge, place);
+}
+
+void WalkModel::chooseWallGauge(int place) {
+  choose_instrument(InstrumentKind::wall_gauge, place);
 }
 
 void WalkModel::chooseWrench(int place) {

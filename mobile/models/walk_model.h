@@ -75,6 +75,8 @@ class WalkModel : public QObject {
   Q_PROPERTY(int gaugeNow READ gauge_now NOTIFY titleChanged)
   Q_PROPERTY(QList<QString> wrenches READ wrenches NOTIFY titleChanged)
   Q_PROPERTY(int wrenchNow READ wrench_now NOTIFY titleChanged)
+  Q_PROPERTY(QList<QString> wallGauges READ wall_gauges NOTIFY titleChanged)
+  Q_PROPERTY(int wallGaugeNow READ wall_gauge_now NOTIFY titleChanged)
   // What is said; what could not be written waits for tryAgain().
   Q_PROPERTY(QString message READ message NOTIFY messageChanged)
   Q_PROPERTY(bool notKept READ not_kept NOTIFY messageChanged)
@@ -146,6 +148,8 @@ class WalkModel : public QObject {
   [[nodiscard]] int gauge_now() const;
   [[nodiscard]] QList<QString> wrenches() const;
   [[nodiscard]] int wrench_now() const;
+  [[nodiscard]] QList<QString> wall_gauges() const;
+  [[nodiscard]] int wall_gauge_now() const;
   [[nodiscard]] QString message() const;
   [[nodiscard]] bool not_kept() const {
     return pen_.waits() || coating_.has_not_kept() || check_.has_not_kept();
@@ -214,6 +218,7 @@ class WalkModel : public QObject {
   void sealed() { another_hand(); }
   Q_INVOKABLE void chooseGauge(int place);
   Q_INVOKABLE void chooseWrench(int place);
+  Q_INVOKABLE void chooseWallGauge(int place);
 
   Q_INVOKABLE void undo();
   Q_INVOKABLE void redo();

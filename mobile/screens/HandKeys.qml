@@ -56,6 +56,17 @@ Item {
                 onChosen: place => pad.walk.chooseWrench(place)
             }
 
+            NamedKeys {
+                visible: names.length > 0
+                width: parent.width
+                caption: qsTr("Wall gauge in the hand")
+                named: "wallGauge"
+                names: pad.walk.wallGauges
+                now: pad.walk.wallGaugeNow
+                columns: pad.wide ? 4 : 2
+                onChosen: place => pad.walk.chooseWallGauge(place)
+            }
+
             Grid {
                 id: own
 

@@ -53,9 +53,9 @@ struct SheetPart {
   std::optional<std::int64_t> torque_lowest_tenth_nm;
   std::optional<std::int64_t> coating_nominal_tenth_um;
   std::optional<std::int64_t> wall_nominal_tenth_mm;  ///< of its tube; none: nobody said
-  std::optional<SheetGrade> now;   ///< of the visit that is being walked
-  std::optional<SheetGrade> last;  ///< the one that counted before it
-  int carried_in_a_row = 0;        ///< visits, up to and with `last`
+  std::optional<SheetGrade> now;                      ///< of the visit that is being walked
+  std::optional<SheetGrade> last;                     ///< the one that counted before it
+  int carried_in_a_row = 0;                           ///< visits, up to and with `last`
   bool struck = false;
   bool found = false;  ///< a finding of the visit that is being walked is on it
   bool operator==(const SheetPart&) const = default;

@@ -70,6 +70,12 @@ TEST_CASE("each room looks as it did", "[mobile][window][golden]") {
   CHECK(shown.touch("walkTag"));
   shown.keys("76\n", 2);
   pictures.check("room-walk-waiting");
+
+  CHECK(shown.touch("throwCell"));
+  CHECK(shown.touch("gaugeCell"));
+  CHECK(shown.touch("handsKey"));
+  CHECK(shown.touch("closeVisitKey"));
+  pictures.check("room-close");
 }
 
 TEST_CASE("a run that was under water shows how high", "[mobile][window][golden]") {

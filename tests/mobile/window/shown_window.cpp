@@ -120,6 +120,23 @@ bool ShownWindow::touch(const QString& name) {
   return there;
 }
 
+bool ShownWindow::drag(const QString& name, const std::vector<QPointF>& shares) {
+  QQuickItem* item = find(name);
+  if (item == nullptr || shares.empty()) return false;
+  std::vector<QPoint> places;  // the item may follow the finger
+  for (const QPointF& share : shares)
+    places.push_back(
+        item->mapToScene({item->width() * share.x(), item->height() * share.y()}).toPoint());
+  QTest::touchEvent(window_, glass()).press(0, places.front(), window_);
+  for (const QPoint& place : places) {
+    QTest::touchEvent(window_, glass()).move(0, place, window_);
+    QCoreApplication::processEvents();
+  }
+  QTest::touchEvent(window_, glass()).release(0, places.back(), window_);
+  settle();
+  return true;
+}
+
 void ShownWindow::touch_drawing(double along_mm, double up_mm) {
   auto* drawing = qobject_cast<ElevationItem*>(find(QStringLiteral("elevation")));
   REQUIRE(drawing != nullptr);

@@ -11,6 +11,7 @@
 #include <filesystem>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "mobile/screens/rooms.h"
 #include "mobile/theme/tokens.h"
@@ -39,6 +40,9 @@ class ShownWindow {
   bool touch(const QString& name);
   /// The same, without waiting for what comes of it.
   bool touch_only(const QString& name);
+  /// A finger that goes along places of it, each a share of its width and height, and lets go at
+  /// the last. False: there is nothing to touch.
+  bool drag(const QString& name, const std::vector<QPointF>& shares);
   /// On the drawing, at a place of the run.
   void touch_drawing(double along_mm, double up_mm);
   /// Three fingers at once. Waits for nothing.

@@ -20,9 +20,6 @@ void fields(Archive& archive, T& spread) {
 
 namespace kneerail::forecast {
 
-constexpr Category last_of(Category) {
-  return Category::cx;
-}
 constexpr SeenSurface last_of(SeenSurface) {
   return SeenSurface::rust;
 }

@@ -9,6 +9,10 @@
 
 namespace kneerail::structure {
 
+constexpr Member last_of(Member) {
+  return Member::rail;
+}
+
 template <class Archive, OrConst<Tube> T>
 void fields(Archive& archive, T& tube) {
   auto& [outside_mm, wall_mm] = tube;
@@ -33,6 +37,24 @@ constexpr Exposure last_of(Exposure) {
 }
 constexpr PartKind last_of(PartKind) {
   return PartKind::gate;
+}
+constexpr Category last_of(Category) {
+  return Category::cx;
+}
+constexpr Quantity last_of(Quantity) {
+  return Quantity::grade;
+}
+constexpr Censoring last_of(Censoring) {
+  return Censoring::at_most;
+}
+constexpr Surface last_of(Surface) {
+  return Surface::paint;
+}
+constexpr How last_of(How) {
+  return How::picture;
+}
+constexpr Action last_of(Action) {
+  return Action::re_erect;
 }
 
 template <class Archive, OrConst<Settings> T>

@@ -174,6 +174,33 @@ TEST_CASE("thicker zinc lasts longer and costs no more to keep", "[core]") {
   }
 }
 
+TEST_CASE("parts in the spray have another finish's life of their own", "[core]") {
+  Portfolio portfolio =
+      sharing_parts(test::seed_or(8), {.sites = 1, .zones = 1, .runs = 2, .parts = 16});
+  for (std::size_t i = 0; i < portfolio.parts.size(); ++i)
+    portfolio.parts[i].exposure = i / 4 % 2 == 0 ? Exposure::spray : Exposure::sheltered;
+  const Fitted fitted(std::move(portfolio));
+  const auto thick = Finish::named("140");
+  REQUIRE(thick);
+  const auto lives = finish_lives(fitted.replacements(), *fitted.coating,
+                                  fitted.portfolio.parts.front().site, *thick);
+  std::size_t parts = 0;
+  int compared = 0;
+  constexpr std::size_t median = 3;
+  for (const FinishLife& life : lives) {
+    parts += static_cast<std::size_t>(life.parts);
+    for (const FinishLife& other : lives) {
+      if (life.exposure != Exposure::spray || other.exposure != Exposure::sheltered ||
+          life.kind != other.kind)
+        continue;
+      CHECK(life.other.gone[median] < other.other.gone[median]);
+      ++compared;
+    }
+  }
+  CHECK(parts == fitted.portfolio.parts.size());
+  CHECK(compared > 0);
+}
+
 TEST_CASE("a finish is a thickness or the standard's minimum", "[core][reference]") {
   Part post;
   post.kind = PartKind::post_tube;

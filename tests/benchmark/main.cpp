@@ -46,6 +46,7 @@ constexpr std::array sections{
     Section{"forecast", "forecast the coating of a portfolio", measure_forecast},
     Section{"scale", "forecast the coating of ever more parts", measure_scale},
     Section{"grades", "forecast the condition grades of a portfolio", measure_grades},
+    Section{"hidden", "fit grades as a hidden chain, beside R", measure_hidden},
 };
 
 int run(Plan plan, const std::vector<std::string>& wanted, const std::filesystem::path& below) {
@@ -76,6 +77,8 @@ int main(int argc, char** argv) {
   for (const auto& section : sections) names.emplace_back(section.name);
   app.add_option("sections", wanted, "which; all when none is named")->check(CLI::IsMember(names));
   app.add_option("--folder", below, "on the disk to be measured")->check(CLI::ExistingDirectory);
+  app.add_option("--portfolio", plan.portfolio, "of portfolio files, whose grades `hidden` fits")
+      ->check(CLI::ExistingDirectory);
   app.add_option("--seed", plan.seed, "of everything generated");
   app.add_option("--saves", plan.saves, "readings saved one by one")->check(CLI::PositiveNumber);
   app.add_option("--folded", plan.folded, "readings folded again")->check(CLI::PositiveNumber);

@@ -16,7 +16,8 @@
 namespace kneerail::benchmark {
 
 struct Plan {
-  std::filesystem::path folder;  ///< of this run, on the disk to be measured
+  std::filesystem::path folder;     ///< of this run, on the disk to be measured
+  std::filesystem::path portfolio;  ///< a folder of portfolio files for `hidden`; empty: invented
   std::uint64_t seed = 1;
   int saves = 2'000;
   int folded = 100'000;
@@ -31,6 +32,7 @@ Result<> measure_fold(const Plan& plan);
 Result<> measure_import(const Plan& plan);
 Result<> measure_forecast(const Plan& plan);
 Result<> measure_grades(const Plan& plan);
+Result<> measure_hidden(const Plan& plan);
 Result<> measure_scale(const Plan& plan);
 
 class Stopwatch {

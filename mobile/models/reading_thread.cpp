@@ -11,10 +11,14 @@ ReadingThread::ReadingThread(std::filesystem::path folder, QObject* parent)
     : QObject(parent), folder_(std::move(folder)), there_(new QObject) {
   there_->moveToThread(&thread_);
   connect(&thread_, &QThread::finished, there_, &QObject::deleteLater);
-  thread_.start(QThread::LowPriority);
+}
+
+void ReadingThread::begin() {
+  if (!thread_.isRunning()) thread_.start(QThread::LowPriority);
 }
 
 ReadingThread::~ReadingThread() {
+  if (!thread_.isRunning()) delete there_;  // nothing was ever asked
   for (const auto& stop : asked_) stop->store(true);
   thread_.quit();
   thread_.wait();

@@ -3,7 +3,8 @@
 // Reads the register away from the screens, on a thread and a connection of its own that only read.
 // What is asked is done in the order it was asked; the answer comes back on the screens' thread,
 // and is dropped when who asked is gone. Nobody waits for work whose answer nobody wants: it is
-// left off.
+// left off. The thread begins with the first that is asked: at the start of the program one could
+// not be made while the graphics driver is loaded.
 
 #include <QObject>
 #include <QThread>
@@ -36,6 +37,7 @@ class ReadingThread : public QObject {
       std::function<void(kneerail::Result<T>)> told) {
     auto stop = std::make_shared<Stop>(false);
     asked_.push_back(stop);
+    begin();
     QMetaObject::invokeMethod(there_, [this, stop, work = std::move(work), told = std::move(told)] {
       auto made = std::make_shared<kneerail::Result<T>>([&]() -> kneerail::Result<T> {
         auto tables = watched(*stop);
@@ -55,6 +57,8 @@ class ReadingThread : public QObject {
   [[nodiscard]] bool busy() const { return !asked_.empty(); }
 
  private:
+  /// Where it has not begun yet.
+  void begin();
   /// The register's tables, whose statements end when it is stopped.
   kneerail::Result<kneerail::Database*> watched(const Stop& stop);
 

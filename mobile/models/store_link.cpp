@@ -1,9 +1,12 @@
 #include "mobile/models/store_link.h"
 
 #include <algorithm>
+#include <array>
+#include <cstdint>
 #include <utility>
 
 #include "mobile/models/walk_ahead.h"
+#include "schema/digest.h"
 #include "schema/machine.h"
 #include "schema/store/organisation_days.h"
 
@@ -17,6 +20,12 @@ using kneerail::Result;
 
 namespace {
 
+/// The first random bytes of a process load a library, and that waits while another is loaded.
+void make_random_ready() {
+  std::array<std::uint8_t, 1> unused{};
+  kneerail::SecureRandom().fill(unused);
+}
+
 StoreLink::Opened opened_to(Mode mode, Register::Options options) {
   options.mode = mode;
   options.cache_kib = StoreLink::cache_kib;
@@ -27,6 +36,7 @@ StoreLink::Opened opened_to(Mode mode, Register::Options options) {
 
 std::future<StoreLink::Ahead> StoreLink::read_ahead(const Register::Options& options) {
   return std::async(std::launch::async, [options] {
+    if (options.random == nullptr) make_random_ready();
     Ahead ahead{opened_to(Mode::read, options)};
     if (!ahead.opened) return ahead;
     kneerail::Register& store = **ahead.opened;

@@ -37,6 +37,7 @@ class StoreLink : public QObject {
 
   /// Opens the register to read on a thread of its own, and reads what every room needs once, so
   /// that it is in memory, and the run that was walked last: for open(), with the same options.
+  /// Makes the machine's random source ready before it.
   static std::future<Ahead> read_ahead(const kneerail::Register::Options& options);
 
   /// Opens the register for writing where it can be, else for reading only: then every entry is

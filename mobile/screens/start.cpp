@@ -30,9 +30,9 @@ class Screens {
   /// The first time. The register is read, the rooms' files are loaded and the models are made
   /// while the graphics driver is loaded, which takes as long as all of them.
   Result<> make_first(std::future<StoreLink::Ahead> ahead) {
+    auto graphics = load_graphics();
     engine_ = std::make_unique<QQmlApplicationEngine>();
     Rooms::load_ahead(*engine_);
-    auto graphics = load_graphics();
     theme::fonts();  // while the register is read
     return make(Rooms::open({.folder = folder_}, StoreLink::Checks::behind, std::move(ahead)),
                 std::move(graphics));

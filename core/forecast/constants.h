@@ -84,6 +84,8 @@ inline constexpr double no_cap = 1e9;
 inline constexpr Spread rate_spread{0.33, 4, 0.03, no_cap};   ///< of parts in a group, of the mean
 inline constexpr Spread start_spread{0.14, 4, 0.03, no_cap};  ///< over nominal
 inline constexpr Spread offset_spread{1.5, 3, 0.2, 2};        ///< um
+/// um a root of a year, of one gauge at one site: how its offset walks.
+inline constexpr Spread drift_spread{0.2, 3, 0.01, 5};
 inline constexpr Spread gain_spread{0.02, 10, 0.002, 0.01};
 /// Caps keep rates near their class: a level trend of readings no longer makes lives of centuries.
 inline constexpr Spread site_spread{0.4, 3, 0.02, 0.5};
@@ -145,6 +147,8 @@ inline constexpr double rate_variance_widening = 1.8;
 inline constexpr double error_variance_widening = 1.2;
 inline constexpr double rate_tail = 8;     ///< degrees of freedom of the prior of ln rate
 inline constexpr double future_sd = 0.15;  ///< of the future rate against the past one
+/// Of one year's loss at a site, over the usual: the weather. Years average out.
+inline constexpr double weather_sd = 0.27;
 inline constexpr int mode_grid = 18;
 inline constexpr double mode_grid_reach = 6;  ///< prior sds either side
 inline constexpr int mode_steps = 5;

@@ -30,7 +30,8 @@ struct ReadingForecast {
     const double start = centre.start_um + scale * (node.start_um - centre.start_um);
     const double drift = constant::future_sd * rate * ahead;
     return {std::max(start - rate * effective_age, 0.0) + offset_um,
-            std::sqrt(scale * scale * node.start_variance + error_variance + drift * drift)};
+            std::sqrt(scale * scale * node.start_variance + error_variance + drift * drift +
+                      weather_um2(rate, ahead))};
   }
   [[nodiscard]] double below(double thickness_um, const Centre& centre, double scale) const {
     const statistics::NormalTable& table = statistics::normal_table();

@@ -6,6 +6,7 @@
 #include <optional>
 #include <tuple>
 
+#include "core/forecast/gauge_walk_inside.h"
 #include "core/forecast/limit_report.h"
 #include "core/forecast/preparation.h"
 #include "core/forecast/rust.h"
@@ -49,6 +50,7 @@ class EffectsOfOne {
     take_core(site);
     take_run(site);
     take_foils(site);
+    site.drift_um.assign(one_.sessions.size(), constant::drift_spread.first);
     site.zone_seen.assign(1, 1);
     site.run_seen.assign(1, 1);
     out.sites.push_back(std::move(site));
@@ -57,6 +59,11 @@ class EffectsOfOne {
 
  private:
   static constexpr int unseen = -1;
+  /// A share of one of the model's unknowns.
+  struct Followed {
+    std::size_t place;
+    double weight;
+  };
 
   [[nodiscard]] int seen_session(const Session& session) const {
     const auto first = model_.data.sessions.begin() + site_->first_session;
@@ -79,6 +86,44 @@ class EffectsOfOne {
     return {model_.effects.habits_um[*inspector], model_.effects.habit_variance[*inspector]};
   }
 
+  /// The mean of an offset the fit has seen about which it lies.
+  [[nodiscard]] double habit_um(const Session& session) const {
+    return session.inspector < 0
+               ? 0
+               : model_.effects.habits_um[static_cast<std::size_t>(session.inspector)];
+  }
+
+  /// A session the fit has not seen goes on where its gauge's walk led: given the gauge's offsets b
+  /// that were seen, L (b - habits), with k' K^-1 = L, and the variance that is left.
+  void follow_gauge(int own, double habit_variance) {
+    const Session& session = one_.sessions[static_cast<std::size_t>(own)];
+    for (const GaugeDays& gauge : days_by_gauge(model_.data, *site_)) {
+      const int first = site_->first_session + gauge.sessions[0];
+      const Session& start = model_.data.sessions[static_cast<std::size_t>(first)];
+      if (start.gauge != session.gauge || session.day <= start.day) continue;
+      const double drift_um = from_->drift_um[static_cast<std::size_t>(gauge.sessions[0])];
+      const double own_sd_um = model_.effects.spreads.offset_um;
+      const Matrix precision = offset_precision(gauge, drift_um, own_sd_um);
+      GaugeDays with = gauge;
+      with.years.push_back(years_between(start.day, session.day));
+      const Matrix walk = walk_covariance(with.years, drift_um);
+      const Eigen::Index n = precision.rows();
+      const Vector weights = precision * walk.row(n).head(n).transpose();
+      const auto at = static_cast<std::size_t>(core_layout(one_.sites[0]).offset(own));
+      const double left = walk(n, n) - weights.dot(walk.row(n).head(n).transpose());
+      prior_sd_[at] = std::sqrt(own_sd_um * own_sd_um + habit_variance + std::max(0.0, left));
+      for (Eigen::Index i = 0; i < n; ++i) {
+        const int s = gauge.sessions[static_cast<std::size_t>(i)];
+        const int theirs = core_layout(*site_).offset(s);
+        const Session& seen =
+            model_.data.sessions[static_cast<std::size_t>(site_->first_session + s)];
+        follows_[at].push_back({static_cast<std::size_t>(theirs), weights(i)});
+        prior_mean_[at] +=
+            weights(i) * (from_->core[static_cast<std::size_t>(theirs)] - habit_um(seen));
+      }
+    }
+  }
+
   /// For each core place of the one part: its place among the model's site, or unseen; and what it
   /// varies by when unseen.
   void map_places() {
@@ -87,6 +132,7 @@ class EffectsOfOne {
     place_.assign(size, unseen);
     prior_sd_.assign(size, 0);
     prior_mean_.assign(size, 0);
+    follows_.assign(size, {});
     const Spreads& spreads = model_.effects.spreads;
     const auto set = [&](int at, int from, double sd) {
       place_[static_cast<std::size_t>(at)] = from;
@@ -100,6 +146,7 @@ class EffectsOfOne {
       set(own.offset(s), from == unseen ? unseen : theirs.offset(from),
           std::sqrt(spreads.offset_um * spreads.offset_um + habit.variance));
       prior_mean_[static_cast<std::size_t>(own.offset(s))] = habit.mean_um;
+      if (from == unseen && site_ != nullptr) follow_gauge(s, habit.variance);
       set(own.gain(s), from == unseen ? unseen : theirs.gain(from), spreads.gain);
     }
     set(own.site(), site_ != nullptr ? theirs.site() : unseen, spreads.site);
@@ -122,12 +169,20 @@ class EffectsOfOne {
     }
   }
 
+  /// What an unknown of the one part is made of, among the model's site.
+  [[nodiscard]] std::vector<Followed> made_of(std::size_t i) const {
+    if (place_[i] == unseen) return follows_[i];
+    return {{static_cast<std::size_t>(place_[i]), 1.0}};
+  }
+
   [[nodiscard]] double core_covariance(std::size_t i, std::size_t j) const {
     const std::size_t globals_from = place_.size() - global_count;
-    if (place_[i] != unseen && place_[j] != unseen) {
-      const auto theirs = from_->core.size();
-      return from_->covariance[static_cast<std::size_t>(place_[i]) * theirs +
-                               static_cast<std::size_t>(place_[j])];
+    if (site_ != nullptr) {
+      double sum = i == j && place_[i] == unseen ? prior_sd_[i] * prior_sd_[i] : 0;
+      for (const Followed& a : made_of(i))
+        for (const Followed& b : made_of(j))
+          sum += a.weight * b.weight * from_->covariance[a.place * from_->core.size() + b.place];
+      return sum;
     }
     if (i >= globals_from && j >= globals_from)
       return model_.effects.global_covariance[(i - globals_from) * global_count + j - globals_from];
@@ -153,35 +208,41 @@ class EffectsOfOne {
       for (std::size_t c = 0; c < run_unknowns; ++c)
         out.run_covariance[r * run_unknowns + c] = from_->run_covariance[row * run_unknowns + c];
       for (std::size_t i = 0; i < size; ++i)
-        if (place_[i] != unseen)
-          out.run_cross[r * size + i] =
-              from_->run_cross[row * from_->core.size() + static_cast<std::size_t>(place_[i])];
+        for (const Followed& a : made_of(i))
+          out.run_cross[r * size + i] +=
+              a.weight * from_->run_cross[row * from_->core.size() + a.place];
     }
   }
 
   /// A check foil of a session the fit has not seen: b + g * thickness read with its own error.
   void take_foils(SiteEffects& out) const {
     const CoreLayout own = core_layout(one_.sites[0]);
-    const std::size_t size = place_.size();
     for (int s = 0; s < own.sessions; ++s) {
-      const auto b = static_cast<std::size_t>(own.offset(s));
-      const auto g = static_cast<std::size_t>(own.gain(s));
-      if (place_[b] != unseen) continue;
-      double* cov = out.covariance.data();
-      for (const Foil& foil : one_.sessions[static_cast<std::size_t>(s)].foils) {
-        const double x = foil.true_um;
-        const double to_b = cov[b * size + b] + x * cov[b * size + g];
-        const double to_g = cov[g * size + b] + x * cov[g * size + g];
-        const double variance = to_b + x * to_g + constant::foil_sd_um * constant::foil_sd_um;
-        const double surprise = foil.read_um - x - out.core[b] - x * out.core[g];
-        out.core[b] += to_b / variance * surprise;
-        out.core[g] += to_g / variance * surprise;
-        cov[b * size + b] -= to_b * to_b / variance;
-        cov[b * size + g] -= to_b * to_g / variance;
-        cov[g * size + b] -= to_b * to_g / variance;
-        cov[g * size + g] -= to_g * to_g / variance;
-      }
+      if (place_[static_cast<std::size_t>(own.offset(s))] != unseen) continue;
+      for (const Foil& foil : one_.sessions[static_cast<std::size_t>(s)].foils)
+        take_foil(own.offset(s), own.gain(s), foil, out);
     }
+  }
+
+  /// A normal reading of b + g * x moves all that goes along with it.
+  void take_foil(int b, int g, const Foil& foil, SiteEffects& out) const {
+    const auto size = static_cast<Eigen::Index>(place_.size());
+    const double x = foil.true_um;
+    Eigen::Map<Vector> core(out.core.data(), size);
+    Eigen::Map<Vector> runs(out.runs.data(), run_unknowns);
+    Eigen::Map<Matrix> covariance(out.covariance.data(), size, size);
+    Eigen::Map<Matrix> cross(out.run_cross.data(), run_unknowns, size);
+    Eigen::Map<Matrix> own(out.run_covariance.data(), run_unknowns, run_unknowns);
+    const Vector to_core = covariance.col(b) + x * covariance.col(g);
+    const Vector to_runs = cross.col(b) + x * cross.col(g);
+    const double variance =
+        to_core(b) + x * to_core(g) + constant::foil_sd_um * constant::foil_sd_um;
+    const double surprise = foil.read_um - x - core(b) - x * core(g);
+    core += to_core * (surprise / variance);
+    runs += to_runs * (surprise / variance);
+    covariance -= to_core * to_core.transpose() / variance;
+    cross -= to_runs * to_core.transpose() / variance;
+    own -= to_runs * to_runs.transpose() / variance;
   }
 
   const CoatingModel& model_;
@@ -189,6 +250,7 @@ class EffectsOfOne {
   const CoatingSite* site_ = nullptr;
   const SiteEffects* from_ = nullptr;
   std::vector<int> place_;
+  std::vector<std::vector<Followed>> follows_;  ///< of unseen places
   std::vector<double> prior_sd_;
   std::vector<double> prior_mean_;
 };

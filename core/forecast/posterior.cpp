@@ -40,6 +40,9 @@ class RateDensity {
     start_slope_ = shared.covariance(start, rate) / variance_;
     start_variance_ = terms.start_sd_um * terms.start_sd_um + shared.covariance(start, start) -
                       start_slope_ * start_slope_ * variance_;
+    if (segment.visible > 0)
+      last_read_ =
+          data.means[static_cast<std::size_t>(segment.first + segment.visible - 1)].effective_age;
     gather(input, segment, layout, site.first_session);
     whiten(shared, rate, start);
   }
@@ -74,6 +77,7 @@ class RateDensity {
   [[nodiscard]] double centre() const { return centre_; }
   [[nodiscard]] double variance() const { return variance_; }
   [[nodiscard]] double left_variance() const { return left_variance_; }
+  [[nodiscard]] double last_read() const { return last_read_; }
   [[nodiscard]] int numbers() const { return static_cast<int>(residual_.size()); }
   [[nodiscard]] int gone() const { return static_cast<int>(bounds_.size()); }
 
@@ -104,12 +108,14 @@ class RateDensity {
     std::vector<double> with_start(n);
     std::vector<double> slope(n);
     std::vector<double> cross(n);
+    std::vector<double> walked(n);  // variance of the weather up to each reading
     for (std::size_t j = 0; j < n; ++j) {
       residual_[j] -= shared.estimate(sessions_[j]);
       with_start[j] = shared.covariance(sessions_[j], start);
+      walked[j] = weather_um2(std::exp(centre_), age_[j]);
       slope[j] = shared.covariance(sessions_[j], rate) / variance_ + start_slope_;
       cross[j] = start_variance_ + start_slope_ * start_slope_ * variance_ + with_start[j] -
-                 start_slope_ * slope[j] * variance_;
+                 start_slope_ * slope[j] * variance_ + walked[j];
     }
     const double start_all = start_variance_ + start_slope_ * start_slope_ * variance_;
     SmallCholesky factor;
@@ -118,7 +124,7 @@ class RateDensity {
       for (std::size_t k = 0; k <= j; ++k)
         factor.at(j, k) = start_all + with_start[j] + with_start[k] +
                           shared.covariance(sessions_[j], sessions_[k]) -
-                          slope[j] * slope[k] * variance_;
+                          slope[j] * slope[k] * variance_ + std::min(walked[j], walked[k]);
       factor.at(j, j) += error_[j];
     }
     factor.factor();
@@ -135,9 +141,12 @@ class RateDensity {
     ka_ = dot(cross, residual_);
     kb_ = dot(cross, age_);
     kd_ = dot(cross, slope);
-    left_variance_ = std::max(start_variance_ - dot(cross, cross), 1e-9);
+    const double rate_then = std::exp(centre_);
+    left_variance_ =
+        std::max(start_variance_ + weather_um2(rate_then, last_read_) - dot(cross, cross), 1e-9);
     for (Bound& bound : bounds_)
-      bound.precision_root = 1 / std::sqrt(left_variance_ + bound.variance);
+      bound.precision_root = 1 / std::sqrt(left_variance_ + bound.variance +
+                                           weather_um2(rate_then, last_read_ - bound.age));
     ln_constant_ =
         -0.5 * (factor.ln_determinant() + static_cast<double>(n) * std::log(2 * std::numbers::pi)) +
         ln_prior_constant();
@@ -152,7 +161,7 @@ class RateDensity {
   }
 
   const statistics::NormalTable& normal_ = statistics::normal_table();
-  double centre_ = 0, variance_ = 0;
+  double centre_ = 0, variance_ = 0, last_read_ = 0;
   double start_um_ = 0, start_slope_ = 0, start_variance_ = 0, left_variance_ = 0;
   std::vector<Combination> sessions_;
   std::vector<double> residual_, age_, error_;
@@ -273,6 +282,7 @@ Posterior segment_posterior(const PosteriorInput& input, const Segment& segment)
   Posterior posterior;
   posterior.prior_centre = density.centre();
   posterior.prior_variance = density.variance();
+  posterior.last_read = density.last_read();
   posterior.numbers = density.numbers();
   posterior.gone = density.gone();
   fill_nodes(density, posterior);

@@ -7,6 +7,11 @@
 //
 // so after one Cholesky the density of u needs six dot products. It is held on nodes placed by
 // u = mode + 0.9 s sinh(x); given a node, the start of the coating is normal with one variance.
+//
+// One year is not like another: the loss strays from rate times effective age as a random walk of
+// variance 0.27^2 (rate of the group)^2 a year, which V holds: readings years apart tell less of
+// the rate than their errors say. What is reckoned is where the line from the last reading on
+// would have begun: start_um is the thickness there plus rate times its effective age.
 
 #include <array>
 #include <vector>
@@ -19,7 +24,7 @@ namespace kneerail::forecast {
 struct RateNode {
   double weight = 0;
   double ln_rate = 0;         ///< um per year, 20-year mean
-  double start_um = 0;        ///< mean of the start given the rate
+  double start_um = 0;        ///< mean of the start given the rate, of the line from last_read on
   double start_variance = 0;  ///< of the start given the rate, um^2
   double ahead = 1;           ///< loss after the as-of date, times
 };
@@ -27,9 +32,16 @@ struct RateNode {
 /// Two hypotheses on rust, each with paint that holds or gives way.
 inline constexpr int node_count_most = 4 * constant::node_count;
 
+/// Variance of what so many effective years of weather lose more or less than usual, um^2.
+inline double weather_um2(double um_per_year, double effective_years) {
+  const double sd_um = constant::weather_sd * um_per_year;
+  return sd_um * sd_um * (effective_years > 0 ? effective_years : 0);
+}
+
 struct Posterior {
   std::array<RateNode, node_count_most> nodes{};
   int count = 0;
+  double last_read = 0;  ///< effective age of the last reading; 0: none
   /// Of visit means more than spots that stand for their part would have, um^2: the part's own
   /// thickness is that much less known than its readings say.
   double spots_excess_um2 = 0;

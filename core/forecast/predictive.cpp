@@ -20,6 +20,7 @@ class Mixture {
  public:
   Mixture(const Posterior& posterior, const Clock& clock, double limit_um)
       : now_(clock.effective(clock.age_now)),
+        last_read_(posterior.last_read),
         fixed_um2_(constant::spots_fixed * posterior.spots_excess_um2),
         of_loss_(constant::spots_of_loss * posterior.spots_excess_um2) {
     for (int k = 0; k < posterior.count; ++k) {
@@ -38,14 +39,19 @@ class Mixture {
       const double rate = ahead > 0 ? part.ahead * part.rate : part.rate;
       const double drift = constant::future_sd * rate;
       const double loss = part.rate * h + (rate - part.rate) * ahead;
-      const double variance =
-          part.variance + drift * drift * ahead * ahead + of_loss_ * loss * loss;
+      const double unread = std::min(h, now_) - last_read_;
+      const double variance = part.variance + drift * drift * ahead * ahead +
+                              weather_um2(part.rate, unread) + weather_um2(rate, ahead) +
+                              of_loss_ * loss * loss;
+      const double weather = h > last_read_ ? weather_um2(rate, 1) : 0;
       const double sd = std::sqrt(variance);
       const double z = (loss - part.reserve_um) / sd;
       const auto normal = table_.with_density(z);
       chance.value += part.weight * normal.cdf;
-      chance.slope += part.weight * normal.density *
-                      (rate / sd - z * (drift * drift * ahead + of_loss_ * loss * rate) / variance);
+      chance.slope +=
+          part.weight * normal.density *
+          (rate / sd -
+           z * (drift * drift * ahead + weather / 2 + of_loss_ * loss * rate) / variance);
     }
     return chance;
   }
@@ -79,6 +85,7 @@ class Mixture {
   std::array<Component, node_count_most> parts_;
   int count_ = 0;
   double now_;
+  double last_read_;
   double fixed_um2_;
   double of_loss_;
   const statistics::NormalTable& table_ = statistics::normal_table();
@@ -148,7 +155,8 @@ double median_now_um(const Posterior& posterior, const Clock& clock) {
   for (std::size_t k = 0; k < count; ++k) {
     const RateNode& node = posterior.nodes[k];
     left_um[k] = node.start_um - std::exp(node.ln_rate) * h;
-    precision_root[k] = 1 / std::sqrt(node.start_variance);
+    precision_root[k] = 1 / std::sqrt(node.start_variance +
+                                      weather_um2(std::exp(node.ln_rate), h - posterior.last_read));
   }
   const statistics::NormalTable& normal = statistics::normal_table();
   const auto chance_under = [&](double thickness_um) {

@@ -3,11 +3,14 @@
 // When a coating reaches a limit L: a mixture of normals in closed form.
 //
 //   P(T <= t) = sum_k w_k Phi((r_k h + (a_k - 1) r_k (h - h_now)+ - c_k + L) / sd_k(h)),  h = h(t)
-//   sd_k(h)^2 = v_k + 0.15^2 (a_k r_k)^2 (h - h_now)+^2 + x (0.7^2 + 2^2 (r_k h)^2 / 2500)
+//   sd_k(h)^2 = v_k + 0.15^2 (a_k r_k)^2 (h - h_now)+^2 + 0.27^2 w_k(h)
+//               + x (0.7^2 + 2^2 (r_k h)^2 / 2500)
 //
-// The second term is the future differing from the past: weather, the shape of the path. In the
-// third, x is how much more visit means scatter (um^2) than where spots stand for their part: then
-// the part's mean thickness is not what its spots showed. a_k is 1, or 3 where paint gives way.
+// The second term is the future differing from the past for long: the shape of the path, the air.
+// The third is the weather of single years since the last reading, w_k = r_k^2 for each effective
+// year up to now, (a_k r_k)^2 for each after. In the last, x is how much more visit means scatter
+// (um^2) than where spots stand for their part: then the part's mean thickness is not what its
+// spots showed. a_k is 1, or 3 where paint gives way.
 
 #include "core/forecast/coating_forecast.h"
 #include "core/forecast/posterior.h"

@@ -42,6 +42,7 @@ SharedEffects first_effects(const CoatingData& data) {
           effects.globals[static_cast<std::size_t>(i)];
     own.runs.assign(site.runs.size() * run_unknowns, 0.0);
     own.batch_weights.assign(site.runs.size(), 1.0);
+    own.drift_um.assign(static_cast<std::size_t>(site.sessions), constant::drift_spread.first);
     own.zone_seen.assign(site.zones.size(), 0);
     own.run_seen.assign(site.runs.size(), 0);
     effects.sites.push_back(std::move(own));

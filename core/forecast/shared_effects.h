@@ -7,7 +7,7 @@
 //   mean start of a coating   nominal (ratio of its kind + batch of its run + what the batch's
 //                             tubes, fittings or base fixings differ from it by)
 //   a session reads           offset b + gain g * thickness  too much; b about its inspector's
-//   habit
+//                             habit and the walk of its gauge (gauge_walk_inside.h)
 //
 // Unknowns of one site, its "core": b of each session, g of each session, the site, its zones. Next
 // to them each run holds five (its rate, its batch, three kind groups of the batch), coupled to the
@@ -89,6 +89,8 @@ struct SiteEffects {
   std::vector<double> run_covariance;  ///< per run, run_unknowns square
   /// Per run: precision of its batch over the usual one; a batch far off is an outlier.
   std::vector<double> batch_weights;
+  /// By session: how its gauge's offset walks at the site, um a root of a year.
+  std::vector<double> drift_um;
   std::vector<char> zone_seen;  ///< 1: a reading tells about it
   std::vector<char> run_seen;
 };

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/forecast/dense_inside.h"
+#include "core/forecast/gauge_walk_inside.h"
 #include "core/forecast/segment_fit.h"
 
 namespace kneerail::forecast {
@@ -34,14 +35,18 @@ struct SiteEquations {
   std::vector<char> run_seen;
   SpreadSums sums;
   // After eliminate_site():
-  Matrix reach;         ///< core by border (globals, then habits): A^-1 B
-  Matrix core_inverse;  ///< A^-1
-  Vector core_given;    ///< A^-1 right
-  Matrix onto_border;   ///< what the site adds to the border's equations
+  std::vector<GaugeDays> gauges;
+  std::vector<int> habits;   ///< by session: the inspector whose habit it lies about; -1: none
+  Matrix offset_precisions;  ///< of the sessions' offsets about those habits
+  Matrix reach;              ///< core by border (globals, then habits): A^-1 B
+  Matrix core_inverse;       ///< A^-1
+  Vector core_given;         ///< A^-1 right
+  Matrix onto_border;        ///< what the site adds to the border's equations
   Vector onto_border_right;
   bool solved = true;
   // After solve_site():
-  std::vector<double> offset_squares;  ///< of each session's offset about its inspector's habit
+  std::vector<double> offset_squares;  ///< of each session's own offset, habit and walk apart
+  std::vector<double> drift_um;        ///< by session: one step nearer to its gauge's
 };
 
 /// Sweeps the segments of a site; moves the weights of data.means when asked.
@@ -58,8 +63,8 @@ struct Border {
   Matrix covariance;
 };
 
-/// The site's effects once the border is known.
-void solve_site(const CoatingData& data, const Border& border, int site, SiteEquations& equations,
+/// The site's effects once the border is known. `effects` comes with its drifts.
+void solve_site(const Border& border, const Spreads& spreads, SiteEquations& equations,
                 SiteEffects& effects);
 
 /// Weights of batches as under Student's t: one far off its kind's start ratio pulls less on the

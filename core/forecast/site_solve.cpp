@@ -23,20 +23,32 @@ double offset_sd_um(const SiteEquations& e, const Spreads& spreads) {
                              : spreads.offset_um;
 }
 
-/// The inspector whose habit a session's offset lies about; -1: none.
-int habit_of(const CoatingData& data, const CoatingSite& site, const SiteEquations& e,
-             int session) {
-  if (has_lone_session(e)) return -1;
-  return data.sessions[static_cast<std::size_t>(site.first_session + session)].inspector;
+/// Where offsets lie before any reading: about whose habit, and how far from it.
+void set_offset_priors(const CoatingData& data, const CoatingSite& site, const Spreads& spreads,
+                       const std::vector<double>& drift_um, SiteEquations& e) {
+  const bool lone = has_lone_session(e);
+  e.habits.assign(static_cast<std::size_t>(site.sessions), -1);
+  for (int s = 0; s < site.sessions && !lone; ++s)
+    e.habits[static_cast<std::size_t>(s)] =
+        data.sessions[static_cast<std::size_t>(site.first_session + s)].inspector;
+  e.offset_precisions.setZero(site.sessions, site.sessions);
+  e.gauges = days_by_gauge(data, site);
+  for (const GaugeDays& gauge : e.gauges) {
+    const Matrix own = offset_precision(
+        gauge, drift_um[static_cast<std::size_t>(gauge.sessions[0])], offset_sd_um(e, spreads));
+    for (std::size_t i = 0; i < gauge.sessions.size(); ++i)
+      for (std::size_t j = 0; j < gauge.sessions.size(); ++j)
+        e.offset_precisions(gauge.sessions[i], gauge.sessions[j]) =
+            own(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j));
+  }
 }
 
 void add_priors(const CoatingSite& site, const Spreads& spreads,
                 const std::vector<double>& batch_weights, SiteEquations& e) {
-  const double offset = precision(offset_sd_um(e, spreads));
-  for (int s = 0; s < e.layout.sessions; ++s) {
-    e.core(e.layout.offset(s), e.layout.offset(s)) += offset;
+  const int sessions = e.layout.sessions;
+  e.core.block(e.layout.offset(0), e.layout.offset(0), sessions, sessions) += e.offset_precisions;
+  for (int s = 0; s < sessions; ++s)
     e.core(e.layout.gain(s), e.layout.gain(s)) += precision(spreads.gain);
-  }
   e.core(e.layout.site(), e.layout.site()) += precision(spreads.site);
   for (int z = 0; z < e.layout.zones; ++z)
     e.core(e.layout.zone(z), e.layout.zone(z)) += precision(spreads.zone);
@@ -107,22 +119,62 @@ void solve_runs(const SiteEquations& e, const Eigen::Map<const Matrix>& covarian
   }
 }
 
-/// Second moments of the sessions' offsets about the habits of their inspectors.
-void square_offsets(const CoatingData& data, const CoatingSite& site, const Border& border,
-                    const Matrix& cross, const SiteEffects& effects, SiteEquations& e) {
-  const auto n = static_cast<std::size_t>(e.layout.with_globals());
-  e.offset_squares.assign(static_cast<std::size_t>(site.sessions), 0);
-  for (int s = 0; s < site.sessions; ++s) {
-    const int b = e.layout.offset(s);
-    const auto at = static_cast<std::size_t>(b);
-    double off = effects.core[at];
-    double variance = effects.covariance[at * n + at];
-    if (const int inspector = habit_of(data, site, e, s); inspector >= 0) {
-      const int a = global_count + inspector;
-      off -= border.estimate(a);
-      variance += border.covariance(a, a) - 2 * cross(b, a);
+/// Offsets lie about habits: what that adds between the two.
+void add_habits(SiteEquations& e, Matrix& border) {
+  for (const GaugeDays& gauge : e.gauges)
+    for (const int s : gauge.sessions) {
+      const int habit = e.habits[static_cast<std::size_t>(s)];
+      if (habit < 0) continue;
+      for (const int t : gauge.sessions) {
+        border(e.layout.offset(t), global_count + habit) -= e.offset_precisions(t, s);
+        const int other = e.habits[static_cast<std::size_t>(t)];
+        if (other >= 0)
+          e.onto_border(global_count + habit, global_count + other) += e.offset_precisions(s, t);
+      }
     }
-    e.offset_squares[static_cast<std::size_t>(s)] = off * off + variance;
+}
+
+/// Second moments of a gauge's offsets about the habits of their inspectors.
+Matrix square_offsets(const GaugeDays& gauge, const Border& border, const Matrix& cross,
+                      const SiteEffects& effects, const SiteEquations& e) {
+  const auto n = static_cast<std::size_t>(e.layout.with_globals());
+  const auto count = static_cast<Eigen::Index>(gauge.sessions.size());
+  Vector off(count);
+  Matrix squares(count, count);
+  for (Eigen::Index i = 0; i < count; ++i) {
+    const int s = gauge.sessions[static_cast<std::size_t>(i)];
+    const int a = e.habits[static_cast<std::size_t>(s)];
+    off(i) = effects.core[static_cast<std::size_t>(e.layout.offset(s))];
+    if (a >= 0) off(i) -= border.estimate(global_count + a);
+    for (Eigen::Index j = 0; j <= i; ++j) {
+      const int t = gauge.sessions[static_cast<std::size_t>(j)];
+      const int b = e.habits[static_cast<std::size_t>(t)];
+      double square = effects.covariance[static_cast<std::size_t>(e.layout.offset(s)) * n +
+                                         static_cast<std::size_t>(e.layout.offset(t))];
+      if (b >= 0) square -= cross(e.layout.offset(s), global_count + b);
+      if (a >= 0) square -= cross(e.layout.offset(t), global_count + a);
+      if (a >= 0 && b >= 0) square += border.covariance(global_count + a, global_count + b);
+      squares(i, j) = squares(j, i) = square + off(i) * off(j);
+    }
+  }
+  return squares;
+}
+
+/// How far offsets are off of themselves, and how far their gauges walk.
+void judge_offsets(const Border& border, const Matrix& cross, const Spreads& spreads,
+                   const SiteEffects& effects, SiteEquations& e) {
+  e.offset_squares.assign(e.habits.size(), 0);
+  e.drift_um.assign(e.habits.size(), constant::drift_spread.first);
+  for (const GaugeDays& gauge : e.gauges) {
+    const WalkMoments moments =
+        walk_moments(gauge, effects.drift_um[static_cast<std::size_t>(gauge.sessions[0])],
+                     offset_sd_um(e, spreads), square_offsets(gauge, border, cross, effects, e));
+    const double drift_um = moved(constant::drift_spread, moments.steps);
+    for (std::size_t i = 0; i < gauge.sessions.size(); ++i) {
+      const auto session = static_cast<std::size_t>(gauge.sessions[i]);
+      e.offset_squares[session] = moments.own_um2[i];
+      e.drift_um[session] = drift_um;
+    }
   }
 }
 
@@ -145,8 +197,9 @@ void weigh_batches(const SiteEquations& e, double batch_sd, SiteEffects& site) {
 void eliminate_site(const CoatingData& data, const SharedEffects& effects, int site_index,
                     SiteEquations& e) {
   const CoatingSite& site = data.sites[static_cast<std::size_t>(site_index)];
-  add_priors(site, effects.spreads,
-             effects.sites[static_cast<std::size_t>(site_index)].batch_weights, e);
+  const SiteEffects& own = effects.sites[static_cast<std::size_t>(site_index)];
+  set_offset_priors(data, site, effects.spreads, own.drift_um, e);
+  add_priors(site, effects.spreads, own.batch_weights, e);
   add_foils(data, site, e);
   eliminate_runs(e);
   const Eigen::Index n = e.layout.size();
@@ -158,13 +211,7 @@ void eliminate_site(const CoatingData& data, const SharedEffects& effects, int s
   e.onto_border.setZero(all, all);
   e.onto_border.topLeftCorner(global_count, global_count) =
       e.core.bottomRightCorner(global_count, global_count);
-  const double offset = precision(offset_sd_um(e, effects.spreads));
-  for (int s = 0; s < site.sessions; ++s) {
-    const int inspector = habit_of(data, site, e, s);
-    if (inspector < 0) continue;
-    border(e.layout.offset(s), global_count + inspector) = -offset;
-    e.onto_border(global_count + inspector, global_count + inspector) += offset;
-  }
+  add_habits(e, border);
   e.reach = e.core_inverse * border;
   e.core_given = e.core_inverse * e.core_right.head(n);
   e.onto_border.noalias() -= border.transpose() * e.reach;
@@ -173,9 +220,8 @@ void eliminate_site(const CoatingData& data, const SharedEffects& effects, int s
   e.onto_border_right.noalias() -= border.transpose() * e.core_given;
 }
 
-void solve_site(const CoatingData& data, const Border& border, int site_index, SiteEquations& e,
+void solve_site(const Border& border, const Spreads& spreads, SiteEquations& e,
                 SiteEffects& effects) {
-  const CoatingSite& site = data.sites[static_cast<std::size_t>(site_index)];
   const Eigen::Index n = e.layout.size();
   const Eigen::Index all = n + global_count;
   Vector core(all);
@@ -191,7 +237,7 @@ void solve_site(const CoatingData& data, const Border& border, int site_index, S
   covariance.bottomRightCorner(global_count, global_count) =
       border.covariance.topLeftCorner(global_count, global_count);
   solve_runs(e, Eigen::Map<const Matrix>(effects.covariance.data(), all, all), core, effects);
-  square_offsets(data, site, border, cross, effects, e);
+  judge_offsets(border, cross, spreads, effects, e);
   effects.zone_seen = e.zone_seen;
   effects.run_seen = e.run_seen;
 }

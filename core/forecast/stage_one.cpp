@@ -171,7 +171,9 @@ bool pass(CoatingData& data, const StageOneOptions& options, std::vector<SiteEqu
   for_each_unit(sites, options.workers, [&](int i) {
     const auto place = static_cast<std::size_t>(i);
     SiteEffects after;
-    solve_site(data, border, i, equations[place], after);
+    after.drift_um = effects.sites[place].drift_um;
+    solve_site(border, effects.spreads, equations[place], after);
+    if (options.move_spreads) after.drift_um = equations[place].drift_um;
     after.batch_weights = std::move(effects.sites[place].batch_weights);
     if (options.move_weights) weigh_batches(equations[place], effects.spreads.batch, after);
     moves[place] = largest_move(equations[place], effects.sites[place], after);

@@ -66,8 +66,9 @@ std::vector<Inside> insides_of(const WallQuestion& question) {
 }
 
 /// The nodes of the coating, neighbours put together until they weigh enough: the ratio of steel
-/// smooths what lies between.
-std::vector<ZincWay> zinc_groups(const Posterior& coating) {
+/// smooths what lies between. The weather of so many effective years since the last reading of the
+/// coating counts as a start not known so well: readings of the wall may tell of it.
+std::vector<ZincWay> zinc_groups(const Posterior& coating, double unread_years) {
   std::vector<ZincWay> ways;
   double ln_rate = 0;
   double square = 0;
@@ -90,7 +91,8 @@ std::vector<ZincWay> zinc_groups(const Posterior& coating) {
     way.ahead = node.ahead;
     way.weight += node.weight;
     way.start_um += node.weight * node.start_um;
-    way.start_variance += node.weight * node.start_variance;
+    way.start_variance +=
+        node.weight * (node.start_variance + weather_um2(std::exp(node.ln_rate), unread_years));
     ln_rate += node.weight * node.ln_rate;
     square += node.weight * node.start_um * node.start_um;
     open = way.weight < wall_constant::zinc_weight;
@@ -118,7 +120,8 @@ std::vector<ZincWay> by_start(const std::vector<ZincWay>& ways) {
 /// How the zinc may go; by its start too where readings may tell of steel.
 std::vector<ZincWay> zinc_ways(const WallQuestion& question, const ZincEnd& end) {
   if (question.coating == nullptr) return {{.weight = 1}};
-  std::vector<ZincWay> ways = zinc_groups(*question.coating);
+  const double now = question.clock.effective(question.clock.age_now);
+  std::vector<ZincWay> ways = zinc_groups(*question.coating, now - question.coating->last_read);
   const auto last_look = question.tube->last_look();
   if (!last_look) return ways;
   const double age = question.clock.age_now + years_between(question.as_of, *last_look);

@@ -59,7 +59,8 @@ ZincEnd::Lost ZincEnd::lost(const ZincWay& zinc, double h) const {
   const double loss = zinc.um_per_year * h + (rate - zinc.um_per_year) * ahead;
   const double drift = constant::future_sd * rate * ahead;
   const double variance = zinc.start_variance + constant::spots_fixed * excess_um2_ +
-                          drift * drift + constant::spots_of_loss * excess_um2_ * loss * loss;
+                          drift * drift + weather_um2(rate, ahead) +
+                          constant::spots_of_loss * excess_um2_ * loss * loss;
   return {loss - zinc.start_um, std::max(variance, least_variance_um2)};
 }
 
@@ -80,8 +81,9 @@ ZincEnd::Rise ZincEnd::rise(const ZincWay& zinc, double age_years, Side side) co
   const Lost by_then = lost(zinc, h);
   const double rate = side == Side::after_now ? zinc.ahead * zinc.um_per_year : zinc.um_per_year;
   const double drift = constant::future_sd * rate;
+  const bool after = side == Side::after_now;
   const double half_variance_slope =
-      (side == Side::after_now ? drift * drift * std::max(0.0, h - now_) : 0) +
+      (after ? drift * drift * std::max(0.0, h - now_) + weather_um2(rate, 1) / 2 : 0) +
       constant::spots_of_loss * excess_um2_ * (by_then.over_start_um + zinc.start_um) * rate;
   const double sd = std::sqrt(by_then.variance);
   const auto at = normal_.with_density(by_then.over_start_um / sd);

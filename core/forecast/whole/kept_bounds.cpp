@@ -81,8 +81,9 @@ bool are_effects(const CoatingSite& site, const SiteEffects& effects) {
          effects.runs.size() == runs * run_unknowns &&
          effects.run_cross.size() == runs * run_unknowns * core &&
          effects.run_covariance.size() == runs * run_unknowns * run_unknowns &&
-         effects.batch_weights.size() == runs && effects.zone_seen.size() == site.zones.size() &&
-         effects.run_seen.size() == runs;
+         effects.batch_weights.size() == runs &&
+         effects.drift_um.size() == static_cast<std::size_t>(site.sessions) &&
+         effects.zone_seen.size() == site.zones.size() && effects.run_seen.size() == runs;
 }
 
 bool holds(const CoatingModel& model) {

@@ -96,9 +96,10 @@ void fields(Archive& archive, T& spreads) {
 
 template <class Archive, OrConst<SiteEffects> T>
 void fields(Archive& archive, T& site) {
-  auto& [core, covariance, runs, run_cross, run_covariance, batch_weights, zone_seen, run_seen] =
-      site;
-  archive(core, covariance, runs, run_cross, run_covariance, batch_weights, zone_seen, run_seen);
+  auto& [core, covariance, runs, run_cross, run_covariance, batch_weights, drift_um, zone_seen,
+         run_seen] = site;
+  archive(core, covariance, runs, run_cross, run_covariance, batch_weights, drift_um, zone_seen,
+          run_seen);
 }
 
 template <class Archive, OrConst<SharedEffects> T>

@@ -70,10 +70,19 @@ class BruteForce {
       const VisitMean& visit = data.means[static_cast<std::size_t>(segment.first + j)];
       y(j) = visit.thickness_um;
       h(j) = visit.effective_age;
+      last_ = std::max(last_, h(j));
       joint(j + 1, j + 1) += 1.2 *
                              (spreads.rest_um * spreads.rest_um + visit.known_variance +
                               std::pow(spreads.spots * std::exp(centre) * visit.effective_age, 2)) /
                              visit.weight;
+    }
+    // The weather up to each reading, counted back from the last, where the line ahead begins.
+    const double weather = std::pow(0.27 * std::exp(centre), 2);
+    joint(0, 0) += weather * last_;
+    for (int i = 0; i < n; ++i) {
+      joint(0, i + 1) += weather * h(i);
+      joint(i + 1, 0) += weather * h(i);
+      for (int j = 0; j < n; ++j) joint(i + 1, j + 1) += weather * std::min(h(i), h(j));
     }
     const Eigen::MatrixXd given = joint - with_rate * with_rate.transpose() / variance;
     const Eigen::MatrixXd inverse = given.bottomRightCorner(n, n).inverse();
@@ -100,7 +109,8 @@ class BruteForce {
     const double ahead = std::max(0.0, h - clock_.effective(clock_.age_now));
     double sum = 0;
     for (const Point& point : points_) {
-      const double drift = 0.15 * point.rate * ahead;
+      const double drift = std::hypot(0.15 * point.rate * ahead,
+                                      0.27 * point.rate * std::sqrt(std::max(0.0, h - last_)));
       sum += point.weight * statistics::normal_cdf((point.rate * h - point.start_um + limit_um) /
                                                    std::sqrt(left_ + drift * drift));
     }
@@ -116,6 +126,7 @@ class BruteForce {
   Clock clock_;
   std::vector<Point> points_;
   double left_ = 0;
+  double last_ = 0;
 };
 
 bool all_numbers(const CoatingModel& model, const Segment& segment) {
@@ -207,7 +218,9 @@ TEST_CASE("paint that gives way shortens a touched-up life, never its past", "[c
     for (const double factor : {1.0, 3.0}) {
       const RateNode& node = plain.nodes[static_cast<std::size_t>(k)];
       const double rate = std::exp(node.ln_rate);
-      const double drift = 0.15 * factor * rate * (then - now);
+      const double drift = std::hypot(0.15 * factor * rate * (then - now),
+                                      0.27 * rate * std::sqrt(now - plain.last_read),
+                                      0.27 * factor * rate * std::sqrt(then - now));
       const double left = node.start_um - rate * now - factor * rate * (then - now);
       slow += node.weight * (factor > 1 ? 0.4 : 0.6) *
               statistics::normal_cdf(-left / std::sqrt(node.start_variance + drift * drift));
@@ -236,7 +249,7 @@ TEST_CASE("spots that do not stand for their part widen its band, both ways", "[
   CHECK(wide[5] > narrow[5]);
   const double h = path.effective_age(10 + 25);
   const double now = path.effective_age(10);
-  const double sd = std::sqrt(9 + std::pow(0.15 * 2 * (h - now), 2) + 0.49 * 12 +
-                              4 * 12 / 2500.0 * std::pow(2 * h, 2));
+  const double sd = std::sqrt(9 + std::pow(0.15 * 2 * (h - now), 2) + 0.27 * 0.27 * 4 * h +
+                              0.49 * 12 + 4 * 12 / 2500.0 * std::pow(2 * h, 2));
   CHECK(chance_by(posterior, clock, 0, 25) == Approx(statistics::normal_cdf((2 * h - 70) / sd)));
 }

@@ -20,8 +20,8 @@ using Vector = Eigen::VectorXd;
 
 class DenseLeastSquares {
  public:
-  DenseLeastSquares(const CoatingData& data, const Spreads& spreads)
-      : data_(data), spreads_(spreads) {
+  DenseLeastSquares(const CoatingData& data, const Spreads& spreads, double drift_um)
+      : data_(data), spreads_(spreads), drift_um_(drift_um) {
     int next = 0;
     for (const CoatingSite& site : data.sites) {
       first_.push_back(next);
@@ -80,14 +80,6 @@ class DenseLeastSquares {
     for (int i = 0; i < site.sessions; ++i) {
       const int b = core(s, layout.offset(i));
       const int g = core(s, layout.gain(i));
-      const Session& session = data_.sessions[static_cast<std::size_t>(site.first_session + i)];
-      prior(left, right, b, 0, spreads_.offset_um);
-      if (session.inspector >= 0) {  // b lies about its inspector's habit
-        const double w = 1 / (spreads_.offset_um * spreads_.offset_um);
-        left(b, habit(session.inspector)) -= w;
-        left(habit(session.inspector), b) -= w;
-        left(habit(session.inspector), habit(session.inspector)) += w;
-      }
       prior(left, right, g, 0, spreads_.gain);
       for (const Foil& foil :
            data_.sessions[static_cast<std::size_t>(site.first_session + i)].foils) {
@@ -99,6 +91,7 @@ class DenseLeastSquares {
             row * (foil.read_um - foil.true_um) / (constant::foil_sd_um * constant::foil_sd_um);
       }
     }
+    add_offset_priors(s, left);
     prior(left, right, core(s, layout.site()), 0, spreads_.site);
     for (int z = 0; z < layout.zones; ++z)
       prior(left, right, core(s, layout.zone(z)), 0, spreads_.zone);
@@ -108,6 +101,31 @@ class DenseLeastSquares {
       for (int group = 0; group < 3; ++group)
         prior(left, right, run(s, r, 2 + group), 0, spreads_.run_kind);
     }
+  }
+
+  /// Offsets lie about their inspectors' habits, and those of one gauge go on from day to day.
+  void add_offset_priors(std::size_t s, Matrix& left) const {
+    const CoatingSite& site = data_.sites[s];
+    const auto session = [&](int i) -> const Session& {
+      return data_.sessions[static_cast<std::size_t>(site.first_session + i)];
+    };
+    const auto years = [&](int i) {
+      int first = 0;
+      while (session(first).gauge != session(i).gauge) ++first;
+      return years_between(session(first).day, session(i).day);
+    };
+    Matrix spread = Matrix::Zero(site.sessions, site.sessions);
+    Matrix about = Matrix::Zero(site.sessions, left.cols());
+    for (int i = 0; i < site.sessions; ++i) {
+      about(i, core(s, core_layout(site).offset(i))) = 1;
+      if (session(i).inspector >= 0) about(i, habit(session(i).inspector)) = -1;
+      spread(i, i) = spreads_.offset_um * spreads_.offset_um;
+    }
+    for (int i = 0; i < site.sessions; ++i)
+      for (int j = 0; j < site.sessions; ++j)
+        if (session(i).gauge == session(j).gauge)
+          spread(i, j) += drift_um_ * drift_um_ * std::min(years(i), years(j));
+    left += about.transpose() * spread.inverse() * about;
   }
 
   void add_segment(const Segment& segment, Matrix& left, Vector& right) const {
@@ -160,6 +178,7 @@ class DenseLeastSquares {
 
   const CoatingData& data_;
   Spreads spreads_;
+  double drift_um_;
   std::vector<int> first_;
   int globals_ = 0;
   Vector estimate_;
@@ -192,7 +211,9 @@ TEST_CASE("stage 1 with Gaussian weights agrees with dense generalised least squ
     start.spreads.offset_um = 1e-4;
     start.spreads.gain = 1e-6;
   }
-  DenseLeastSquares dense(data, start.spreads);
+  const double drift_um = off ? 1e-5 : 0.7;
+  for (SiteEffects& site : start.sites) site.drift_um.assign(site.drift_um.size(), drift_um);
+  DenseLeastSquares dense(data, start.spreads, drift_um);
   constexpr int passes = 40;
   for (int i = 0; i < passes; ++i) dense.pass();
   const SharedEffects fitted = fit_shared_effects(

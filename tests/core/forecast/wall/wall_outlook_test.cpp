@@ -84,11 +84,20 @@ Life drawn(const WallTube& of, const Posterior& posterior, double age_now, Draw&
     u -= posterior.nodes[static_cast<std::size_t>(k++)].weight;
   const RateNode& node = posterior.nodes[static_cast<std::size_t>(k)];
   const double rate = std::exp(node.ln_rate);
-  const double start = node.start_um + std::sqrt(node.start_variance) * draw.normal();
-  // The future's own rate, as the coating's law has it: normal about the past one.
+  // The future's own rate, as the coating's law has it: normal about the past one; and the weather,
+  // here never read, up to now and from now on.
   const double now = zinc_path.effective_age(age_now);
+  const double start =
+      node.start_um + std::sqrt(node.start_variance + weather_um2(rate, now)) * draw.normal();
   double h = start / rate;
-  if (h > now) h = now + (h - now) / std::max(0.05, 1 + constant::future_sd * draw.normal());
+  if (h > now) {
+    // x (1 + future) + weather sqrt(x) = what is left in years, in sqrt(x).
+    const double future = std::max(0.05, 1 + constant::future_sd * draw.normal());
+    const double weather = constant::weather_sd * draw.normal();
+    const double root =
+        (std::sqrt(weather * weather + 4 * future * (h - now)) - weather) / (2 * future);
+    h = now + root * root;
+  }
   Life life{};
   life.zinc_end = zinc_path.age(std::max(0.0, h));
   life.steel = of.steel_over_zinc * rate * std::exp(wall_constant::ratio_ln_sd * draw.normal());

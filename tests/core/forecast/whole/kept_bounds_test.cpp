@@ -94,6 +94,7 @@ std::vector<Forgery> of_coatings() {
       {"runs", [](auto& fit) { coating(fit).effects.sites[0].runs.clear(); }},
       {"runs' covariance", [](auto& fit) { coating(fit).effects.sites[0].run_cross.pop_back(); }},
       {"batches", [](auto& fit) { coating(fit).effects.sites[0].run_covariance.clear(); }},
+      {"drifts of gauges", [](auto& fit) { coating(fit).effects.sites[0].drift_um.clear(); }},
       {"habits", [](auto& fit) { coating(fit).effects.habits_um.push_back(0); }},
       {"reports of sessions", [](auto& fit) { fit.sessions.pop_back(); }},
   };

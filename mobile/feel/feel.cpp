@@ -10,9 +10,13 @@ namespace kneerail::feel {
 namespace {
 
 std::optional<Event> event_named(const QString& what) {
-  constexpr std::pair<const char*, Event> names[] = {
-      {"kept", Event::kept}, {"partDone", Event::part_done}, {"postDone", Event::post_done},
-      {"far", Event::far},   {"notKept", Event::not_kept},   {"undone", Event::undone}};
+  constexpr std::pair<const char*, Event> names[] = {{"kept", Event::kept},
+                                                     {"partDone", Event::part_done},
+                                                     {"postDone", Event::post_done},
+                                                     {"cannotWait", Event::cannot_wait},
+                                                     {"far", Event::far},
+                                                     {"notKept", Event::not_kept},
+                                                     {"undone", Event::undone}};
   for (const auto& [name, event] : names)
     if (what == QLatin1String(name)) return event;
   return std::nullopt;

@@ -17,7 +17,8 @@ class Feel : public QObject {
   /// The tokens, which know whether there shall be sounds, outlive this.
   Feel(std::unique_ptr<Device> device, const Tokens& tokens, QObject* parent = nullptr);
 
-  /// "kept", "far", "partDone", "postDone", "notKept", "undone"; others are passed over.
+  /// "kept", "far", "partDone", "postDone", "cannotWait", "notKept", "undone"; others are passed
+  /// over.
   void felt(const QString& what);
 
  private:

@@ -54,6 +54,10 @@ std::vector<std::int16_t> tone(Event event) {
       return played({{.hertz = 1200, .ms = 30, .rest_ms = 50}, {.hertz = 1600, .ms = 40}});
     case Event::post_done:  // a low knock
       return played({{.hertz = 180, .ms = 90, .loud = 0.8}});
+    case Event::cannot_wait:  // three knocks
+      return played({{.hertz = 240, .ms = 70, .rest_ms = 60, .loud = 0.8},
+                     {.hertz = 240, .ms = 70, .rest_ms = 60, .loud = 0.8},
+                     {.hertz = 240, .ms = 70, .loud = 0.8}});
     case Event::far:  // a falling pair
     case Event::not_kept:
       return played({{.hertz = 900, .ms = 80, .rest_ms = 40}, {.hertz = 600, .ms = 120}});
@@ -72,6 +76,8 @@ std::vector<int> pulses_ms(Event event) {
       return {15, between_ms, 15};
     case Event::post_done:
       return {25};
+    case Event::cannot_wait:
+      return {60, between_ms, 60, between_ms, 60};
     case Event::far:
     case Event::not_kept:
       return {60};

@@ -8,7 +8,7 @@
 
 namespace kneerail::feel {
 
-enum class Event { kept, part_done, post_done, far, not_kept, undone };
+enum class Event { kept, part_done, post_done, cannot_wait, far, not_kept, undone };
 
 inline constexpr int samples_per_second = 22'050;
 

@@ -8,6 +8,7 @@
 #include "mobile/models/walk_ahead.h"
 #include "schema/digest.h"
 #include "schema/machine.h"
+#include "schema/store/object_folder.h"
 #include "schema/store/organisation_days.h"
 
 using kneerail::Done;
@@ -51,6 +52,7 @@ std::future<StoreLink::Ahead> StoreLink::read_ahead(const Register::Options& opt
 Result<std::unique_ptr<StoreLink>> StoreLink::open(const Register::Options& options, Checks checks,
                                                    std::future<Ahead> ahead) {
   std::unique_ptr<StoreLink> link(new StoreLink);
+  link->folder_ = options.folder;
   if (checks == Checks::behind) {
     Ahead reading = ahead.valid() ? ahead.get() : Ahead{opened_to(Mode::read, options)};
     if (link->read(std::move(reading.opened)) && link->may_be_shown()) {
@@ -148,6 +150,28 @@ void StoreLink::seal(kneerail::VisitSeal seal, std::vector<std::uint8_t> signatu
          return Done{};
        },
        std::move(told)});
+}
+
+std::string StoreLink::object_place(const kneerail::Digest& sha) const {
+  return kneerail::object_place(kneerail::objects_of(folder_), sha).string();
+}
+
+void StoreLink::keep_objects(std::vector<kneerail::cbor::Bytes> objects, Kept told) {
+  auto digests = std::make_shared<std::vector<kneerail::Digest>>();
+  ask({[objects = std::move(objects), digests](Register& store) -> Result<> {
+         for (const auto& bytes : objects) {
+           auto kept = store.keep_object(bytes);
+           if (!kept) return kneerail::fail(kept.error());
+           digests->push_back(*kept);
+         }
+         return Done{};
+       },
+       [digests, told = std::move(told)](const Result<>& done) {
+         if (done)
+           told(*digests);
+         else
+           told(kneerail::fail(done.error()));
+       }});
 }
 
 void StoreLink::keep_settings(kneerail::Settings settings, Told told) {

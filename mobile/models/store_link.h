@@ -23,6 +23,8 @@ class StoreLink : public QObject {
 
  public:
   using Told = std::function<void(const kneerail::Result<>&)>;
+  /// Told the SHA-256 of each, in order.
+  using Kept = std::function<void(const kneerail::Result<std::vector<kneerail::Digest>>&)>;
   /// When file, journal and second copy are checked: before anything is read, or behind what is
   /// shown already.
   enum class Checks { before, behind };
@@ -73,6 +75,10 @@ class StoreLink : public QObject {
   /// Closes that person's part of a visit; a picture of the signature, PNG, is kept beside the
   /// records before it where there is one.
   void seal(kneerail::VisitSeal seal, std::vector<std::uint8_t> signature, Told told);
+  /// The file of an object of that SHA-256, whether it is here or not.
+  [[nodiscard]] std::string object_place(const kneerail::Digest& sha) const;
+  /// Bytes beside the records; what names them is asked after they are kept.
+  void keep_objects(std::vector<kneerail::cbor::Bytes> objects, Kept told);
   /// What this device remembers for its screens; behind the entries.
   void keep_settings(kneerail::Settings settings, Told told);
   /// Waits until everything that was asked is on the disk. The answers come after it, as always.
@@ -109,6 +115,7 @@ class StoreLink : public QObject {
   std::future<Opened> checking_;
   std::vector<Asked> waiting_;  ///< for the checks
   std::optional<kneerail::RunSheet> walked_last_;
+  std::filesystem::path folder_;
   kneerail::Opening opening_;
   std::string why_read_only_;
 };

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "mobile/models/finding_pen.h"
 #include "mobile/models/part_words.h"
 #include "schema/store/run_again.h"
 
@@ -20,7 +21,8 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
       coating_(pen_),
       torque_(pen_),
       wall_(pen_),
-      check_(pen_) {
+      check_(pen_),
+      finding_(std::make_unique<FindingPen>(pen_)) {
   connect(&run_, &RunPicture::chosenChanged, this, &WalkModel::chosen);
   connect(&pen_, &WalkPen::kept, this, &WalkModel::on_kept);
   connect(&pen_, &WalkPen::undoChanged, this, &WalkModel::undoChanged);
@@ -53,8 +55,11 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
   connect(&torque_, &TorqueCheck::lastScrewDone, this, &WalkModel::nextPart);
   listen_to_wall();
   listen_to_check();
+  listen_to_finding();
   connect(&store_, &StoreLink::checked, this, &WalkModel::checks_done);
 }
+
+WalkModel::~WalkModel() = default;
 
 /// Whether it can be written is known now. Where it cannot, keys go and what is typed stays.
 void WalkModel::checks_done() {
@@ -66,6 +71,11 @@ void WalkModel::checks_done() {
   emit titleChanged();
   emit padChanged();
   check_.refresh();
+}
+
+bool WalkModel::not_kept() const {
+  return pen_.waits() || coating_.has_not_kept() || check_.has_not_kept() ||
+         finding_->has_not_kept();
 }
 
 bool WalkModel::holds_typed() const {
@@ -152,6 +162,7 @@ void WalkModel::show_on_pads() {
 
 void WalkModel::chosen() {
   const SheetPart* own = part();
+  finding_->show(sheet(), run_.part(), run_.bay(), run_.post());
   show_on_pads();
   Pad wanted = own == nullptr ? PostPad : GradePad;
   if (own != nullptr)
@@ -167,8 +178,12 @@ void WalkModel::chosen() {
 
 void WalkModel::set_pad(Pad pad) {
   if (pad == pad_) return;
+  if (pad_ == FindingPad) finding_->close();
   pad_ = pad;
-  if (const SheetPart* own = part(); own != nullptr && pad != PostPad) pads_used_[own->role] = pad;
+  if (pad == FindingPad)
+    finding_->open();
+  else if (const SheetPart* own = part(); own != nullptr && pad != PostPad)
+    pads_used_[own->role] = pad;
   emit padChanged();
 }
 
@@ -213,13 +228,14 @@ bool WalkModel::offers(Pad pad) const {
   if (pad == CoatingPad) return coating_offered();
   if (pad == TorquePad) return torque_offered();
   if (pad == WallPad) return wall_offered();
+  if (pad == FindingPad) return opened();
   return pad == GradePad && (part_chosen() || first_part_with(GradePad) >= 0);
 }
 
 void WalkModel::openPad(Pad pad) {
   if (pad == PostPad) return choosePost(run_.post());
   if (!offers(pad)) return;
-  if (!part_chosen()) run_.choose_part(first_part_with(pad));
+  if (!part_chosen() && pad != FindingPad) run_.choose_part(first_part_with(pad));
   set_pad(pad);
 }
 
@@ -228,6 +244,7 @@ void WalkModel::on_kept(const Uuid& component, const std::vector<kneerail::Entry
   read_again_after(entries);
   torque_.kept(entries);
   show_on_pads();
+  finding_->show(sheet(), run_.part(), run_.bay(), run_.post());
   coating_.reload();
   emit whereChanged();
   emit titleChanged();
@@ -240,6 +257,7 @@ void WalkModel::leave() {
   torque_.close();
   wall_.close();
   check_.close();
+  finding_->close();
 }
 
 /// What was taken back or put back is what the hand is at again.
@@ -364,6 +382,7 @@ void WalkModel::tryAgain() {
   pen_.try_again();
   coating_.try_again();
   check_.try_again();
+  finding_->try_again();
   emit messageChanged();
 }
 

@@ -19,8 +19,11 @@
 #include "mobile/models/walk_pen.h"
 #include "mobile/models/wall_check.h"
 
+class FindingPen;
+
 class WalkModel : public QObject {
   Q_OBJECT
+  Q_MOC_INCLUDE("mobile/models/finding_pen.h")
   QML_ELEMENT
   QML_UNCREATABLE("made by the program")
   // Where the walk is.
@@ -29,6 +32,7 @@ class WalkModel : public QObject {
   Q_PROPERTY(TorqueCheck* torque READ torque CONSTANT)
   Q_PROPERTY(WallCheck* wall READ wall CONSTANT)
   Q_PROPERTY(GaugeCheck* check READ check CONSTANT)
+  Q_PROPERTY(FindingPen* finding READ finding CONSTANT)
   Q_PROPERTY(bool opened READ opened NOTIFY whereChanged)
   Q_PROPERTY(QString siteName READ site_name NOTIFY whereChanged)
   Q_PROPERTY(QString runName READ run_name NOTIFY whereChanged)
@@ -103,7 +107,7 @@ class WalkModel : public QObject {
                  whereChanged)  ///< "Look again: grade 3 last time"
 
  public:
-  enum Pad { PostPad, GradePad, CoatingPad, TorquePad, WallPad };
+  enum Pad { PostPad, GradePad, CoatingPad, TorquePad, WallPad, FindingPad };
   Q_ENUM(Pad)
   /// By the records' codes.
   enum SkipReason { Locked = 1, Water, Blocked, Unsafe, NoTime, Struck, Other };
@@ -112,12 +116,14 @@ class WalkModel : public QObject {
   /// All outlive this.
   WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random& random,
             QObject* parent = nullptr);
+  ~WalkModel() override;
 
   [[nodiscard]] RunPicture* run() { return &run_; }
   [[nodiscard]] CoatingSet* coating() { return &coating_; }
   [[nodiscard]] TorqueCheck* torque() { return &torque_; }
   [[nodiscard]] WallCheck* wall() { return &wall_; }
   [[nodiscard]] GaugeCheck* check() { return &check_; }
+  [[nodiscard]] FindingPen* finding() { return finding_.get(); }
   [[nodiscard]] WalkPen& pen() { return pen_; }
   [[nodiscard]] bool opened() const { return run_.posts() > 0; }
   [[nodiscard]] QString site_name() const;
@@ -151,9 +157,7 @@ class WalkModel : public QObject {
   [[nodiscard]] QList<QString> wall_gauges() const;
   [[nodiscard]] int wall_gauge_now() const;
   [[nodiscard]] QString message() const;
-  [[nodiscard]] bool not_kept() const {
-    return pen_.waits() || coating_.has_not_kept() || check_.has_not_kept();
-  }
+  [[nodiscard]] bool not_kept() const;
   [[nodiscard]] bool writable() const { return store_.writable(); }
   /// Something typed is on the screen alone: unkept, or digits and a slide that are not finished.
   [[nodiscard]] bool holds_typed() const;
@@ -193,6 +197,7 @@ class WalkModel : public QObject {
   /// A pad for the chosen part; of a post, for its first part that has such a pad. One that is not
   /// offered there stays away.
   Q_INVOKABLE void openPad(Pad pad);
+  Q_INVOKABLE void leaveFinding();  ///< nothing was said there: the pad before it
   Q_INVOKABLE void nextPart();
   Q_INVOKABLE void stepPart(int step);  ///< arrow keys, along the parts of the post
   Q_INVOKABLE void stepPost(int step);  ///< swipe, Page Up and Down
@@ -264,6 +269,8 @@ class WalkModel : public QObject {
   void another_hand();
   void listen_to_check();
   void listen_to_wall();
+  void listen_to_finding();
+  void walk_on_from(const kneerail::Uuid& about);
   void checks_done();
   void keep_waiting();
   void find_waiting();
@@ -283,6 +290,7 @@ class WalkModel : public QObject {
   TorqueCheck torque_;
   WallCheck wall_;
   GaugeCheck check_;
+  std::unique_ptr<FindingPen> finding_;
   Pad pad_ = PostPad;
   bool shown_ = true;
   std::map<kneerail::Role, Pad> pads_used_;  ///< the pad used last on that kind of part

@@ -6,6 +6,8 @@
 #include <utility>
 
 #include "core/records/correction.h"
+#include "core/records/finding.h"
+#include "core/records/made_safe.h"
 #include "core/records/visit.h"
 #include "mobile/models/walk_ahead.h"
 #include "schema/store/organisation_days.h"
@@ -18,6 +20,25 @@ using kneerail::KnownInstrument;
 using kneerail::KnownPerson;
 using kneerail::Result;
 using kneerail::Uuid;
+
+namespace {
+
+/// What is said of a finding later is no entry of a visit.
+bool is_of_visit(const Entry& entry) {
+  constexpr std::array of_findings = {kneerail::MadeSafe::kind, kneerail::FindingEnded::kind,
+                                      kneerail::NextStep::kind, kneerail::ClosureLook::kind};
+  return std::find(of_findings.begin(), of_findings.end(), entry.kind) == of_findings.end();
+}
+
+/// What cannot wait is only ended by a person, who says that it was a mistake.
+bool is_hazard(const Entry& entry) {
+  constexpr int key_hazard = 4;
+  const auto* hazard = entry.body.find(key_hazard);
+  return entry.kind == kneerail::Finding::kind && hazard != nullptr &&
+         *hazard == kneerail::cbor::Value(true);
+}
+
+}  // namespace
 
 WalkPen::WalkPen(StoreLink& store, kneerail::Clock& clock, kneerail::Random& random,
                  QObject* parent)
@@ -92,10 +113,18 @@ const KnownPerson* WalkPen::person() const {
 }
 
 QTime WalkPen::kept_at() const {
-  if (!kept_at_) return {};
-  constexpr std::int64_t day_ms = 24LL * 60 * 60 * 1000;
-  const std::int64_t local_ms = kept_at_->ms + 1000LL * zone_.offset_s(*kept_at_);
-  return QTime::fromMSecsSinceStartOfDay(static_cast<int>((local_ms % day_ms + day_ms) % day_ms));
+  return kept_at_ ? local(*kept_at_).time() : QTime();
+}
+
+QDateTime WalkPen::local(Instant at) const {
+  return QDateTime::fromMSecsSinceEpoch(at.ms + 1000LL * zone_.offset_s(at), Qt::UTC);
+}
+
+/// Where clocks go back, the later of the two.
+Instant WalkPen::instant(const QDateTime& local) const {
+  const std::int64_t shown_ms = QDateTime(local.date(), local.time(), Qt::UTC).toMSecsSinceEpoch();
+  const Instant near{shown_ms - 1000LL * zone_.offset_s({shown_ms})};
+  return {shown_ms - 1000LL * zone_.offset_s(near)};
 }
 
 Uuid WalkPen::mint() {
@@ -130,6 +159,7 @@ Draft WalkPen::own(Draft draft) const {
 void WalkPen::write(Act act) {
   if (act.entries.empty()) return;
   act.visit = visit_;
+  act.counts = std::count_if(act.entries.begin(), act.entries.end(), is_of_visit);
   // Sent with each act until the disk has it: the register leaves alone what it has already.
   if (!visit_opened_) act.opens = opening();
   done_.push_back({act, {}});
@@ -162,6 +192,7 @@ void WalkPen::answered(const Act& act, const Result<>& saved) {
   if (act.ended) draft_failed_ = false;
   clear_trouble();
   count(act);
+  drop_also_ended(act);
   const auto is_of_act = [&](const KnownInstrument& one) { return one.id == act.component; };
   if (std::any_of(instruments_.begin(), instruments_.end(), is_of_act)) read_instruments();
   if (act.told) act.told(true);
@@ -171,8 +202,13 @@ void WalkPen::answered(const Act& act, const Result<>& saved) {
 /// What the visit holds, without counting all of it after each entry.
 void WalkPen::count(const Act& act) {
   if (act.visit != visit_) return;
-  for (const Entry& entered : act.entries)
-    entries_kept_ += entered.kind == kneerail::Voided::kind ? -1 : 1;
+  entries_kept_ += act.counts;
+}
+
+/// Their records are there. One that is still there after a power cut says the same once more, and
+/// the register leaves alone what it has.
+void WalkPen::drop_also_ended(const Act& act) {
+  for (const Draft& draft : act.also_ended) drop_draft(draft, {});
 }
 
 /// One of them was checked. Where they cannot be read, they stay as they were.
@@ -288,16 +324,30 @@ bool WalkPen::take_back(const Act& act) {
   if (waiting != failed_.end()) {
     failed_.erase(waiting);
     if (act.ended) drop_draft(*act.ended, {});
+    drop_also_ended(act);
     clear_trouble();
     emit givenUp(act.component);
     return false;
   }
   Act voids{tr("taken back"), act.component, {}, {}, {}, {}, act.visit};
-  const kneerail::Voided why{.reason = "taken back", .provenance = {}};
-  for (const Entry& entered : act.entries) voids.entries.push_back(entry(*entered.id, why));
+  for (const Entry& entered : act.entries) {
+    voids.entries.push_back(taking_back(entered));
+    if (is_of_visit(entered) && !is_hazard(entered)) --voids.counts;
+  }
   send(std::move(voids));
   emit takenBack(act.component);
   return true;
+}
+
+Entry WalkPen::taking_back(const Entry& entered) {
+  if (!is_hazard(entered))
+    return entry(*entered.id, kneerail::Voided{.reason = "taken back", .provenance = {}});
+  kneerail::FindingEnded ended;
+  ended.how = kneerail::HowEnded::raised_by_mistake;
+  ended.note = "taken back";
+  ended.hazards = {*entered.id};
+  ended.on_what = kneerail::EndedOn::seen;
+  return entry(*entered.id, ended);
 }
 
 void WalkPen::redo() {
@@ -305,8 +355,9 @@ void WalkPen::redo() {
   Step step = std::move(undone_.back());
   undone_.pop_back();
   if (step.act) {
-    for (Entry& entered : step.act->entries) entered.id = mint();
+    give_new_ids(step.act->entries);
     step.act->ended.reset();
+    step.act->also_ended.clear();
     send(*step.act);
     emit takenBack(step.act->component);
   } else {
@@ -315,6 +366,16 @@ void WalkPen::redo() {
   }
   if (!step.unfinished) done_.push_back(std::move(step));
   emit undoChanged();
+}
+
+/// What is about one of them stays about it.
+void WalkPen::give_new_ids(std::vector<Entry>& entries) {
+  for (Entry& entered : entries) {
+    const Uuid before = *entered.id;
+    entered.id = mint();
+    for (Entry& other : entries)
+      if (other.subject == before) other.subject = *entered.id;
+  }
 }
 
 void WalkPen::say(const kneerail::Error& error) {

@@ -4,6 +4,7 @@
 // disk, keeps what could not be written for another try, and remembers what can be taken back. An
 // act counts as kept only when the disk has it.
 
+#include <QDateTime>
 #include <QObject>
 #include <QTime>
 #include <functional>
@@ -33,6 +34,9 @@ class WalkPen : public QObject {
     /// Its visit, where nothing on the disk opens it yet. The pen's own.
     std::optional<kneerail::Entry> opens = std::nullopt;
     kneerail::Uuid visit = {};  ///< the pen's own too
+    /// Drafts whose records are among the entries under the ids that the drafts give them.
+    std::vector<kneerail::Draft> also_ended = {};
+    std::int64_t counts = 0;  ///< entries it adds to the visit; the pen's own
   };
 
   /// Something typed that is not a record yet. `owner`: who typed it. The part it was typed on is
@@ -76,6 +80,20 @@ class WalkPen : public QObject {
   [[nodiscard]] QTime kept_at() const;
   [[nodiscard]] kneerail::Instant now() const { return clock_.now(); }
   [[nodiscard]] std::int64_t monotonic_ms() const { return clock_.monotonic_ms(); }
+  /// Day and time by the organisation's clocks, and back.
+  [[nodiscard]] QDateTime local(kneerail::Instant at) const;
+  [[nodiscard]] kneerail::Instant instant(const QDateTime& local) const;
+  [[nodiscard]] kneerail::Uuid mint();
+  /// The screens' reader.
+  [[nodiscard]] kneerail::Database& tables() { return store_.reader().tables(); }
+  /// The file of an object of that SHA-256.
+  [[nodiscard]] std::string object_place(const kneerail::Digest& sha) const {
+    return store_.object_place(sha);
+  }
+  /// Beside the records, under the SHA-256 of each.
+  void keep_objects(std::vector<kneerail::cbor::Bytes> objects, StoreLink::Kept told) {
+    store_.keep_objects(std::move(objects), std::move(told));
+  }
 
   /// One entry of this visit, by this person, with an identifier of its own.
   template <class Fields>
@@ -135,7 +153,6 @@ class WalkPen : public QObject {
     [[nodiscard]] const QString& words() const { return act ? act->words : typed.words; }
   };
 
-  kneerail::Uuid mint();
   kneerail::Result<> find_visit();
   void send(Act act);
   void answered(const Act& act, const kneerail::Result<>& saved);
@@ -146,6 +163,9 @@ class WalkPen : public QObject {
   void say(const kneerail::Error& error);
   void clear_trouble();
   bool take_back(const Act& act);
+  [[nodiscard]] kneerail::Entry taking_back(const kneerail::Entry& entered);
+  void drop_also_ended(const Act& act);
+  void give_new_ids(std::vector<kneerail::Entry>& entries);
   [[nodiscard]] kneerail::Entry opening();
   [[nodiscard]] kneerail::Draft own(kneerail::Draft draft) const;
 

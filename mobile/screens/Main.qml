@@ -8,6 +8,7 @@ Window {
     required property WalkModel walk
     required property VisitClose close
     required property SitesModel sites
+    required property FindingsModel findings
     required property ForecastModel forecast
     /// Somebody walked here before: the window stands there again.
     required property bool walked
@@ -15,12 +16,18 @@ Window {
     property Room walkAhead: null
     property int place: walked ? Main.WalkRoom : Main.SitesRoom
     readonly property bool portrait: height > width
-    readonly property Room room: place === Main.SitesRoom ? sitesRoom.room : place === Main.ForecastRoom ? forecastRoom.room : walkRoom.room
+    readonly property Room room: place === Main.SitesRoom ? sitesRoom.room : place === Main.ForecastRoom ? forecastRoom.room : place === Main.FindingsRoom ? findingsRoom.room : walkRoom.room
 
     enum Place {
         SitesRoom,
         WalkRoom,
+        FindingsRoom,
         ForecastRoom
+    }
+
+    function showNotSafe() {
+        window.findings.openNotSafe();
+        window.place = Main.FindingsRoom;
     }
 
     visible: true
@@ -34,6 +41,8 @@ Window {
             window.walk.leave();
         if (place === Main.SitesRoom)
             window.sites.refresh();
+        if (place === Main.FindingsRoom)
+            window.findings.refresh();
     }
 
     Connections {
@@ -49,6 +58,15 @@ Window {
 
         function onForecastWanted() {
             window.place = Main.ForecastRoom;
+        }
+    }
+
+    Connections {
+        target: window.findings
+
+        function onWalkWanted() {
+            if (window.place === Main.FindingsRoom && window.findings.opened >= 0)
+                window.place = Main.WalkRoom;
         }
     }
 
@@ -81,6 +99,13 @@ Window {
         }
 
         RailTag {
+            objectName: "findingsTag"
+            text: qsTr("Findings")
+            here: window.place === Main.FindingsRoom
+            onClicked: window.place = Main.FindingsRoom
+        }
+
+        RailTag {
             objectName: "forecastTag"
             text: qsTr("Forecast")
             here: window.place === Main.ForecastRoom
@@ -90,13 +115,23 @@ Window {
             }
         }
 
-        cells: Item {
-            readonly property Item own: window.room ? window.room.cells : null
+        cells: [
+            TitleCell {
+                objectName: "notSafeCell"
+                visible: window.findings.notSafeCount !== "" && !window.portrait
+                caption: window.findings.notSafeCount
+                text: window.findings.notSafeWords
+                lookAgain: true
+                onClicked: window.showNotSafe()
+            },
+            Item {
+                readonly property Item own: window.room ? window.room.cells : null
 
-            width: own ? own.width : 0
-            height: parent.height
-            children: own ? [own] : []
-        }
+                width: own ? own.width : 0
+                height: parent.height
+                children: own ? [own] : []
+            }
+        ]
     }
 
     SiteLine {
@@ -107,6 +142,8 @@ Window {
         width: parent.width
         where: window.room ? window.room.whereLine : ""
         kept: window.room ? window.room.keptLine : ""
+        notSafe: window.findings.notSafeCount === "" ? "" : qsTr("%1 · %2").arg(window.findings.notSafeCount).arg(window.findings.notSafeWords)
+        onNotSafeTouched: window.showNotSafe()
     }
 
     Item {
@@ -143,6 +180,29 @@ Window {
                 target: window.walk
                 property: "shown"
                 value: walkRoom.here
+            }
+        }
+
+        RoomLoader {
+            id: findingsRoom
+
+            here: window.place === Main.FindingsRoom
+            portrait: window.portrait
+            onWanted: setSource("Findings.qml", {
+                objectName: "findingsRoom",
+                portrait: window.portrait,
+                findings: window.findings,
+                walk: window.walk
+            })
+        }
+
+        Connections {
+            target: findingsRoom.item
+            ignoreUnknownSignals: true
+
+            function onFindWanted() {
+                window.place = Main.WalkRoom;
+                window.walk.openPad(WalkModel.FindingPad);
             }
         }
 

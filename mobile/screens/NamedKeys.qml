@@ -12,6 +12,8 @@ Column {
     property list<string> names
     property int now: -1
     property int columns: 3
+    property int textSize: Tokens.keyText
+    property int captionSize: Tokens.bodyText
 
     signal chosen(place: int)
 
@@ -21,6 +23,7 @@ Column {
         width: parent.width
         text: list.caption
         bold: true
+        font.pixelSize: list.captionSize
         wrapMode: Text.Wrap
     }
 
@@ -41,8 +44,9 @@ Column {
                 objectName: list.named + index
                 width: (keys.width - keys.spacing * (list.columns - 1)) / list.columns
                 height: Tokens.touchTarget
-                look: index === list.now ? OctagonKey.Chosen : OctagonKey.Plain
+                look: index === list.now ? KeyFace.Chosen : KeyFace.Plain
                 text: modelData
+                textSize: list.textSize
                 onClicked: list.chosen(index)
             }
         }

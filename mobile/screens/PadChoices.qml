@@ -1,4 +1,4 @@
-// What to enter on the chosen part: grade, coating, torque, wall.
+// What to enter on the chosen part: grade, coating, torque, wall, a finding.
 import QtQuick
 import Kneerail.Ui
 
@@ -12,7 +12,7 @@ Row {
     property bool wall: true
     property int grade: 0
     property int textSize: Tokens.smallText
-    readonly property int count: 1 + (coating ? 1 : 0) + (torque ? 1 : 0) + (wall ? 1 : 0)
+    readonly property int count: 2 + (coating ? 1 : 0) + (torque ? 1 : 0) + (wall ? 1 : 0)
     readonly property real keyWidth: (width - spacing * (count - 1)) / count
 
     signal chosen(pad: int)
@@ -102,6 +102,27 @@ Row {
         sign: KeySign {
             kind: KeySign.Wall
             ink: wallKey.inkColour
+            width: Tokens.signWidth
+            height: Tokens.signHeight
+        }
+    }
+
+    OctagonKey {
+        id: findingKey
+
+        objectName: "findingPad"
+        width: choices.keyWidth
+        height: choices.height
+        look: choices.lookOf(WalkModel.FindingPad)
+        text: qsTr("Finding")
+        textSize: choices.textSize
+        boldText: filled
+        footed: false
+        onClicked: choices.chosen(WalkModel.FindingPad)
+        sign: FindingSign {
+            kind: FindingSign.Finding
+            ink: findingKey.inkColour
+            chalk: findingKey.filled ? findingKey.inkColour : Tokens.chalk
             width: Tokens.signWidth
             height: Tokens.signHeight
         }

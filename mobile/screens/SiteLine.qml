@@ -7,6 +7,9 @@ Rectangle {
 
     property string where
     property string kept
+    property string notSafe
+
+    signal notSafeTouched
 
     implicitHeight: Tokens.siteLineHeight
     color: Tokens.sheet
@@ -19,7 +22,7 @@ Rectangle {
         anchors.right: keptText.left
         anchors.rightMargin: Tokens.gap
         anchors.verticalCenter: parent.verticalCenter
-        text: line.where
+        text: line.notSafe !== "" ? "" : line.where
         bold: true
         elide: Text.ElideRight
     }
@@ -35,6 +38,46 @@ Rectangle {
         color: Tokens.ink2
         font.pixelSize: Tokens.cellText
         elide: Text.ElideRight
+    }
+
+    FindingSign {
+        id: board
+
+        visible: line.notSafe !== ""
+        kind: FindingSign.ClosedOff
+        ink: Tokens.edge
+        tape: Tokens.tape
+        tapeInk: Tokens.tapeInk
+        x: Tokens.margin
+        anchors.verticalCenter: parent.verticalCenter
+        width: Tokens.signWidth
+        height: Tokens.signHeight * 0.8
+    }
+
+    TouchItem {
+        id: notSafeLine
+
+        objectName: "notSafeLine"
+        visible: line.notSafe !== ""
+        anchors.left: board.right
+        anchors.leftMargin: Tokens.gap
+        anchors.right: keptText.left
+        anchors.rightMargin: Tokens.gap
+        height: parent.height
+        activeFocusOnTab: true
+        Accessible.role: Accessible.Button
+        Accessible.name: line.notSafe
+        Accessible.onPressAction: notSafeLine.accessiblePressAction()
+        onClicked: line.notSafeTouched()
+
+        InkText {
+            anchors.fill: parent
+            text: line.notSafe
+            bold: true
+            font.underline: notSafeLine.visualFocus || notSafeLine.pressed
+            elide: Text.ElideRight
+            verticalAlignment: Text.AlignVCenter
+        }
     }
 
     Rectangle {

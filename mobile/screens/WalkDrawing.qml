@@ -186,6 +186,16 @@ Item {
         }
     }
 
+    MadeOnce {
+        shown: drawing.walk.pad === WalkModel.FindingPad
+
+        FindingPicture {
+            visible: drawing.walk.pad === WalkModel.FindingPad && !drawing.skipping
+            anchors.fill: drawing
+            walk: drawing.walk
+        }
+    }
+
     MessageBar {
         id: message
 

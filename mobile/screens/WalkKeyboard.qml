@@ -9,6 +9,7 @@ QtObject {
     readonly property bool types: walk.pad === WalkModel.CoatingPad
     readonly property bool walls: walk.pad === WalkModel.WallPad
     readonly property bool checks: walk.check.what !== GaugeCheck.Nothing
+    readonly property bool finds: walk.pad === WalkModel.FindingPad
     readonly property bool grades: walk.pad === WalkModel.GradePad
 
     function take(key: int, text: string, modifiers: int): bool {
@@ -48,6 +49,8 @@ QtObject {
             keyboard.walk.coating.digit(digit);
         else if (keyboard.walls)
             keyboard.walk.wall.digit(digit);
+        else if (keyboard.finds)
+            keyboard.walk.finding.chooseGrade(digit);
         else if (keyboard.grades && digit >= 1 && digit <= 5)
             keyboard.walk.chooseGrade(digit);
         else
@@ -103,12 +106,18 @@ QtObject {
         case Qt.Key_W:
             keyboard.walk.openPad(WalkModel.WallPad);
             return true;
+        case Qt.Key_F:
+            keyboard.walk.openPad(WalkModel.FindingPad);
+            return true;
         case Qt.Key_Backspace:
             keyboard.erase();
             return true;
         case Qt.Key_Return:
         case Qt.Key_Enter:
-            keyboard.nextSlot();
+            if (keyboard.finds)
+                keyboard.walk.finding.keep();
+            else
+                keyboard.nextSlot();
             return true;
         case Qt.Key_Space:
             keyboard.walk.asLastTime(true);

@@ -12,7 +12,8 @@ Rectangle {
     property bool skipping: false
     property bool hands: false
     property bool gauge: false
-    readonly property bool aside: skipping || hands || gauge
+    readonly property bool finds: walk.pad === WalkModel.FindingPad && !skipping && !hands && !gauge
+    readonly property bool aside: skipping || hands || gauge || finds
     property int skipTo: -1
     readonly property bool nextIsScrew: walk.pad === WalkModel.TorquePad && walk.torque.nextScrewWords !== ""
     readonly property bool leftHanded: Tokens.leftHanded
@@ -130,6 +131,21 @@ Rectangle {
             wide: pad.portrait
             onLeave: pad.gaugeLeft()
             onHandsWanted: pad.handsWanted()
+        }
+    }
+
+    MadeOnce {
+        shown: pad.finds
+
+        FindingKeys {
+            visible: pad.finds
+            x: pad.side
+            y: pad.topSpace
+            width: pad.inner
+            height: pad.height - pad.topSpace - Tokens.margin
+            finding: pad.walk.finding
+            wide: pad.portrait
+            onLeave: pad.walk.leaveFinding()
         }
     }
 

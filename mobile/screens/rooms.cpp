@@ -41,6 +41,7 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
   QObject::connect(&gauge_, &TypingGauge::typed, walk_.get(), &WalkModel::typed);
   worker_ = std::make_unique<ForecastWorker>(options.folder, clock);
   sites_ = std::make_unique<SitesModel>(options.folder, *worker_, clock);
+  findings_ = std::make_unique<FindingsModel>(options.folder, *store_, *walk_);
   forecast_ = std::make_unique<ForecastModel>(store_->reader(), *worker_);
   lead_from_room_to_room();
 }
@@ -54,6 +55,8 @@ void Rooms::lead_from_room_to_room() {
                      forecast_->walked_in(walk_->pen().visit());
                      forecast_->show(run, component);
                    });
+  QObject::connect(findings_.get(), &FindingsModel::walkWanted, walk_.get(),
+                   [this](const Uuid& run, const Uuid& subject) { walk_->open(run, subject); });
   QObject::connect(walk_.get(), &WalkModel::entered, forecast_.get(), &ForecastModel::entered);
   QObject::connect(forecast_.get(), &ForecastModel::walkWanted, walk_.get(),
                    [this](const Uuid& run, const Uuid& component) { walk_->open(run, component); });
@@ -87,6 +90,7 @@ void Rooms::show(QQmlApplicationEngine& engine, std::future<void> graphics) {
   engine.setInitialProperties({{QStringLiteral("walk"), QVariant::fromValue(walk_.get())},
                                {QStringLiteral("close"), QVariant::fromValue(close_.get())},
                                {QStringLiteral("sites"), QVariant::fromValue(sites_.get())},
+                               {QStringLiteral("findings"), QVariant::fromValue(findings_.get())},
                                {QStringLiteral("forecast"), QVariant::fromValue(forecast_.get())},
                                {QStringLiteral("walkAhead"), QVariant::fromValue(room.get())},
                                {QStringLiteral("walked"), walked}});
@@ -128,6 +132,7 @@ void Rooms::let_hear(Tokens& tokens) {
 void Rooms::begin() {
   to_begin_ = false;
   sites_->refresh();
+  findings_->refresh();
   worker_->reckon();
   store_->check();
 }

@@ -8,6 +8,7 @@
 
 #include "core/base/world.h"
 #include "mobile/feel/feel.h"
+#include "mobile/models/findings_model.h"
 #include "mobile/models/forecast_model.h"
 #include "mobile/models/forecast_worker.h"
 #include "mobile/models/look_kept.h"
@@ -48,13 +49,14 @@ class Rooms {
   }
   /// Whether something that was asked of the register or of the forecast is still on its way.
   [[nodiscard]] bool reckons() const {
-    return to_begin_ || worker_->busy() || sites_->busy() || close_->busy();
+    return to_begin_ || worker_->busy() || sites_->busy() || findings_->busy() || close_->busy();
   }
   [[nodiscard]] StoreLink& store() { return *store_; }
   [[nodiscard]] WalkModel& walk() { return *walk_; }
   [[nodiscard]] VisitClose& close() { return *close_; }
   [[nodiscard]] WalkPlace& place() { return *place_; }
   [[nodiscard]] SitesModel& sites() { return *sites_; }
+  [[nodiscard]] FindingsModel& findings() { return *findings_; }
   [[nodiscard]] ForecastModel& forecast() { return *forecast_; }
   /// Of the window that is shown; null: none is.
   [[nodiscard]] FirstRoom* first_room() { return first_room_.get(); }
@@ -79,6 +81,7 @@ class Rooms {
   TypingGauge gauge_;
   std::unique_ptr<ForecastWorker> worker_;
   std::unique_ptr<SitesModel> sites_;
+  std::unique_ptr<FindingsModel> findings_;
   std::unique_ptr<ForecastModel> forecast_;
 };
 

@@ -104,6 +104,10 @@ class Tokens : public QObject {
   Q_PROPERTY(qreal glyphOnDrawing READ glyph_on_drawing NOTIFY sizesChanged)
   Q_PROPERTY(qreal coatingDeckMargin READ coating_deck_margin NOTIFY sizesChanged)
   Q_PROPERTY(qreal boltsBeside READ bolts_beside NOTIFY sizesChanged)
+  Q_PROPERTY(qreal ringOnPicture READ ring_on_picture NOTIFY sizesChanged)
+  Q_PROPERTY(qreal pictureFootHeight READ picture_foot_height NOTIFY sizesChanged)
+  Q_PROPERTY(qreal findingTagWidth READ finding_tag_width NOTIFY sizesChanged)
+  Q_PROPERTY(qreal findingTagCut READ finding_tag_cut NOTIFY sizesChanged)
   Q_PROPERTY(qreal barrierHeight READ barrier_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal dotRadius READ dot_radius NOTIFY sizesChanged)
   Q_PROPERTY(qreal siteColumn READ site_column NOTIFY sizesChanged)
@@ -116,6 +120,7 @@ class Tokens : public QObject {
   Q_PROPERTY(qreal bandScaleMost READ band_scale_most NOTIFY sizesChanged)
   Q_PROPERTY(qreal placeHeight READ place_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal placeScale READ place_scale CONSTANT)
+  Q_PROPERTY(qreal tagScale READ tag_scale CONSTANT)
   Q_PROPERTY(qreal storyHeight READ story_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal timeBarWidth READ time_bar_width NOTIFY sizesChanged)
   Q_PROPERTY(qreal timeBarHeight READ time_bar_height NOTIFY sizesChanged)
@@ -277,6 +282,10 @@ class Tokens : public QObject {
   [[nodiscard]] qreal bolts_beside() const {
     return drawn(52);
   }  ///< from a post's middle to beyond the sign of its bolts
+  [[nodiscard]] qreal ring_on_picture() const { return drawn(6); }        ///< a mark's white stroke
+  [[nodiscard]] qreal picture_foot_height() const { return drawn(154); }  ///< keys under a picture
+  [[nodiscard]] qreal finding_tag_width() const { return drawn(304); }
+  [[nodiscard]] qreal finding_tag_cut() const { return drawn(26); }
   [[nodiscard]] qreal barrier_height() const {
     return drawn(18);
   }                                                               ///< the board of what cannot wait
@@ -289,8 +298,9 @@ class Tokens : public QObject {
   [[nodiscard]] qreal scale_bar_width() const { return drawn(150); }   ///< at most
   [[nodiscard]] qreal band_scale_least() const { return drawn(1.2); }  ///< of a metre of run
   [[nodiscard]] qreal band_scale_most() const { return drawn(4); }
-  [[nodiscard]] qreal place_height() const { return drawn(200); }    ///< of the piece of rail
-  [[nodiscard]] qreal place_scale() const { return 50; }             ///< of that piece, 1:50
+  [[nodiscard]] qreal place_height() const { return drawn(200); }  ///< of the piece of rail
+  [[nodiscard]] qreal place_scale() const { return 50; }           ///< of that piece, 1:50
+  [[nodiscard]] qreal tag_scale() const { return 70; }  ///< on a tag and beside a picture, 1:70
   [[nodiscard]] qreal story_height() const { return drawn(144); }    ///< the forecast in sentences
   [[nodiscard]] qreal time_bar_width() const { return drawn(120); }  ///< of 15 years
   [[nodiscard]] qreal time_bar_height() const { return drawn(8); }

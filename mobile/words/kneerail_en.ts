@@ -19,6 +19,33 @@
     </message>
 </context>
 <context>
+    <name>FindingPen</name>
+    <message numerus="yes">
+        <source>%n photograph(s)</source>
+        <translation>
+            <numerusform>%n photograph</numerusform>
+            <numerusform>%n photographs</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>FindingsModel</name>
+    <message numerus="yes">
+        <source>%n at this site</source>
+        <translation>
+            <numerusform>%n at this site</numerusform>
+            <numerusform>%n at this site</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n cannot wait</source>
+        <translation>
+            <numerusform>%n cannot wait</numerusform>
+            <numerusform>%n cannot wait</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>ForecastWords</name>
     <message numerus="yes">
         <source>%n visit(s) %1</source>

@@ -28,9 +28,17 @@ Result<> write_whole(Files& files, const std::filesystem::path& path,
 
 }  // namespace
 
-std::filesystem::path ObjectFolder::place(const Digest& sha) const {
+std::filesystem::path objects_of(const std::filesystem::path& register_folder) {
+  return register_folder / "objects";
+}
+
+std::filesystem::path object_place(const std::filesystem::path& objects, const Digest& sha) {
   const std::string name = to_hex(sha);
-  return folder_ / name.substr(0, 2) / name.substr(2, 2) / name;
+  return objects / name.substr(0, 2) / name.substr(2, 2) / name;
+}
+
+std::filesystem::path ObjectFolder::place(const Digest& sha) const {
+  return object_place(folder_, sha);
 }
 
 Result<Digest> ObjectFolder::put(std::span<const std::uint8_t> bytes) {

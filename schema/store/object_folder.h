@@ -16,6 +16,10 @@
 
 namespace kneerail {
 
+/// Where a register keeps its objects, and the file of one among them.
+std::filesystem::path objects_of(const std::filesystem::path& register_folder);
+std::filesystem::path object_place(const std::filesystem::path& objects, const Digest& sha);
+
 class ObjectFolder {
  public:
   /// `files` outlives it. `folder` is made when the first object comes.

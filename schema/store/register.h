@@ -43,6 +43,10 @@ struct Draft {
   cbor::Map body;
 };
 
+/// In a draft's body beside the keys of its kind: the id that its record gets, where other drafts
+/// name that record already.
+inline constexpr int draft_key_id = -1;
+
 /// One person's part of a visit on this device, to be closed.
 struct VisitSeal {
   Uuid site;

@@ -312,9 +312,18 @@ Result<bool> is_component(RegisterState& state, const Uuid& subject) {
 }  // namespace
 
 Result<std::vector<Entry>> entries_of(RegisterState& state, const Draft& draft, Closing closing) {
-  enum Key : int { key_visit = 1, key_what, key_grade, key_hazard, key_number = 7 };
+  enum Key : int {
+    key_visit = 1,
+    key_what,
+    key_grade,
+    key_hazard,
+    key_number = 7,
+    key_can_wait = 8
+  };
   constexpr int what_other = 13;
   Entry entry{draft.feed, draft.kind, draft.subject, draft.who, draft.body, {}};
+  if (const auto* id = draft.body.find(draft_key_id)) entry.id = id->uuid();
+  entry.body.erase(draft_key_id);
   if (draft.kind != kind_finding) return std::vector{std::move(entry)};
   // Copies: what find() points at moves when a field is set.
   const auto value = [&](int key) -> std::optional<cbor::Value> {
@@ -323,8 +332,8 @@ Result<std::vector<Entry>> entries_of(RegisterState& state, const Draft& draft, 
   };
   const auto grade = value(key_grade);
   const auto visit = value(key_visit);
-  if (closing == Closing::at_start && grade == cbor::Value(5)) {
-    entry.body.set(key_hazard, true);
+  if (closing == Closing::at_start && grade) {
+    if (grade == cbor::Value(5) && !value(key_can_wait)) entry.body.set(key_hazard, true);
     if (!entry.body.has(key_what)) entry.body.set(key_what, what_other);
   }
   if (!entry.body.has(key_hazard)) entry.body.set(key_hazard, false);

@@ -17,6 +17,7 @@
 #include "schema/journal/segment.h"
 #include "schema/machine.h"
 #include "schema/store/cached_tables.h"
+#include "schema/store/object_folder.h"
 #include "schema/store/register.h"
 #include "schema/store/table_store.h"
 
@@ -30,7 +31,7 @@ struct Places {
   [[nodiscard]] std::filesystem::path records() const { return folder / "records.db"; }
   [[nodiscard]] std::filesystem::path copy() const { return folder / "unsent.copy"; }
   [[nodiscard]] std::filesystem::path identity() const { return folder / "identity"; }
-  [[nodiscard]] std::filesystem::path objects() const { return folder / "objects"; }
+  [[nodiscard]] std::filesystem::path objects() const { return objects_of(folder); }
   [[nodiscard]] std::filesystem::path lock() const { return folder / "lock"; }
   [[nodiscard]] std::filesystem::path spare() const { return folder / "spare"; }
 };

@@ -38,7 +38,7 @@ double hertz(std::span<const std::int16_t> sound) {
   return crossings / 2.0 * samples_per_second / static_cast<double>(sound.size());
 }
 
-constexpr Event events[] = {Event::kept, Event::part_done, Event::post_done,
+constexpr Event events[] = {Event::kept, Event::part_done, Event::post_done, Event::cannot_wait,
                             Event::far,  Event::not_kept,  Event::undone};
 
 }  // namespace
@@ -78,15 +78,16 @@ TEST_CASE("every event shakes, and sounds only where sounds are wanted", "[feel]
   Heard heard;
   Tokens tokens;
   Feel feel(std::make_unique<Listening>(heard), tokens);
-  for (const char* what : {"kept", "far", "partDone", "postDone", "notKept", "undone", "other"})
+  for (const char* what :
+       {"kept", "far", "partDone", "postDone", "cannotWait", "notKept", "undone", "other"})
     feel.felt(QLatin1String(what));
-  CHECK(heard.tones.size() == 5);
-  CHECK(heard.pulses.size() == 6);
+  CHECK(heard.tones.size() == 6);
+  CHECK(heard.pulses.size() == 7);
   CHECK(heard.pulses[2] == std::vector<int>{15, 60, 15});
   tokens.set_sounds(false);
   feel.felt(QStringLiteral("kept"));
-  CHECK(heard.tones.size() == 5);
-  CHECK(heard.pulses.size() == 7);
+  CHECK(heard.tones.size() == 6);
+  CHECK(heard.pulses.size() == 8);
 }
 
 TEST_CASE("a machine without a loudspeaker plays nothing and waits for nothing", "[feel]") {

@@ -15,8 +15,8 @@ using namespace kneerail::tests;
 
 namespace {
 
-struct Opened {
-  explicit Opened(const std::vector<Entry>& entries) {
+struct OpenedRooms {
+  explicit OpenedRooms(const std::vector<Entry>& entries) {
     auto made = taken(Register::open(world.options(folder.path(), Mode::create)));
     if (!entries.empty()) taken(made->save(entries));
     made.reset();
@@ -92,7 +92,7 @@ std::vector<Entry> walked_site() {
 }  // namespace
 
 TEST_CASE("the window opens at the sites, and a run that is touched is walked", "[rooms]") {
-  const Opened app(walked_site());
+  const OpenedRooms app(walked_site());
   CHECK(app.stands("sitesRoom"));
   CHECK_FALSE(app.stands("walkRoom"));
   app.touch("run");
@@ -102,7 +102,7 @@ TEST_CASE("the window opens at the sites, and a run that is touched is walked", 
 
 TEST_CASE("the forecast is of the part that is chosen in the walk, and leads back to it",
           "[rooms]") {
-  const Opened app(walked_site());
+  const OpenedRooms app(walked_site());
   app.touch("run");
   const int part = 3;
   app.rooms->walk().choosePart(part);
@@ -120,7 +120,7 @@ TEST_CASE("the forecast is of the part that is chosen in the walk, and leads bac
 }
 
 TEST_CASE("the forecast of a part knows the readings just entered", "[rooms]") {
-  const Opened app(walked_site());
+  const OpenedRooms app(walked_site());
   app.touch("run");
   WalkModel& walk = app.rooms->walk();
   ForecastModel& forecast = app.rooms->forecast();
@@ -159,7 +159,7 @@ TEST_CASE("the forecast of a part knows the readings just entered", "[rooms]") {
 }
 
 TEST_CASE("after a walk the window opens where the walker was", "[rooms]") {
-  Opened app(walked_site());
+  OpenedRooms app(walked_site());
   app.touch("run");
   app.rooms->walk().choosePart(2);
   app.settle();
@@ -169,7 +169,7 @@ TEST_CASE("after a walk the window opens where the walker was", "[rooms]") {
 }
 
 TEST_CASE("an empty register opens on a page that says how to begin", "[rooms]") {
-  const Opened app({});
+  const OpenedRooms app({});
   CHECK(app.stands("sitesRoom"));
   CHECK(app.stands("noSites"));
   app.touch("forecastTag");
@@ -180,7 +180,7 @@ TEST_CASE("an empty register opens on a page that says how to begin", "[rooms]")
 }
 
 TEST_CASE("the forecast's piece of rail shows the grade just given", "[rooms]") {
-  const Opened app(walked_site());
+  const OpenedRooms app(walked_site());
   app.touch("run");
   WalkModel& walk = app.rooms->walk();
   const int part = 2;
@@ -209,7 +209,7 @@ TEST_CASE("more sites than the screen holds are said to be below, until the last
   for (std::uint32_t i = 2; i < 2 + more; ++i)
     entries.push_back(created(first.organisation, id_of(2, i), 2, first.organisation,
                               {{1, "Quay " + std::to_string(i)}}));
-  const Opened app(entries);
+  const OpenedRooms app(entries);
   CHECK(app.stands("moreBelow"));
   QQuickItem* bands = app.item("bands");
   REQUIRE(bands != nullptr);
@@ -219,6 +219,6 @@ TEST_CASE("more sites than the screen holds are said to be below, until the last
   QMetaObject::invokeMethod(bands, "positionViewAtBeginning");
   app.settle();
   CHECK(app.stands("moreBelow"));
-  const Opened few(walked_site());
+  const OpenedRooms few(walked_site());
   CHECK_FALSE(few.stands("moreBelow"));
 }

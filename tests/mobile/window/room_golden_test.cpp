@@ -1,8 +1,12 @@
 // Each room on a small site, upright and across, beside the picture somebody was content with. At
 // half its size: that is enough to see what has moved, and keeps the letters' edges out of it.
 
+#include <QTemporaryDir>
+
 #include "core/base/date.h"
+#include "mobile/models/finding_pen.h"
 #include "tests/mobile/drawing/golden.h"
+#include "tests/mobile/made_pictures.h"
 #include "tests/mobile/window/shown_window.h"
 
 using namespace kneerail;
@@ -94,4 +98,53 @@ TEST_CASE("a run that was under water shows how high", "[mobile][window][golden]
   Pictures(shown, size).check("room-walk-flood");
   CHECK(shown.find("elevation")->property("waterWords").toString() ==
         "flood mark 9 Feb 2030, 0.34 m above the deck");
+}
+
+TEST_CASE("a finding looks as it did, on the pad and hung on the rail",
+          "[mobile][window][golden]") {
+  const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
+  const bool dark = GENERATE(false, true);
+  const std::string theme = dark ? "-dark" : "";
+  const Folder folder;
+  const QTemporaryDir camera;
+  put_file(camera.path(), "a.jpg", camera_jpeg({800, 600}, 1));
+  ShownWindow shown(6, folder.path() / "register");
+  shown.tokens().set_dark(dark);
+  FindingPen& pen = *shown.walk().finding();
+  const auto wait = [&] {
+    while (pen.reads_picture() || pen.pictures()->busy()) {
+      QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+      shown.rooms().store().settle();
+    }
+    shown.settle_pictures();
+  };
+  pen.pictures()->set_folder(camera.path());
+  Pictures pictures(shown, size);
+  shown.touch_drawing(0, 1100);
+  CHECK(shown.touch("findingPad"));
+  wait();
+  CHECK(shown.touch("kind4"));
+  if (!dark) pictures.check("room-finding-first");
+  CHECK(shown.touch("picture0"));
+  wait();
+  CHECK(shown.touch("pictureMarks"));
+  CHECK(shown.touch("kind1"));
+  CHECK(shown.touch("measure1"));
+  CHECK(shown.touch("measure3"));
+  wait();
+  pictures.check("room-finding" + theme);
+  CHECK(shown.touch("keepFinding"));
+  shown.touch_drawing(1500, 550);
+  CHECK(shown.touch("findingPad"));
+  CHECK(shown.touch("kind2"));
+  CHECK(shown.touch("keepFinding"));
+  CHECK(shown.touch("findingsTag"));
+  wait();
+  pictures.check("room-findings" + theme);
+  CHECK(shown.touch("finding0"));
+  wait();
+  if (!dark) pictures.check("room-findings-open");
+  CHECK(shown.touch("stands2"));
+  CHECK(shown.touch("walkTag"));
+  if (!dark) pictures.check("room-walk-not-safe");
 }

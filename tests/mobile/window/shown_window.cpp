@@ -1,6 +1,8 @@
 #include "tests/mobile/window/shown_window.h"
 
 #include <QEventLoop>
+#include <algorithm>
+#include <functional>
 #include <utility>
 
 #include "mobile/elevation/elevation_item.h"
@@ -89,6 +91,21 @@ void ShownWindow::settle() {
   loop.exec();
   // What the forecast reckons comes from a thread of its own.
   while (real_ && rooms_->reckons()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+}
+
+void ShownWindow::settle_pictures() {
+  constexpr int loading = 2;  // Image.Loading
+  const std::function<bool(QQuickItem&)> loads = [&](QQuickItem& at) {
+    if (!at.isVisible()) return false;
+    if (at.inherits("QQuickImage") && at.property("status").toInt() == loading) return true;
+    const auto children = at.childItems();
+    return std::any_of(children.begin(), children.end(),
+                       [&](QQuickItem* child) { return loads(*child); });
+  };
+  settle();
+  while (loads(*window_->contentItem()))
+    QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+  settle();
 }
 
 void ShownWindow::resize(QSize size) {

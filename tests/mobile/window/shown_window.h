@@ -32,6 +32,8 @@ class ShownWindow {
   void switch_off();
   /// Everything that was asked is on the disk and on the glass.
   void settle();
+  /// The same, with every picture that is on its way to the glass.
+  void settle_pictures();
 
   /// The item of that name that a finger can reach; null: there is none.
   [[nodiscard]] QQuickItem* find(const QString& name);

@@ -1,0 +1,78 @@
+// A sentence to be typed, by whatever keyboard the tablet has; no longer than a record takes.
+import QtQuick
+import Kneerail.Ui
+
+Item {
+    id: field
+
+    property string caption
+    property string text
+    property int most: 300
+
+    signal said(text: string)
+
+    onVisibleChanged: {
+        if (field.visible) {
+            words.text = field.text;
+            words.forceActiveFocus();
+        }
+    }
+
+    Octagon {
+        anchors.fill: parent
+        anchors.bottomMargin: done.height + Tokens.gap
+        fill: Tokens.sheet
+        edge: Tokens.edge
+        edgeWidth: Tokens.keyEdge
+        cut: Tokens.keyCut
+
+        Flickable {
+            anchors.fill: parent
+            anchors.margins: Tokens.inset
+            contentHeight: words.height
+            clip: true
+
+            TextEdit {
+                id: words
+
+                objectName: "sentence"
+                width: parent.width
+                height: Math.max(implicitHeight, field.height / 2)
+                color: Tokens.ink
+                selectionColor: Tokens.chalkLight
+                selectedTextColor: Tokens.ink
+                font.family: Tokens.textFamily
+                font.pixelSize: Tokens.bodyText
+                wrapMode: TextEdit.Wrap
+                textFormat: TextEdit.PlainText
+                Accessible.role: Accessible.EditableText
+                Accessible.name: field.caption
+                Keys.onEscapePressed: field.said(field.text)
+            }
+        }
+
+        InkText {
+            visible: words.text === "" && !words.preeditText
+            x: Tokens.inset
+            y: Tokens.inset
+            width: parent.width - Tokens.inset * 2
+            text: field.caption
+            color: Tokens.ink2
+            wrapMode: Text.Wrap
+        }
+    }
+
+    OctagonKey {
+        id: done
+
+        objectName: "saySentence"
+        y: parent.height - height
+        width: parent.width
+        height: Tokens.touchTarget
+        text: words.text.trim() === "" ? qsTr("It cannot wait") : qsTr("Say so")
+        secondLine: words.length > field.most ? qsTr("Only the first %1 characters are kept").arg(field.most) : ""
+        textSize: Tokens.labelText
+        secondTextSize: Tokens.captionText
+        onClicked: field.said(words.text)
+    }
+}

@@ -47,6 +47,7 @@ Result<std::vector<day::Entered>> walked(const Folders& folders, PartOfDay part,
   auto entered = part({**rooms, hand, *tokens});
   std::cout << hand.pictures() << " pictures in " << folders.pictures.string() << "\n";
   if (cut) cut(entered);
+  Rooms::take_down(engine);
   return entered;
 }
 

@@ -59,6 +59,8 @@ Column {
     }
 
     Row {
+        id: graded
+
         width: parent.width
         height: Tokens.signHeight * 1.6
 
@@ -75,12 +77,12 @@ Column {
             model: counts.visit.grades.length
 
             Item {
-                id: graded
+                id: count
 
                 required property int index
 
                 width: (counts.width - heading.width) / 5
-                height: parent.height
+                height: graded.height
                 Accessible.role: Accessible.StaticText
                 Accessible.name: qsTr("%1 at grade %2").arg(counts.visit.grades[index]).arg(index + 1)
 
@@ -89,7 +91,7 @@ Column {
 
                     anchors.verticalCenter: parent.verticalCenter
                     radius: Tokens.signHeight / 2
-                    grade: graded.index + 1
+                    grade: count.index + 1
                     ground: false
                 }
 
@@ -97,7 +99,7 @@ Column {
                     anchors.left: glyph.right
                     anchors.leftMargin: Tokens.gap
                     anchors.verticalCenter: parent.verticalCenter
-                    text: qsTr("%L1").arg(counts.visit.grades[graded.index])
+                    text: qsTr("%L1").arg(counts.visit.grades[count.index])
                     bold: true
                     font.pixelSize: Tokens.keyText
                 }

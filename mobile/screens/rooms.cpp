@@ -106,6 +106,12 @@ void Rooms::show(QQmlApplicationEngine& engine, std::future<void> graphics) {
                    [this, tokens] { let_hear(*tokens); });
 }
 
+void Rooms::take_down(QQmlApplicationEngine& engine) {
+  const QList<QObject*> windows = engine.rootObjects();
+  qDeleteAll(windows);
+  QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+}
+
 /// The room of the walk, as large as it will be in a window that takes the whole screen. Null: the
 /// window makes it.
 QObject* Rooms::made_ahead(QQmlComponent& room, const Tokens& tokens) {

@@ -41,6 +41,10 @@ class Rooms {
   /// before `graphics` is there.
   void show(QQmlApplicationEngine& engine, std::future<void> graphics = {});
 
+  /// The window goes with everything it made, before its engine does. What a list of it held is
+  /// given to the application otherwise, and goes after the fonts it is written in.
+  static void take_down(QQmlApplicationEngine& engine);
+
   /// The checks behind found the register other than it is shown. False: nobody can write it, and
   /// something that was typed meanwhile stands on the screen alone; it stays there, with the
   /// reason.

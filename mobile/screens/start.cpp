@@ -27,6 +27,12 @@ class Screens {
   Screens(std::filesystem::path folder, commands::Console& console)
       : folder_(std::move(folder)), console_(console) {}
 
+  ~Screens() {
+    if (engine_ != nullptr) Rooms::take_down(*engine_);
+  }
+  Screens(const Screens&) = delete;
+  Screens& operator=(const Screens&) = delete;
+
   /// The first time. The register is read, the rooms' files are loaded and the models are made
   /// while the graphics driver is loaded, which takes as long as all of them.
   Result<> make_first(std::future<StoreLink::Ahead> ahead) {
@@ -56,6 +62,7 @@ class Screens {
   void make_again() {
     if (!rooms_->may_be_made_again()) return;
     QGuiApplication::setQuitOnLastWindowClosed(false);
+    Rooms::take_down(*engine_);
     engine_.reset();
     rooms_.reset();
     engine_ = std::make_unique<QQmlApplicationEngine>();

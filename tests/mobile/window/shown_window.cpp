@@ -72,6 +72,7 @@ Tokens& ShownWindow::tokens() {
 }
 
 void ShownWindow::switch_off() {
+  if (engine_ != nullptr) Rooms::take_down(*engine_);
   engine_.reset();
   window_ = nullptr;
   rooms_.reset();

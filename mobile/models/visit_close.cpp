@@ -115,7 +115,6 @@ void VisitClose::open() {
   const auto site = walk_.pen().site();
   const auto visit = walk_.pen().visit();
   const Instant now = clock_.now();
-  entries_ = walk_.pen().entries_kept();
   person_ = walk_.person_words();
   reading_.ask<Found>(
       [site, visit, now](kneerail::Database& tables, const auto&) -> Result<Found> {
@@ -153,6 +152,7 @@ void VisitClose::take(Found found) {
 void VisitClose::seal(const QByteArray& signature) {
   if (!known_ || sealed_ || sealing_) return;
   sealing_ = true;
+  entries_ = walk_.pen().entries_kept();
   message_.clear();
   emit changed();
   walk_.pen().seal({signature.begin(), signature.end()},
@@ -324,7 +324,8 @@ void VisitClose::ask_readings() {
 
 QString VisitClose::seal_words() const {
   const auto pictures = static_cast<int>(closing_.photographs);
-  const QString entries = tr("%Ln entries", nullptr, static_cast<int>(entries_));
+  const std::int64_t count = sealing_ || sealed_ ? entries_ : walk_.pen().entries_kept();
+  const QString entries = tr("%Ln entries", nullptr, static_cast<int>(count));
   const QString fixed =
       pictures > 0 ? tr("%1 and %2").arg(entries, tr("%Ln photograph(s)", nullptr, pictures))
                    : entries;

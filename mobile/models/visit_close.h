@@ -116,7 +116,7 @@ class VisitClose : public QAbstractListModel {
   std::vector<Ask> asks_;
   QString message_;
   QString person_;
-  std::int64_t entries_ = 0;
+  std::int64_t entries_ = 0;  ///< when it was sealed
   bool known_ = false;
   bool sealed_ = false;
   bool sealing_ = false;

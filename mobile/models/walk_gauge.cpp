@@ -47,12 +47,7 @@ void WalkModel::listen_to_wall() {
 void WalkModel::typed(const QString& number) {
   if (!writable()) return say(tr("Read only: %1 is not kept.").arg(number));
   if (shown_ && check_.typed(number)) return;
-  if (shown_ && pad_ == WallPad) {
-    if (!wall_.typed(number))
-      say(tr("%1 mm is not kept: no slot waits, or it is not a wall of 0.01 to 50 mm.")
-              .arg(number));
-    return;
-  }
+  if (shown_ && pad_ == WallPad && wall_.typed(number)) return;
   if (!CoatingSet::tenth_um_of(number))
     return say(tr("%1 µm cannot be kept: a coating is 0 to 2,000 µm.").arg(number));
   const bool nobodys = check_.what() != GaugeCheck::Nothing ||

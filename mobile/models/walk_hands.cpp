@@ -90,7 +90,7 @@ void WalkModel::another_hand() {
   read_sheet(sheet().id);
   coating_.begin();
   torque_.refresh();
-  wall_.refresh();
+  wall_.begin();
   emit whereChanged();
   emit titleChanged();
 }

@@ -94,10 +94,10 @@ void WallCheck::show(const SheetPart* part, const QString& name, kneerail::Datab
   name_ = name;
   part_ = part == nullptr ? std::nullopt : std::optional(*part);
   if (same) return refresh();
-  clear();
+  begin();
 }
 
-void WallCheck::clear() {
+void WallCheck::begin() {
   slots_ = {};
   last_.clear();
   current_ = -1;
@@ -112,9 +112,7 @@ void WallCheck::clear() {
 }
 
 void WallCheck::refresh() {
-  if (!offered() || tables_ == nullptr) return clear();
-  if (auto last = kneerail::last_walls(*tables_, {part_->id, part_->life, {}, pen_.visit()}))
-    last_ = std::move(*last);
+  if (!offered() || tables_ == nullptr) return begin();
   read_now();
   if (current_ < 0) move_on();
   tell();
@@ -287,6 +285,7 @@ void WallCheck::move_on() {
 bool WallCheck::typed(const QString& number) {
   const auto value = hundredth_mm_of(number);
   if (!offered() || current_ < 0 || !value) return false;
+  if (!kneerail::wall_fits(part_->diameter_tenth_mm, *value / 10)) return false;
   const auto slot = static_cast<std::size_t>(current_);
   if (slots_[slot].state == State::on_its_way || slots_[slot].state == State::not_kept)
     return false;

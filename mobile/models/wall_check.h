@@ -50,15 +50,18 @@ class WallCheck : public QAbstractListModel {
   /// The part that is chosen now, of that run; null: none. A number that was begun for the one
   /// before is finished as it stands.
   void show(const kneerail::SheetPart* part, const QString& name, kneerail::Database& tables);
-  /// What is on record may have changed; digits that are typed stay.
+  /// What this visit has on record may have changed; digits that are typed stay.
   void refresh();
+  /// As if the part had just been chosen: another visit is at it.
+  void begin();
   /// A number that was begun is finished as it stands.
   void close();
   /// Digits of a number that is not finished, as they stand in the slot; empty: none.
   [[nodiscard]] QString pending() const;
   /// They go; Redo puts them back.
   void take_back_pending();
-  /// A number as a gauge types it, "2.9"; true when a slot took it.
+  /// A number as a gauge types it, "2.9"; true when a slot took it. What cannot be the wall of this
+  /// tube is of another gauge: it is left to who asks.
   bool typed(const QString& number);
   /// A number in 0.01 mm; none: it is not one that a record can hold.
   [[nodiscard]] static std::optional<std::int64_t> hundredth_mm_of(const QString& number);
@@ -92,7 +95,6 @@ class WallCheck : public QAbstractListModel {
     QString digits;  ///< still typed
   };
 
-  void clear();
   void finish(std::size_t slot);
   void write(std::size_t slot, std::int64_t hundredth_mm);
   void answered(const kneerail::Uuid& part, std::size_t slot, std::int64_t value, bool kept);

@@ -38,7 +38,6 @@ Item {
 
         WallKeys {
             anchors.fill: parent
-            visible: keys.walk.pad === WalkModel.WallPad
             wall: keys.walk.wall
         }
     }

@@ -151,7 +151,6 @@ Room {
         CloseVisit {
             objectName: "closeVisit"
             anchors.fill: parent
-            visible: room.closing
             visit: room.close
             portrait: room.portrait
             onGone: room.closing = false

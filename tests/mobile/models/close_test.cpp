@@ -130,6 +130,7 @@ TEST_CASE("readings of today are counted, and an old zero is said", "[mobile][cl
   for (const char* value : {"76", "71", "74"}) at.walk().typed(value);
   at.look_over();  // the set that was begun becomes a record first
   CHECK(at.close().figures().at(1) == "3");
+  CHECK(at.close().seal_words().startsWith("Fixes 1 entry under"));
   CHECK(at.close().about().contains("A2"));
   CHECK(at.close().asks().contains("Gauge A2 was never zeroed: 1 reading set has a wider error."));
 }

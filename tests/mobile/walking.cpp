@@ -108,6 +108,13 @@ void Walking::switch_off() {
   store_.reset();
 }
 
+void Walking::cut_power(std::uint64_t seed) {
+  disk_.cut_after(0);
+  switch_off();
+  disk_.restore_power(seed);
+  switch_on();
+}
+
 void Walking::write_down(const std::vector<Entry>& entries) {
   auto opened = taken(Register::open(world_.options(folder, Mode::write, &disk_.files())));
   taken(opened->save(entries));

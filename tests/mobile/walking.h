@@ -70,6 +70,8 @@ class Walking {
   void switch_on();
   /// Model and register go, whatever they were at.
   void switch_off();
+  /// The power goes, with whatever the disk had not synced, and comes back.
+  void cut_power(std::uint64_t seed);
   /// Entries of another hand, while it is off.
   void write_down(const std::vector<Entry>& entries);
   /// Everything that was asked is on the disk, and every answer has come.

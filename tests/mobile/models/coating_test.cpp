@@ -253,10 +253,7 @@ TEST_CASE("a number that waits is there after a restart", "[mobile][walk]") {
   walking.walk().typed("76");
   walking.walk().typed("71.4");
   walking.settle();
-  walking.disk().cut_after(0);
-  walking.switch_off();
-  walking.disk().restore_power(1);
-  walking.switch_on();
+  walking.cut_power(1);
   CHECK(walking.walk().waiting_words() == "76 µm and 1 more waiting");
   at_coating(walking, 0);
   walking.walk().takeWaiting();

@@ -49,13 +49,6 @@ void wait(Walking& walking) {
   walking.settle();
 }
 
-void cut_power(Walking& walking, std::uint64_t seed) {
-  walking.disk().cut_after(0);
-  walking.switch_off();
-  walking.disk().restore_power(seed);
-  walking.switch_on();
-}
-
 }  // namespace
 
 TEST_CASE("a picture, a ring, a kind, kept: a photograph of the finding, ringed",
@@ -105,7 +98,7 @@ TEST_CASE("power cut after any touch of a finding with a photograph: nothing kep
     wait(walking);
   };
   for (int i = 0; i < touches; ++i) touch(i);
-  cut_power(walking, static_cast<std::uint64_t>(touches) + 1);
+  walking.cut_power(static_cast<std::uint64_t>(touches) + 1);
   const int taken = (touches > (kind_first ? 1 : 0) ? 1 : 0) + (touches > 3 ? 1 : 0);
   const bool found = touches > (kind_first ? 0 : 2);
   CHECK(walking.count(photographs) == taken);

@@ -30,13 +30,6 @@ FindingPen& at_finding(Walking& walking, int post = 0) {
   return *walking.walk().finding();
 }
 
-void cut_power(Walking& walking, std::uint64_t seed) {
-  walking.disk().cut_after(0);
-  walking.switch_off();
-  walking.disk().restore_power(seed);
-  walking.switch_on();
-}
-
 }  // namespace
 
 TEST_CASE("what is split is unfit, cannot wait, and is made safe by what holds people back",
@@ -117,7 +110,7 @@ TEST_CASE("that it can wait needs a sentence, which is kept with it", "[mobile][
   const bool cut = GENERATE(false, true);
   if (cut) {
     walking.settle();
-    cut_power(walking, 3);
+    walking.cut_power(3);
   } else {
     pen.keep();
     walking.settle();
@@ -215,7 +208,7 @@ TEST_CASE("power cut after any touch of a finding: what was said is a record",
     walking.settle();
   };
   for (int i = 0; i < touches; ++i) touch(i);
-  cut_power(walking, static_cast<std::uint64_t>(touches) + 1);
+  walking.cut_power(static_cast<std::uint64_t>(touches) + 1);
   CHECK(walking.count(findings) == (touches > 0 ? 1 : 0));
   CHECK(walking.count(drafts) == 0);
   CHECK(walking.count("SELECT count(*) FROM fact WHERE kind = 33") == (touches > 2 ? 1 : 0));
@@ -252,7 +245,7 @@ TEST_CASE("power cut inside any write of a finding: what was kept is there once"
     walking.disk().cut_after(cut);
     all(walking);
     const bool kept = walking.walk().pad() != WalkModel::FindingPad;
-    cut_power(walking, static_cast<std::uint64_t>(cut));
+    walking.cut_power(static_cast<std::uint64_t>(cut));
     const std::int64_t found = walking.count(findings);
     CHECK(found <= 1);
     CHECK(walking.count("SELECT count(*) FROM fact WHERE kind = 33") <= 1);

@@ -145,10 +145,7 @@ TEST_CASE("a power cut in the middle of a check loses no reading", "[mobile][gau
   check(walking).begin(GaugeCheck::Foil);
   press(walking, "508");
   press(walking, "51");
-  walking.disk().cut_after(0);
-  walking.switch_off();
-  walking.disk().restore_power(seed);
-  walking.switch_on();
+  walking.cut_power(seed);
   CHECK(newest(walking, 2) == std::vector<std::int64_t>{508, 510});
   CHECK_FALSE(walking.walk().gauge_old());
 }

@@ -32,13 +32,6 @@ std::vector<std::int64_t> first(std::size_t count) {
   return {five.begin(), five.begin() + static_cast<std::ptrdiff_t>(count)};
 }
 
-void cut_power(Walking& walking, std::uint64_t seed) {
-  walking.disk().cut_after(0);
-  walking.switch_off();
-  walking.disk().restore_power(seed);
-  walking.switch_on();
-}
-
 /// Slots of the first tee that the glass calls kept; all, when the walk went on after the fifth.
 std::size_t slots_kept(Walking& walking) {
   if (walking.walk().run()->part() != walking.tee(0)) return five.size();
@@ -57,7 +50,7 @@ TEST_CASE("power cut after any touch of five readings: none that was kept is los
   Walking walking;
   at_coating(walking);
   for (int i = 0; i < touches; ++i) touch(walking, i);
-  cut_power(walking, static_cast<std::uint64_t>(touches) + 1);
+  walking.cut_power(static_cast<std::uint64_t>(touches) + 1);
   const auto finished = static_cast<std::size_t>(touches / 3);
   CHECK(walking.recorded(0) == first(finished));
   CHECK(walking.count("SELECT count(*) FROM draft") == 0);
@@ -89,7 +82,7 @@ TEST_CASE("power cut inside any write of five readings: none that was kept is lo
     walking.disk().cut_after(cut);
     for (int i = 0; i < touches_of_five; ++i) touch(walking, i);
     const std::size_t kept = slots_kept(walking);
-    cut_power(walking, static_cast<std::uint64_t>(cut) + 1);
+    walking.cut_power(static_cast<std::uint64_t>(cut) + 1);
     const auto found = walking.recorded(0);
     CHECK(found.size() >= kept);
     CHECK(found.size() <= five.size());
@@ -137,7 +130,7 @@ TEST_CASE("a clock that is set by some hours during a set does not part it", "[m
   for (int i = 0; i < 9; ++i) touch(walking, i);
   walking.clock().wall_ms += hours * hour_ms;
   for (int i = 9; i < 12; ++i) touch(walking, i);
-  cut_power(walking, 1);
+  walking.cut_power(1);
   at_coating(walking);
   CHECK(walking.coating().current_slot() == 4);
   for (int i = 12; i < touches_of_five; ++i) touch(walking, i);

@@ -184,10 +184,7 @@ TEST_CASE("a wall that was finished survives a power cut", "[mobile][walk]") {
   WallWalk at;
   at.type("29");
   at.walking().settle();
-  at.walking().disk().cut_after(0);
-  at.walking().switch_off();
-  at.walking().disk().restore_power(1);
-  at.walking().switch_on();
+  at.walking().cut_power(1);
   at.choose();
   CHECK(at.text(0) == "2.9");
   CHECK(at.is(0, WallCheck::KeptRole));

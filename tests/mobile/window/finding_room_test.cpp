@@ -146,10 +146,7 @@ TEST_CASE("power cut between any two touches of a finding: it is found where it 
   ShownWindow shown(posts);
   shown.touch_drawing(0, cross_mm);
   for (int i = 0; i < touches; ++i) CHECK(shown.touch(names[static_cast<std::size_t>(i)]));
-  shown.disk().cut_after(0);
-  shown.switch_off();
-  shown.disk().restore_power(static_cast<std::uint64_t>(touches));
-  shown.switch_on();
+  shown.cut_power(static_cast<std::uint64_t>(touches));
   CHECK(shown.count("SELECT count(*) FROM finding") == (touches > 1 ? 1 : 0));
   CHECK(shown.count(open_hazards) == (touches == 2 ? 1 : 0));
   CHECK(shown.count(safe_hazards) == (touches > 2 ? 1 : 0));

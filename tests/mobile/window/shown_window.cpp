@@ -78,6 +78,13 @@ void ShownWindow::switch_off() {
   rooms_.reset();
 }
 
+void ShownWindow::cut_power(std::uint64_t seed, QSize size) {
+  disk_.cut_after(0);
+  switch_off();
+  disk_.restore_power(seed);
+  switch_on(size);
+}
+
 void ShownWindow::settle() {
   // An answer may ask for more; three rounds are one more than any touch needs.
   for (int round = 0; round < 3; ++round) {

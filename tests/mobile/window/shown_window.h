@@ -30,6 +30,8 @@ class ShownWindow {
   void switch_on(QSize size = {1280, 800});
   /// The window and all behind it go, after the power of the disk is cut where that is asked.
   void switch_off();
+  /// The power goes, with whatever the disk had not synced, and comes back.
+  void cut_power(std::uint64_t seed, QSize size = {1280, 800});
   /// Everything that was asked is on the disk and on the glass.
   void settle();
   /// The same, with every picture that is on its way to the glass.

@@ -190,10 +190,7 @@ TEST_CASE("a power cut in the middle of a set loses no reading", "[mobile][windo
   for (const char* reading : {"74", "71", "76"}) shown.type(reading);
   shown.rooms().place().keep();
   shown.settle();
-  shown.disk().cut_after(0);
-  shown.switch_off();
-  shown.disk().restore_power(seed);
-  shown.switch_on({800, 1280});
+  shown.cut_power(seed, {800, 1280});
   CHECK(shown.walk().part_title().startsWith("118"));
   CHECK(shown.walk().pad() == WalkModel::CoatingPad);
   CHECK(shown.text_of("slot0") == "74");
@@ -345,10 +342,7 @@ TEST_CASE("a place that could not be remembered is said, and remembered later",
   shown.rooms().place().keep();
   shown.settle();
   CHECK(shown.walk().kept_caption() == "Kept here");
-  shown.disk().cut_after(0);
-  shown.switch_off();
-  shown.disk().restore_power(1);
-  shown.switch_on();
+  shown.cut_power(1);
   CHECK(shown.walk().part_title() == title);
 }
 
@@ -359,10 +353,7 @@ TEST_CASE("a dark screen for the left hand is one again after a restart", "[mobi
   CHECK(shown.touch("theme1"));
   CHECK(shown.touch("hand0"));
   CHECK(shown.find("leaveHands")->mapToScene({}).x() < 640);
-  shown.disk().cut_after(0);
-  shown.switch_off();
-  shown.disk().restore_power(1);
-  shown.switch_on();
+  shown.cut_power(1);
   CHECK(shown.window().property("color").value<QColor>().lightness() < 64);
   CHECK(shown.find("skip")->mapToScene({}).x() < 640);
 }
@@ -379,10 +370,7 @@ TEST_CASE("less motion and no sounds are remembered", "[mobile][window]") {
   CHECK_FALSE(tokens.sounds());
   CHECK(tokens.part_glide_time() == 0);
   CHECK(shown.count("SELECT value FROM setting WHERE name = 'screen_less_motion'") == 1);
-  shown.disk().cut_after(0);
-  shown.switch_off();
-  shown.disk().restore_power(1);
-  shown.switch_on();
+  shown.cut_power(1);
   CHECK_FALSE(shown.tokens().sounds());
 }
 

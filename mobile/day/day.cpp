@@ -7,7 +7,9 @@
 #include <utility>
 
 #include "core/fold/rules.h"
+#include "core/records/made_safe.h"
 #include "mobile/elevation/run_line_item.h"
+#include "mobile/models/finding_pen.h"
 
 namespace kneerail::day {
 
@@ -201,6 +203,29 @@ Result<> enter_walls(const Screen& screen, std::vector<Entered>& entered) {
   return picture(screen, "walk-wall");
 }
 
+/// A split on the post: it cannot wait, and the bay is closed off.
+Result<> enter_finding(const Screen& screen, std::vector<Entered>& entered) {
+  Hand& hand = screen.hand;
+  if (auto done = hand.touch(QStringLiteral("findingPad")); !done) return done;
+  const auto split = static_cast<int>(FindingKind::split);
+  if (auto done = hand.touch(QStringLiteral("kind%1").arg(split)); !done) return done;
+  const auto closed_off = static_cast<int>(Measure::closed_off);
+  if (auto done = hand.touch(QStringLiteral("measure%1").arg(closed_off)); !done) return done;
+  if (auto done = picture(screen, "walk-finding"); !done) return done;
+  const FindingPen& finding = *screen.rooms.walk().finding();
+  entered.push_back({fold::kind::finding, finding.about(), finding.title().toStdString(), {}});
+  return hand.touch(QStringLiteral("keepFinding"));
+}
+
+/// All that was found on the run, and the first of it.
+Result<> show_findings(const Screen& screen) {
+  if (auto done = screen.hand.touch(QStringLiteral("findingsTag")); !done) return done;
+  if (auto done = picture(screen, "findings"); !done) return done;
+  if (auto done = screen.hand.touch(QStringLiteral("finding0")); !done) return done;
+  if (auto done = picture(screen, "finding-open"); !done) return done;
+  return screen.hand.touch(QStringLiteral("closeFinding"));
+}
+
 /// Looked over, signed with a finger and sealed with a slide.
 Result<> close_visit(const Screen& screen, std::vector<Entered>& entered) {
   Hand& hand = screen.hand;
@@ -266,6 +291,10 @@ Result<std::vector<Entered>> afternoon(const Screen& screen) {
   if (auto done = enter_torque(screen, entered); !done) return fail(done.error());
   if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
   if (auto done = enter_walls(screen, entered); !done) return fail(done.error());
+  if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
+  if (auto done = enter_finding(screen, entered); !done) return fail(done.error());
+  if (auto done = show_findings(screen); !done) return fail(done.error());
+  if (auto done = screen.hand.touch(QStringLiteral("walkTag")); !done) return fail(done.error());
   if (auto done = skip_stretch(screen); !done) return fail(done.error());
   if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
   if (auto done = show_forecast(screen); !done) return fail(done.error());

@@ -1,8 +1,8 @@
 #pragma once
 
 // A day on the rail: from the sites to post 118 of the sea wall, a grade, five coating readings and
-// the torque of its screws at one part, the wall of its tube, the years that are left to it, and
-// the seal. In the middle of the readings the machine goes off.
+// the torque of its screws at one part, the wall of its tube, a split that cannot wait, the
+// years that are left to it, and the seal. In the middle of the readings the machine goes off.
 
 #include <cstdint>
 #include <string>
@@ -18,8 +18,8 @@ namespace kneerail::day {
 
 /// One reading, as it was entered.
 struct Entered {
-  int kind = 0;       ///< of the record
-  Uuid part;          ///< the gauge, of its zero; the visit, of its seal
+  int kind = 0;  ///< of the record
+  Uuid part;     ///< the gauge, of its zero; the visit, of its seal; of a finding, what it is on
   std::string title;  ///< "118 · top-rail tee"
   std::vector<std::int64_t>
       values;  ///< the grade; the thicknesses, µm; a wall, 0.1 mm; what a zero read; else nothing

@@ -29,6 +29,18 @@ Result<std::vector<std::int64_t>> values_in(const Statement& row, int kind) {
   return values;
 }
 
+/// A finding of that subject that could not wait and was made safe.
+Result<bool> finding_is_there(Register& store, const Entered& entered) {
+  auto rows = store.tables().prepare(
+      "SELECT count(*) FROM finding WHERE subject = ? AND hazard_state = 2 AND voided_by IS NULL "
+      "AND held = 0");
+  if (!rows) return fail(rows.error());
+  rows->bind(1, entered.part);
+  const auto any = rows->step();
+  if (!any) return fail(any.error());
+  return *any && rows->number(0) > 0;
+}
+
 Result<bool> seal_is_there(Register& store, const Entered& entered) {
   auto rows = store.tables().prepare(
       "SELECT count(*) FROM visit_part WHERE visit = ? AND sealed NOT NULL AND after_seal = 0");
@@ -59,6 +71,7 @@ Result<bool> zero_is_there(Register& store, const Entered& entered) {
 Result<bool> is_there(Register& store, const Entered& entered) {
   if (entered.kind == fold::kind::instrument_check) return zero_is_there(store, entered);
   if (entered.kind == fold::kind::sealed) return seal_is_there(store, entered);
+  if (entered.kind == fold::kind::finding) return finding_is_there(store, entered);
   constexpr auto held = static_cast<std::int64_t>(Censoring::at_least);
   auto rows = store.tables().prepare(
       "SELECT v1, replicates, censoring FROM reading WHERE subject = ? AND kind = ? AND held = 0 "
@@ -88,6 +101,8 @@ std::string words(const Entered& entered) {
       return "coating " + joined(entered.values) + " µm";
     case fold::kind::wall:
       return "wall " + joined(entered.values) + " tenths of a mm";
+    case fold::kind::finding:
+      return "split, closed off";
     case fold::kind::sealed:
       return "signed and sealed";
     case fold::kind::instrument_check:

@@ -11,7 +11,8 @@
 namespace kneerail::day {
 
 /// Whether the newest reading of that kind and part that counts is this one; of coatings, one of
-/// the newest two, of walls one of the newest four; of a seal, whether it closes the visit. Errors:
+/// the newest two, of walls one of the newest four; of a seal, whether it closes the visit;
+/// of a finding, whether one that could not wait was made safe there. Errors:
 /// io, corrupt.
 Result<bool> is_there(Register& store, const Entered& entered);
 

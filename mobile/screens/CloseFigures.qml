@@ -18,6 +18,8 @@ Column {
     }
 
     Grid {
+        id: figures
+
         width: parent.width
         columns: width < Tokens.padWidth * 1.5 ? 2 : 4
         rowSpacing: Tokens.gap
@@ -31,7 +33,7 @@ Column {
                 required property int index
                 readonly property string words: counts.visit.figureWords[index] ?? ""
 
-                width: counts.width / (parent as Grid).columns
+                width: counts.width / figures.columns
                 Accessible.role: Accessible.StaticText
                 Accessible.name: qsTr("%1 %2").arg(counts.visit.figures[index]).arg(words)
 

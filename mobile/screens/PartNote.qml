@@ -15,7 +15,7 @@ Note {
 
         width: note.width - Tokens.inset * 2
         title: note.walk.partTitle
-        aside: note.walk.gradeNow > 0 ? qsTr("grade %1 now").arg(note.walk.gradeNow) : note.walk.lastGrade > 0 ? qsTr("last visit grade %1").arg(note.walk.lastGrade) : qsTr("not graded before")
+        aside: !note.walk.partChosen ? "" : note.walk.gradeNow > 0 ? qsTr("grade %1 now").arg(note.walk.gradeNow) : note.walk.lastGrade > 0 ? qsTr("last visit grade %1").arg(note.walk.lastGrade) : qsTr("not graded before")
         onAsked: note.walk.askForecast()
     }
 }

@@ -61,37 +61,6 @@ Digest digest_of(std::string_view bytes) {
   return Sha256().add(bytes).finish();
 }
 
-class FitInMemory final : public FitSource {
- public:
-  FitInMemory(const forecast::PortfolioFit& fit, const forecast::Portfolio& portfolio,
-              std::int64_t records)
-      : fit_(fit),
-        as_of_(portfolio.as_of),
-        split_(portfolio),
-        sites_(site_inputs(portfolio)),
-        key_(forecast_key(portfolio, sites_)),
-        head_(forecast::head_of(fit)),
-        records_(records) {}
-
-  [[nodiscard]] Date as_of() const override { return as_of_; }
-  [[nodiscard]] const Digest& key() const override { return key_; }
-  [[nodiscard]] const std::vector<SiteInput>& sites() const override { return sites_; }
-  [[nodiscard]] const forecast::ForecastHead& head() const override { return head_; }
-  [[nodiscard]] std::int64_t records() const override { return records_; }
-  Result<forecast::PortfolioFit> fit_of(const std::string& site) override {
-    return split_.fit_of(fit_, site);
-  }
-
- private:
-  const forecast::PortfolioFit& fit_;
-  Date as_of_;
-  forecast::SiteSplit split_;
-  std::vector<SiteInput> sites_;
-  Digest key_;
-  forecast::ForecastHead head_;
-  std::int64_t records_;
-};
-
 /// What was read of a register site by site, fitted.
 class FitOfRegister final : public FitSource {
  public:
@@ -333,12 +302,6 @@ Result<std::unique_ptr<FitSource>> open_fit(const std::filesystem::path& file) {
   if (!head) return damaged_file(file);
   return std::unique_ptr<FitSource>(
       new FitFile(file, std::move(in), std::move(*index), std::move(*head)));
-}
-
-std::unique_ptr<FitSource> fit_in_memory(const forecast::PortfolioFit& fit,
-                                         const forecast::Portfolio& portfolio,
-                                         std::int64_t records) {
-  return std::make_unique<FitInMemory>(fit, portfolio, records);
 }
 
 }  // namespace kneerail

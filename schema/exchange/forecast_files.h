@@ -83,10 +83,6 @@ Result<> write_fit(const std::filesystem::path& file, FitSource& fit);
 Result<std::unique_ptr<FitSource>> fit_register(std::unique_ptr<PortfolioSites> register_sites,
                                                 const forecast::RunOptions& options,
                                                 std::int64_t records);
-/// A fit in memory; what is handed over outlives it.
-std::unique_ptr<FitSource> fit_in_memory(const forecast::PortfolioFit& fit,
-                                         const forecast::Portfolio& portfolio,
-                                         std::int64_t records = 0);
 
 /// What every part file says of itself.
 struct ShardHead {

@@ -14,12 +14,6 @@ namespace kneerail {
 
 namespace {
 
-/// A part file and what it says of itself.
-struct Opened {
-  std::filesystem::path file;
-  KeptHead head;
-};
-
 Result<KeptHead> read_head(DigestedReader& reader, const std::filesystem::path& file) {
   const auto bytes = reader.block();
   if (!bytes) return fail(bytes.error());
@@ -36,11 +30,53 @@ std::string nothing_joined() {
   return " Nothing was joined; the register is as it was.";
 }
 
+ShardHead shown(const KeptHead& kept, forecast::ForecastHead forecast) {
+  return {kept.key,   kept.part,           kept.of,     kept.as_of, kept.on,
+          kept.sites, std::move(forecast), kept.records};
+}
+
+/// What one part's bytes say; nothing where they say nothing.
+std::optional<JoinedPart> part_from_bytes(std::string_view bytes) {
+  ByteSource source(bytes);
+  PartBlock block;
+  source(block);
+  if (!source.ok() || !source.at_end()) return std::nullopt;
+  auto rows = forecast::rows_from_bytes(block.rows);
+  const auto of_it = [](const forecast::LimitForecast& row) { return row.part == 0; };
+  if (!rows || !std::ranges::all_of(rows->limits, of_it)) return std::nullopt;
+  return JoinedPart{std::move(block.part), {}, std::move(*rows)};
+}
+
+constexpr std::size_t length_size = 8;
+
+}  // namespace
+
+Error unknown_part(const std::string& id) {
+  return fail(Fault::conflict, "The forecast speaks of part " + id +
+                                   ", which this register does not have." + nothing_joined() +
+                                   " Is it the register the parts were made from?");
+}
+
+Result<Date> joined_as_of(const std::vector<std::filesystem::path>& files) {
+  check(!files.empty(), "there is a part file to join");
+  auto reader = DigestedReader::open(files.front(), shard_line());
+  if (!reader) return fail(reader.error());
+  const auto head = read_head(*reader, files.front());
+  if (!head) return fail(head.error());
+  return head->as_of;
+}
+
+struct ForecastJoin::Looked {
+  std::filesystem::path file;
+  KeptHead head;
+  std::vector<std::pair<std::string, SitePlace>> sites;
+};
+
 /// That all are of one forecast, each part once, none missing.
-Result<> check_shards(const std::vector<Opened>& shards) {
-  const Opened& first = shards.front();
-  std::map<std::int32_t, const Opened*> by_part;
-  for (const Opened& shard : shards) {
+Result<> ForecastJoin::check_shards(const std::vector<Looked>& shards) {
+  const Looked& first = shards.front();
+  std::map<std::int32_t, const Looked*> by_part;
+  for (const Looked& shard : shards) {
     if (shard.head.key != first.head.key || shard.head.on != first.head.on)
       return fail(Fault::invalid_input,
                   shard.file.string() + " is of another forecast than " + first.file.string() +
@@ -66,41 +102,6 @@ Result<> check_shards(const std::vector<Opened>& shards) {
                       " of the forecast is missing." + nothing_joined() + " Make it with --shard " +
                       std::to_string(part) + "/" + std::to_string(first.head.of) + ".");
   return Done{};
-}
-
-ShardHead shown(const KeptHead& kept, forecast::ForecastHead forecast) {
-  return {kept.key,   kept.part,           kept.of,     kept.as_of, kept.on,
-          kept.sites, std::move(forecast), kept.records};
-}
-
-/// What one part's bytes say; nothing where they say nothing.
-std::optional<JoinedPart> part_from_bytes(std::string_view bytes) {
-  ByteSource source(bytes);
-  PartBlock block;
-  source(block);
-  if (!source.ok() || !source.at_end()) return std::nullopt;
-  auto rows = forecast::rows_from_bytes(block.rows);
-  if (!rows) return std::nullopt;
-  return JoinedPart{std::move(block.part), {}, std::move(*rows)};
-}
-
-constexpr std::size_t length_size = 8;
-
-}  // namespace
-
-Error unknown_part(const std::string& id) {
-  return fail(Fault::conflict, "The forecast speaks of part " + id +
-                                   ", which this register does not have." + nothing_joined() +
-                                   " Is it the register the parts were made from?");
-}
-
-Result<Date> joined_as_of(const std::vector<std::filesystem::path>& files) {
-  check(!files.empty(), "there is a part file to join");
-  auto reader = DigestedReader::open(files.front(), shard_line());
-  if (!reader) return fail(reader.error());
-  const auto head = read_head(*reader, files.front());
-  if (!head) return fail(head.error());
-  return head->as_of;
 }
 
 /// Reads a site's parts one after the other.
@@ -161,71 +162,69 @@ class ForecastJoin::Cursor {
   JoinedPart part_;
 };
 
-Result<> ForecastJoin::look_at_site(const std::filesystem::path& file, std::uint64_t first,
-                                    std::string_view bytes) {
+Result<> ForecastJoin::look_at_site(Looked& looked, std::uint64_t first, std::string_view bytes) {
   ByteSource source(bytes);
   SiteBlockHead head;
   source(head);
-  if (!source.ok()) return damaged_file(file);
+  if (!source.ok()) return damaged_file(looked.file);
   const std::size_t before = archived(head).size();
   std::string id;
   for (std::uint64_t i = 0; i < head.parts; ++i) {
     std::string own;
     source(own);
     const auto part = source.ok() ? part_from_bytes(own) : std::nullopt;
-    if (!part || (i > 0 && part->part.id < id)) return damaged_file(file);
+    if (!part || part->part.site != head.site || (i > 0 && part->part.id <= id))
+      return damaged_file(looked.file);
     id = part->part.id;
     limits_read_.merge(forecast::limits_read(part->rows.limits));
-    anything_left_out_ = anything_left_out_ || !part->rows.left_out.empty();
     for (const auto& row : part->rows.limits)
       screws_answered_ =
           screws_answered_ || (row.limit == forecast::Limit::torque_minimum && row.answered);
   }
-  const bool is_new =
-      sites_
-          .emplace(head.site, SitePlace{file, first + before, bytes.size() - before,
-                                        Sha256().add(bytes.substr(before)).finish(), head.limits})
-          .second;
-  return source.at_end() && is_new ? Result<>(Done{}) : damaged_file(file);
+  if (!source.at_end()) return damaged_file(looked.file);
+  looked.sites.emplace_back(head.site,
+                            SitePlace{looked.file, first + before, bytes.size() - before,
+                                      Sha256().add(bytes.substr(before)).finish(), head.limits});
+  return Done{};
 }
 
 /// A file that is whole: what a damaged one says is not heard.
-Result<KeptHead> ForecastJoin::look_at(const std::filesystem::path& file) {
+Result<ForecastJoin::Looked> ForecastJoin::look_at(const std::filesystem::path& file) {
   auto reader = DigestedReader::open(file, shard_line());
   if (!reader) return fail(reader.error());
   auto head = read_head(*reader, file);
-  if (!head) return head;
+  if (!head) return fail(head.error());
+  Looked looked{file, std::move(*head), {}};
   while (!reader->at_end()) {
     const std::uint64_t first = reader->position() + length_size;
     const auto bytes = reader->block();
     if (!bytes) return fail(bytes.error());
-    if (auto ok = look_at_site(file, first, *bytes); !ok) return fail(ok.error());
+    if (auto ok = look_at_site(looked, first, *bytes); !ok) return fail(ok.error());
   }
   if (auto ok = reader->whole(); !ok) return fail(ok.error());
-  return head;
+  return looked;
 }
 
 Result<std::unique_ptr<ForecastJoin>> ForecastJoin::open(
     const std::vector<std::filesystem::path>& files) {
   check(!files.empty(), "there is a part file to join");
-  std::vector<Opened> shards;
   std::unique_ptr<ForecastJoin> join(new ForecastJoin);
+  std::vector<Looked> shards;
   for (const auto& file : files) {
-    // Given twice is told below, by its number.
-    const bool again =
-        std::ranges::any_of(shards, [&](const Opened& shard) { return shard.file == file; });
-    ForecastJoin nowhere;
-    auto head = (again ? nowhere : *join).look_at(file);
-    if (!head) return fail(head.error());
-    shards.push_back({file, std::move(*head)});
+    auto looked = join->look_at(file);
+    if (!looked) return fail(looked.error());
+    shards.push_back(std::move(*looked));
   }
   if (auto ok = check_shards(shards); !ok) return fail(ok.error());
-  const auto first = std::ranges::find(shards, 1, [](const Opened& one) { return one.head.part; });
+  const auto first = std::ranges::find(shards, 1, [](const Looked& one) { return one.head.part; });
   auto forecast = forecast::head_from_bytes(first->head.forecast);
   if (!forecast) return damaged_file(first->file);
   join->head_ = shown(first->head, std::move(*forecast));
-  for (const Opened& shard : shards)
+  for (Looked& shard : shards) {
     join->head_.records = std::min(join->head_.records, shard.head.records);
+    for (auto& site : shard.sites)
+      if (!join->sites_.insert(std::move(site)).second) return damaged_file(shard.file);
+  }
   return join;
 }
 

@@ -21,8 +21,6 @@
 
 namespace kneerail {
 
-struct KeptHead;
-
 /// That a forecast speaks of a part the register does not have: conflict.
 Error unknown_part(const std::string& id);
 
@@ -44,7 +42,6 @@ class ForecastJoin {
   /// Limits of which some part has a reading.
   [[nodiscard]] const std::set<forecast::Limit>& limits_read() const { return limits_read_; }
   [[nodiscard]] bool screws_answered() const { return screws_answered_; }
-  [[nodiscard]] bool anything_left_out() const { return anything_left_out_; }
 
   /// How many parts of each site of the register no file speaks of, by site. Of the register one
   /// site is read at a time. Errors: conflict (a part the register does not have), and those of the
@@ -63,18 +60,19 @@ class ForecastJoin {
     Digest digest{};
     std::optional<forecast::SiteLimits> limits;
   };
+  /// A part file and what it says of itself and of its sites.
+  struct Looked;
   class Cursor;
 
   ForecastJoin() = default;
-  Result<KeptHead> look_at(const std::filesystem::path& file);
-  Result<> look_at_site(const std::filesystem::path& file, std::uint64_t first,
-                        std::string_view bytes);
+  static Result<> check_shards(const std::vector<Looked>& shards);
+  Result<Looked> look_at(const std::filesystem::path& file);
+  Result<> look_at_site(Looked& looked, std::uint64_t first, std::string_view bytes);
 
   ShardHead head_;
   std::map<std::string, SitePlace> sites_;
   std::set<forecast::Limit> limits_read_;
   bool screws_answered_ = false;
-  bool anything_left_out_ = false;
 };
 
 }  // namespace kneerail

@@ -28,7 +28,7 @@ class SiteFits {
       : all_(std::move(all)), left_out_(std::move(left_out)) {}
 
   [[nodiscard]] ForecastHead head() const { return head_of(all_); }
-  /// The fit of that site alone, as SiteSplit::fit_of().
+  /// The fit of that site alone, for rows_of() with its portfolio.
   [[nodiscard]] PortfolioFit of(const std::string& site) const;
 
  private:

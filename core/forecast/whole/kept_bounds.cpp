@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cstdint>
 #include <span>
+#include <utility>
+#include <vector>
 
 namespace kneerail::forecast {
 
@@ -25,11 +27,24 @@ bool all(const List& list, Good good) {
   return std::ranges::all_of(list, good);
 }
 
+/// Every part is in the range of its own site, and of no other.
+template <class Site, class Part>
+bool parts_are_of(const std::vector<Site>& sites, const std::vector<Part>& parts) {
+  std::int64_t counted = 0;
+  for (std::size_t s = 0; s < sites.size(); ++s) {
+    const Site& site = sites[s];
+    if (!range_in(site.first_part, site.parts, parts.size())) return false;
+    const std::span own(parts.data() + site.first_part, static_cast<std::size_t>(site.parts));
+    if (!all(own, [&](const Part& part) { return std::cmp_equal(part.site, s); })) return false;
+    counted += site.parts;
+  }
+  return counted == std::ssize(parts);
+}
+
 // Coatings.
 
 bool is_site(const CoatingData& data, const CoatingSite& site) {
-  return range_in(site.first_part, site.parts, data.parts.size()) &&
-         range_in(site.first_segment, site.segments, data.segments.size()) &&
+  return range_in(site.first_segment, site.segments, data.segments.size()) &&
          range_in(site.first_session, site.sessions, data.sessions.size()) &&
          site.zone_sessions.size() == site.zones.size() &&
          site.zone_classes.size() == site.zones.size();
@@ -69,6 +84,7 @@ bool is_session(const CoatingData& data, const Session& session) {
 
 bool holds(const CoatingData& data) {
   return all(data.sites, [&](const CoatingSite& site) { return is_site(data, site); }) &&
+         parts_are_of(data.sites, data.parts) &&
          all(data.parts, [&](const CoatingPart& part) { return is_part(data, part); }) &&
          all(data.segments, [&](const Segment& segment) { return is_segment(data, segment); }) &&
          all(data.sessions, [&](const Session& session) { return is_session(data, session); });
@@ -171,6 +187,7 @@ bool holds(const GradeModel& model) {
   };
   return model.fit.own.size() + 2 == grade_count && model.errors.size() == inspectors &&
          model.counts.size() == inspectors && all(data.looks, is_look) &&
+         parts_are_of(data.sites, data.parts) &&
          all(data.parts, [&](const GradePart& part) { return is_grade_part(data, part); }) &&
          all(data.segments,
              [&](const GradeSegment& segment) { return is_grade_segment(data, segment); }) &&

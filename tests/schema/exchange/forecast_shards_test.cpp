@@ -3,25 +3,42 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <fstream>
+#include <functional>
 #include <iterator>
 #include <numeric>
 
+#include "schema/exchange/digested_file.h"
 #include "schema/exchange/forecast_files.h"
 #include "schema/exchange/forecast_join.h"
+#include "schema/exchange/shard_block.h"
+#include "tests/schema/exchange/fit_in_memory.h"
 #include "tests/support/folder.h"
 #include "tests/support/joined_world.h"
+#include "tests/support/site_split.h"
 
 using namespace kneerail;
+using kneerail::test::FitInMemory;
 using kneerail::test::Folder;
 
 namespace {
 
 using forecast::Portfolio;
 
+/// The same with other names, so that parts of all sites stand between each other.
+Portfolio mixed(Portfolio portfolio) {
+  const std::size_t count = portfolio.parts.size();
+  const auto digits = std::to_string(count).size();
+  for (std::size_t i = 0; i < count; ++i) {
+    const std::string number = std::to_string(i * 7919 % count);  // a prime: each number once
+    portfolio.parts[i].id = "p" + std::string(digits - number.size(), '0') + number;
+  }
+  return portfolio;
+}
+
 /// Eight sites of different kinds, one much larger than the others, fitted; the fit and its parts
 /// in files.
 struct World {
-  Portfolio portfolio = forecast::joined_world(21, 6);
+  Portfolio portfolio = mixed(forecast::joined_world(21, 6));
   forecast::RunOptions options{.threads = 2, .on = Date{portfolio.as_of.days + 700}};
   forecast::PortfolioFit fit;
   Folder folder;
@@ -30,7 +47,8 @@ struct World {
     auto made = forecast::fit_portfolio(portfolio, options);
     REQUIRE(made);
     fit = std::move(*made);
-    REQUIRE(write_fit(folder / "fit", *fit_in_memory(fit, portfolio)));
+    FitInMemory source(fit, portfolio);
+    REQUIRE(write_fit(folder / "fit", source));
   }
 
   [[nodiscard]] std::string file_of(int part, int of) const {
@@ -140,11 +158,11 @@ TEST_CASE("a fit in memory and one from its file say the same", "[schema][foreca
   const World world;
   const auto from_file = open_fit(world.folder / "fit");
   REQUIRE(from_file);
-  const auto in_memory = fit_in_memory(world.fit, world.portfolio);
-  CHECK((*from_file)->key() == in_memory->key());
+  FitInMemory in_memory(world.fit, world.portfolio);
+  CHECK((*from_file)->key() == in_memory.key());
   world.write(**from_file, 1, 1);
   const std::string wanted = text_of(world.file_of(1, 1));
-  world.write(*in_memory, 1, 1);
+  world.write(in_memory, 1, 1);
   CHECK(text_of(world.file_of(1, 1)) == wanted);
 }
 
@@ -170,6 +188,17 @@ TEST_CASE("parts that are not one forecast are refused with what to do", "[schem
     CHECK(error.fault == Fault::invalid_input);
     CHECK(says(error, "are both part 1 of 3"));
   }
+  SECTION("one is given twice, the second a copy of the file") {
+    const std::filesystem::path copy = world.folder / "copy";
+    std::filesystem::copy_file(files[0], copy);
+    files.push_back(copy);
+    CHECK(says(refused(files, world.portfolio), "are both part 1 of 3"));
+  }
+  SECTION("one has sites of another too, for it is of another division") {
+    world.write_all(2);
+    files = {world.file_of(1, 2), files[0]};
+    CHECK(says(refused(files, world.portfolio), "is one of 3 parts"));
+  }
   SECTION("one is of another division") {
     world.write_all(7);
     files[2] = world.file_of(3, 7);
@@ -178,8 +207,8 @@ TEST_CASE("parts that are not one forecast are refused with what to do", "[schem
   SECTION("one is of another forecast: a reading was corrected between them") {
     Portfolio corrected = world.portfolio;
     corrected.readings[0].value += 5;
-    const auto other = fit_in_memory(world.fit, corrected);
-    world.write(*other, 3, 3);
+    FitInMemory other(world.fit, corrected);
+    world.write(other, 3, 3);
     const Error error = refused(files, world.portfolio);
     CHECK(error.fault == Fault::invalid_input);
     CHECK(says(error, "of another forecast"));
@@ -210,7 +239,8 @@ TEST_CASE("parts that are not one forecast are refused with what to do", "[schem
   SECTION("one was made after a reading was kept back") {
     Portfolio later = world.portfolio;
     later.left_out.push_back({"r-held", later.parts[0].id, "held"});
-    world.write(*fit_in_memory(world.fit, later), 3, 3);
+    FitInMemory other(world.fit, later);
+    world.write(other, 3, 3);
     CHECK(says(refused(files, world.portfolio), "of another forecast"));
   }
   SECTION("the register has not the parts they speak of") {
@@ -248,6 +278,63 @@ TEST_CASE("a part file cut short or damaged anywhere is refused", "[schema][fore
   CHECK(fault_of("component_id,limit\n") == Fault::corrupt);
 }
 
+TEST_CASE("a part file that no program of ours wrote is refused", "[schema][forecast]") {
+  const World world;
+  const auto source = open_fit(world.folder / "fit");
+  REQUIRE(source);
+  const std::string site = world.portfolio.parts.front().site;
+  const std::filesystem::path file = world.folder / "forged";
+  const auto refused_when = [&](const std::function<void(Portfolio&)>& forge) {
+    auto writer = ShardWriter::create(file, {.key = (*source)->key(),
+                                             .as_of = (*source)->as_of(),
+                                             .on = world.options.on,
+                                             .sites = {site},
+                                             .forecast = (*source)->head()});
+    REQUIRE(writer);
+    Portfolio own = forecast::SiteSplit(world.portfolio).portfolio_of(site);
+    const auto rows = forecast::rows_of(*(*source)->fit_of(site), own, world.options);
+    REQUIRE(rows);
+    forge(own);
+    REQUIRE((*writer)->add(own, *rows));
+    REQUIRE((*writer)->finish());
+    const auto join = ForecastJoin::open({file});
+    return !join && join.error().fault == Fault::corrupt;
+  };
+  CHECK_FALSE(refused_when([](Portfolio&) {}));
+  CHECK(refused_when([](Portfolio& own) { own.parts[1].id = own.parts[0].id; }));
+  CHECK(refused_when([](Portfolio& own) { own.parts[1].site = "elsewhere"; }));
+}
+
+TEST_CASE("rows of a part that is not there are refused", "[schema][forecast]") {
+  const World world;
+  const auto source = open_fit(world.folder / "fit");
+  REQUIRE(source);
+  const std::filesystem::path file = world.folder / "forged";
+  const forecast::Part& part = world.portfolio.parts.front();
+  const auto opens = [&](std::int32_t place) {
+    auto writer = DigestedWriter::create(file, shard_line());
+    REQUIRE(writer);
+    KeptHead head;
+    head.key = (*source)->key();
+    head.as_of = (*source)->as_of();
+    head.sites = {part.site};
+    head.forecast = forecast::bytes_of((*source)->head());
+    REQUIRE(writer->block(archived(head)));
+    forecast::ForecastRows rows;
+    rows.limits.emplace_back().part = place;
+    std::string bytes;
+    ByteSink sink(bytes);
+    sink(SiteBlockHead{part.site, {}, 1});
+    sink(archived(PartBlock{part, forecast::bytes_of(rows)}));
+    REQUIRE(writer->block(bytes));
+    REQUIRE(writer->finish());
+    return static_cast<bool>(ForecastJoin::open({file}));
+  };
+  CHECK(opens(0));
+  CHECK_FALSE(opens(1));
+  CHECK_FALSE(opens(-1));
+}
+
 TEST_CASE("a part file that changes while it is read is found", "[schema][forecast]") {
   const World world;
   const auto files = world.write_all(2);
@@ -274,7 +361,7 @@ TEST_CASE("a part file that changes while it is read is found", "[schema][foreca
     };
     changes += site_of(ids[i]) != site_of(ids[i - 1]) ? 1 : 0;
   }
-  INFO(changes << " changes of site");
+  CHECK(changes > 8);  // there are eight
   std::string text = text_of(files[1]);
   text[text.size() - 200] = static_cast<char>(text[text.size() - 200] ^ 1);
   set_text(files[1], text);

@@ -5,6 +5,7 @@
 #include "core/forecast/whole/part_inputs.h"
 #include "schema/exchange/forecast_files.h"
 #include "schema/store/portfolio_store.h"
+#include "tests/schema/exchange/fit_in_memory.h"
 #include "tests/schema/exchange/portfolio_fixture.h"
 
 using namespace kneerail;
@@ -138,16 +139,16 @@ TEST_CASE("a register fitted site by site is fitted as one", "[schema][exchange]
   const Date as_of{july_2026_days};
   const auto whole = taken(read_portfolio(shelf.opened->tables(), as_of));
   const auto fit = taken(forecast::fit_portfolio(whole, {.threads = 1}));
-  const auto wanted = fit_in_memory(fit, whole, 17);
+  test::FitInMemory wanted(fit, whole, 17);
   const auto made = taken(
       fit_register(taken(PortfolioSites::open(shelf.opened->tables(), as_of)), {.threads = 1}, 17));
-  CHECK(made->key() == wanted->key());
+  CHECK(made->key() == wanted.key());
   CHECK(made->as_of() == as_of);
   CHECK(made->records() == 17);
-  CHECK(forecast::bytes_of(made->head()) == forecast::bytes_of(wanted->head()));
-  check_same_inputs(made->sites(), wanted->sites());
+  CHECK(forecast::bytes_of(made->head()) == forecast::bytes_of(wanted.head()));
+  check_same_inputs(made->sites(), wanted.sites());
   REQUIRE(made->sites().size() == 2);
   for (const auto& [site, parts, digest] : made->sites())
     CHECK(forecast::bytes_of(taken(made->fit_of(site))) ==
-          forecast::bytes_of(taken(wanted->fit_of(site))));
+          forecast::bytes_of(taken(wanted.fit_of(site))));
 }

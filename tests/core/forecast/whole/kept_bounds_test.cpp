@@ -62,6 +62,12 @@ std::vector<Forgery> of_coatings() {
        }},
       {"site's runs", [](auto& fit) { coating(fit).data.sites[0].runs.clear(); }},
       {"part's site", [](auto& fit) { coating(fit).data.parts[3].site = 1000; }},
+      {"part of another site",
+       [](auto& fit) {
+         coating(fit).data.parts.front().site = coating(fit).data.parts.back().site;
+       }},
+      {"part of no site",
+       [](auto& fit) { coating(fit).data.parts.push_back(coating(fit).data.parts.back()); }},
       {"part's zone", [](auto& fit) { coating(fit).data.parts[3].zone = -1; }},
       {"part's run", [](auto& fit) { coating(fit).data.parts[3].run = far; }},
       {"part's kind", [](auto& fit) { coating(fit).data.parts[3].kind = 4; }},
@@ -104,6 +110,11 @@ std::vector<Forgery> of_grades() {
   return {
       {"site's parts", [](auto& fit) { fit.others.grades.data.sites[0].parts = far; }},
       {"part's site", [](auto& fit) { fit.others.grades.data.parts[1].site = -1; }},
+      {"part of another site",
+       [](auto& fit) {
+         auto& parts = fit.others.grades.data.parts;
+         parts.front().site = parts.back().site;
+       }},
       {"part's zone", [](auto& fit) { fit.others.grades.data.parts[1].zone = 50; }},
       {"part without a segment", [](auto& fit) { fit.others.grades.data.parts[1].segments = 0; }},
       {"part's kind",

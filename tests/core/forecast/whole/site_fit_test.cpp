@@ -11,6 +11,7 @@
 #include "tests/support/joined_world.h"
 #include "tests/support/made_portfolio.h"
 #include "tests/support/seeds.h"
+#include "tests/support/site_split.h"
 
 using namespace kneerail;
 using namespace kneerail::forecast;

@@ -34,6 +34,21 @@ Result<> picture(const Screen& screen, const std::string& name) {
   return done;
 }
 
+/// The cautions, and which hand is on the keys.
+Result<> start_first(const Screen& screen) {
+  if (screen.rooms.tablet().cautions_read()) return Done{};
+  if (auto done = picture(screen, "first-start"); !done) return done;
+  return screen.hand.touch(QStringLiteral("firstRight"));
+}
+
+/// What the tablet says of itself, and how its screen looks.
+Result<> look_at_tablet(const Screen& screen) {
+  for (const char* name : {"sitesTag", "tabletCell"})
+    if (auto done = screen.hand.touch(QLatin1String(name)); !done) return done;
+  if (auto done = picture(screen, "tablet"); !done) return done;
+  return screen.hand.touch(QStringLiteral("leaveTablet"));
+}
+
 Result<> open_run(const Screen& screen) {
   Hand& hand = screen.hand;
   if (auto done = hand.touch(QStringLiteral("sitesTag")); !done) return done;
@@ -272,6 +287,7 @@ Result<> show_forecast(const Screen& screen) {
 
 Result<std::vector<Entered>> forenoon(const Screen& screen) {
   std::vector<Entered> entered;
+  if (auto done = start_first(screen); !done) return fail(done.error());
   if (auto done = open_run(screen); !done) return fail(done.error());
   if (auto done = look_at_board(screen); !done) return fail(done.error());
   if (auto done = push_post(screen, entered); !done) return fail(done.error());
@@ -298,6 +314,7 @@ Result<std::vector<Entered>> afternoon(const Screen& screen) {
   if (auto done = skip_stretch(screen); !done) return fail(done.error());
   if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
   if (auto done = show_forecast(screen); !done) return fail(done.error());
+  if (auto done = look_at_tablet(screen); !done) return fail(done.error());
   if (auto done = close_visit(screen, entered); !done) return fail(done.error());
   return entered;
 }

@@ -89,6 +89,7 @@ void ElevationItem::tokens_changed(bool sizes) {
   view.deck_px = resting_deck_px();
   set_view(clamped(view));
   if (!scale_by_hand_) open_at_rule();
+  emit scaleTextChanged();
   list_visible_parts();
 }
 

@@ -50,9 +50,9 @@ class ElevationItem : public DrawingItem {
   Q_PROPERTY(QPointF chosenPoint READ chosen_point NOTIFY chosenMoved)
   /// Of a usual bay, px.
   Q_PROPERTY(qreal bayWidth READ bay_width NOTIFY scaleTextChanged)
-  /// "about 1:25": where there is little room.
+  /// "about 1:25", and "1:25" once the glass was measured: where there is little room.
   Q_PROPERTY(QString shortScaleText READ short_scale_text NOTIFY scaleTextChanged)
-  /// "seen from the sea, about 1:25": about, because glass differs from what it says of itself.
+  /// "seen from the sea, about 1:25".
   Q_PROPERTY(QString scaleText READ scale_text NOTIFY scaleTextChanged)
   /// How high water stood, for a screen reader; empty: no mark of it is on record.
   Q_PROPERTY(QString waterWords READ water_words NOTIFY scaleTextChanged)

@@ -72,7 +72,8 @@ ShapeList ElevationItem::bracket_shapes() const {
 }
 
 QString ElevationItem::short_scale_text() const {
-  return tr("about 1:%1").arg(qRound(view_.denominator));
+  const int denominator = qRound(view_.denominator);
+  return (tokens().size_measured() ? tr("1:%1") : tr("about 1:%1")).arg(denominator);
 }
 
 QString ElevationItem::scale_text() const {

@@ -1,10 +1,10 @@
 #pragma once
 
-// How this screen looks and sounds, as its person chose it: dark or light, left or right hand, less
-// motion, no sounds. Remembered by this device, in no record.
+// How this screen looks and sounds, as its person chose it: dark or light, left or right hand, size
+// of letters, more contrast, less motion, no sounds, how large the glass is. Remembered by this
+// device, in no record.
 
 #include <QObject>
-#include <QPointer>
 
 #include "mobile/models/store_link.h"
 #include "mobile/theme/tokens.h"
@@ -17,6 +17,7 @@ class LookKept : public QObject {
   LookKept(StoreLink& store, Tokens& tokens, QObject* parent = nullptr);
 
  private:
+  void restore();
   void keep();
 
   StoreLink& store_;

@@ -67,55 +67,9 @@ Item {
                 onChosen: place => pad.walk.chooseWallGauge(place)
             }
 
-            Grid {
-                id: own
-
-                readonly property real half: (width - spacing) / 2
-
+            LookKeys {
                 width: parent.width
-                columns: 2
-                spacing: Tokens.margin
-
-                NamedKeys {
-                    width: own.half
-                    caption: qsTr("This screen")
-                    named: "theme"
-                    names: [qsTr("Light"), qsTr("Dark")]
-                    now: Tokens.dark ? 1 : 0
-                    columns: 2
-                    onChosen: place => Tokens.dark = place === 1
-                }
-
-                NamedKeys {
-                    width: own.half
-                    caption: qsTr("Hand on the keys")
-                    named: "hand"
-                    names: [qsTr("Left"), qsTr("Right")]
-                    now: Tokens.leftHanded ? 0 : 1
-                    columns: 2
-                    onChosen: place => Tokens.leftHanded = place === 0
-                }
-
-                NamedKeys {
-                    width: own.half
-                    caption: qsTr("Motion")
-                    named: "motion"
-                    names: [qsTr("Full"), qsTr("Less")]
-                    now: Tokens.lessMotion ? 1 : 0
-                    columns: 2
-                    onChosen: place => Tokens.lessMotion = place === 1
-                }
-
-                NamedKeys {
-                    visible: Tokens.soundIsThere
-                    width: own.half
-                    caption: qsTr("Sounds")
-                    named: "sound"
-                    names: [qsTr("On"), qsTr("Off")]
-                    now: Tokens.sounds ? 0 : 1
-                    columns: 2
-                    onChosen: place => Tokens.sounds = place === 0
-                }
+                brief: true
             }
         }
     }

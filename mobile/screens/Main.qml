@@ -10,24 +10,28 @@ Window {
     required property SitesModel sites
     required property FindingsModel findings
     required property ForecastModel forecast
+    required property ThisTablet tablet
     /// Somebody walked here before: the window stands there again.
     required property bool walked
     /// The room of the walk, where it was made before the window.
     property Room walkAhead: null
-    property int place: walked ? Main.WalkRoom : Main.SitesRoom
+    readonly property int firstPlace: walked ? Place.Walk : Place.Sites
+    property int place: tablet.cautionsRead ? firstPlace : Place.Tablet
+    /// Where the tablet's own room leads back to.
+    property int placeBefore: firstPlace
     readonly property bool portrait: height > width
-    readonly property Room room: place === Main.SitesRoom ? sitesRoom.room : place === Main.ForecastRoom ? forecastRoom.room : place === Main.FindingsRoom ? findingsRoom.room : walkRoom.room
+    readonly property Room room: place === Place.Sites ? sitesRoom.room : place === Place.Forecast ? forecastRoom.room : place === Place.Findings ? findingsRoom.room : place === Place.Tablet ? tabletRoom.room : walkRoom.room
 
-    enum Place {
-        SitesRoom,
-        WalkRoom,
-        FindingsRoom,
-        ForecastRoom
+    function showTablet() {
+        if (window.place === Place.Tablet)
+            return;
+        window.placeBefore = window.place;
+        window.place = Place.Tablet;
     }
 
     function showNotSafe() {
         window.findings.openNotSafe();
-        window.place = Main.FindingsRoom;
+        window.place = Place.Findings;
     }
 
     visible: true
@@ -37,11 +41,11 @@ Window {
     color: Tokens.paper
 
     onPlaceChanged: {
-        if (place !== Main.WalkRoom)
+        if (place !== Place.Walk)
             window.walk.leave();
-        if (place === Main.SitesRoom)
+        if (place === Place.Sites)
             window.sites.refresh();
-        if (place === Main.FindingsRoom)
+        if (place === Place.Findings)
             window.findings.refresh();
     }
 
@@ -49,7 +53,7 @@ Window {
         target: window.sites
 
         function onRunOpened() {
-            window.place = Main.WalkRoom;
+            window.place = Place.Walk;
         }
     }
 
@@ -57,7 +61,7 @@ Window {
         target: window.walk
 
         function onForecastWanted() {
-            window.place = Main.ForecastRoom;
+            window.place = Place.Forecast;
         }
     }
 
@@ -65,8 +69,8 @@ Window {
         target: window.findings
 
         function onWalkWanted() {
-            if (window.place === Main.FindingsRoom && window.findings.opened >= 0)
-                window.place = Main.WalkRoom;
+            if (window.place === Place.Findings && window.findings.opened >= 0)
+                window.place = Place.Walk;
         }
     }
 
@@ -74,8 +78,13 @@ Window {
         target: window.forecast
 
         function onWalkWanted() {
-            window.place = Main.WalkRoom;
+            window.place = Place.Walk;
         }
+    }
+
+    Shortcut {
+        sequence: "F1"
+        onActivated: window.showTablet()
     }
 
     TagRail {
@@ -84,41 +93,20 @@ Window {
         z: 1
         width: parent.width
 
-        RailTag {
-            objectName: "sitesTag"
-            text: qsTr("Sites")
-            here: window.place === Main.SitesRoom
-            onClicked: window.place = Main.SitesRoom
-        }
-
-        RailTag {
-            objectName: "walkTag"
-            text: qsTr("Walk")
-            here: window.place === Main.WalkRoom
-            onClicked: window.place = Main.WalkRoom
-        }
-
-        RailTag {
-            objectName: "findingsTag"
-            text: qsTr("Findings")
-            here: window.place === Main.FindingsRoom
-            onClicked: window.place = Main.FindingsRoom
-        }
-
-        RailTag {
-            objectName: "forecastTag"
-            text: qsTr("Forecast")
-            here: window.place === Main.ForecastRoom
-            onClicked: {
-                window.walk.askForecast();
-                window.place = Main.ForecastRoom;
+        RoomTags {
+            visible: window.tablet.cautionsRead
+            place: window.place
+            onChosen: place => {
+                if (place === Place.Forecast)
+                    window.walk.askForecast();
+                window.place = place;
             }
         }
 
         cells: [
             TitleCell {
                 objectName: "notSafeCell"
-                visible: window.findings.notSafeCount !== "" && !window.portrait
+                visible: window.findings.notSafeCount !== "" && !window.portrait && window.tablet.cautionsRead
                 caption: window.findings.notSafeCount
                 text: window.findings.notSafeWords
                 lookAgain: true
@@ -142,7 +130,7 @@ Window {
         width: parent.width
         where: window.room ? window.room.whereLine : ""
         kept: window.room ? window.room.keptLine : ""
-        notSafe: window.findings.notSafeCount === "" ? "" : qsTr("%1 · %2").arg(window.findings.notSafeCount).arg(window.findings.notSafeWords)
+        notSafe: window.findings.notSafeCount === "" || !window.tablet.cautionsRead ? "" : qsTr("%1 · %2").arg(window.findings.notSafeCount).arg(window.findings.notSafeWords)
         onNotSafeTouched: window.showNotSafe()
     }
 
@@ -154,7 +142,7 @@ Window {
         RoomLoader {
             id: sitesRoom
 
-            here: window.place === Main.SitesRoom
+            here: window.place === Place.Sites
             portrait: window.portrait
             onWanted: setSource("Sites.qml", {
                 objectName: "sitesRoom",
@@ -163,11 +151,41 @@ Window {
             })
         }
 
+        Connections {
+            target: sitesRoom.item
+            ignoreUnknownSignals: true
+
+            function onTabletWanted() {
+                window.showTablet();
+            }
+        }
+
+        RoomLoader {
+            id: tabletRoom
+
+            here: window.place === Place.Tablet
+            portrait: window.portrait
+            onWanted: setSource("Tablet.qml", {
+                objectName: "tabletRoom",
+                portrait: window.portrait,
+                tablet: window.tablet
+            })
+        }
+
+        Connections {
+            target: tabletRoom.item
+            ignoreUnknownSignals: true
+
+            function onDone() {
+                window.place = window.placeBefore;
+            }
+        }
+
         RoomLoader {
             id: walkRoom
 
             ahead: window.walkAhead
-            here: window.place === Main.WalkRoom
+            here: window.place === Place.Walk
             portrait: window.portrait
             onWanted: setSource("Walk.qml", {
                 objectName: "walkRoom",
@@ -186,7 +204,7 @@ Window {
         RoomLoader {
             id: findingsRoom
 
-            here: window.place === Main.FindingsRoom
+            here: window.place === Place.Findings
             portrait: window.portrait
             onWanted: setSource("Findings.qml", {
                 objectName: "findingsRoom",
@@ -201,7 +219,7 @@ Window {
             ignoreUnknownSignals: true
 
             function onFindWanted() {
-                window.place = Main.WalkRoom;
+                window.place = Place.Walk;
                 window.walk.openPad(WalkModel.FindingPad);
             }
         }
@@ -209,7 +227,7 @@ Window {
         RoomLoader {
             id: forecastRoom
 
-            here: window.place === Main.ForecastRoom
+            here: window.place === Place.Forecast
             portrait: window.portrait
             onWanted: setSource("ForecastPart.qml", {
                 objectName: "forecastRoom",

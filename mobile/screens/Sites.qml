@@ -11,6 +11,8 @@ Room {
     readonly property real runsWidth: portrait ? width - Tokens.margin * 2 : width - Tokens.siteColumn - Tokens.dueTagWidth - Tokens.margin * 3
     property real pixelsPerMetre: Tokens.bandScaleMost
 
+    signal tabletWanted
+
     function fit() {
         room.pixelsPerMetre = room.sites.pixelsPerMetre(room.runsWidth, Tokens.margin * 2, Tokens.bandScaleLeast, Tokens.bandScaleMost, names.font);
     }
@@ -19,6 +21,7 @@ Room {
     cells: SitesCells {
         sites: room.sites
         portrait: room.portrait
+        onTabletWanted: room.tabletWanted()
     }
     Component.onCompleted: room.fit()
     onRunsWidthChanged: room.fit()

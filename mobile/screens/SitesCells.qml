@@ -8,6 +8,8 @@ Row {
     required property SitesModel sites
     property bool portrait: false
 
+    signal tabletWanted
+
     height: parent ? parent.height : implicitHeight
 
     TitleCell {
@@ -18,9 +20,9 @@ Row {
     }
 
     TitleCell {
-        visible: cells.sites.known
-        tells: true
+        objectName: "tabletCell"
         caption: qsTr("Kept here")
-        text: cells.sites.keptWords
+        text: cells.sites.known ? cells.sites.keptWords : qsTr("This tablet")
+        onClicked: cells.tabletWanted()
     }
 }

@@ -35,6 +35,7 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
       store_(std::move(store)) {
   Clock& clock = options.clock != nullptr ? *options.clock : *own_clock_;
   Random& random = options.random != nullptr ? *options.random : *own_random_;
+  tablet_ = std::make_unique<ThisTablet>(options.folder, *store_);
   walk_ = std::make_unique<WalkModel>(*store_, clock, random);
   place_ = std::make_unique<WalkPlace>(*store_, *walk_);
   close_ = std::make_unique<VisitClose>(options.folder, *walk_, clock);
@@ -92,6 +93,7 @@ void Rooms::show(QQmlApplicationEngine& engine, std::future<void> graphics) {
                                {QStringLiteral("sites"), QVariant::fromValue(sites_.get())},
                                {QStringLiteral("findings"), QVariant::fromValue(findings_.get())},
                                {QStringLiteral("forecast"), QVariant::fromValue(forecast_.get())},
+                               {QStringLiteral("tablet"), QVariant::fromValue(tablet_.get())},
                                {QStringLiteral("walkAhead"), QVariant::fromValue(room.get())},
                                {QStringLiteral("walked"), walked}});
   engine.load(file_of("Main.qml"));

@@ -14,6 +14,7 @@
 #include "mobile/models/look_kept.h"
 #include "mobile/models/sites_model.h"
 #include "mobile/models/store_link.h"
+#include "mobile/models/this_tablet.h"
 #include "mobile/models/visit_close.h"
 #include "mobile/models/walk_model.h"
 #include "mobile/models/walk_place.h"
@@ -62,6 +63,7 @@ class Rooms {
   [[nodiscard]] SitesModel& sites() { return *sites_; }
   [[nodiscard]] FindingsModel& findings() { return *findings_; }
   [[nodiscard]] ForecastModel& forecast() { return *forecast_; }
+  [[nodiscard]] ThisTablet& tablet() { return *tablet_; }
   /// Of the window that is shown; null: none is.
   [[nodiscard]] FirstRoom* first_room() { return first_room_.get(); }
 
@@ -76,6 +78,7 @@ class Rooms {
   std::unique_ptr<Clock> own_clock_;
   std::unique_ptr<Random> own_random_;
   std::unique_ptr<StoreLink> store_;
+  std::unique_ptr<ThisTablet> tablet_;
   std::unique_ptr<WalkModel> walk_;
   std::unique_ptr<WalkPlace> place_;
   std::unique_ptr<VisitClose> close_;

@@ -74,3 +74,9 @@ void Tokens::set_pixels_per_mm(qreal pixels) {
   pixels_per_mm_ = pixels;
   emit sizesChanged();
 }
+
+void Tokens::set_size_measured(bool measured) {
+  if (measured == size_measured_) return;
+  size_measured_ = measured;
+  emit sizesChanged();
+}

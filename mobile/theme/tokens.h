@@ -9,6 +9,7 @@
 #include <QObject>
 #include <QString>
 
+#include "mobile/theme/glass.h"
 #include "mobile/theme/palette.h"
 
 class Tokens : public QObject {
@@ -24,6 +25,7 @@ class Tokens : public QObject {
   Q_PROPERTY(bool soundIsThere READ sound_is_there NOTIFY soundsChanged)  ///< it can be heard
   Q_PROPERTY(qreal textScale READ text_scale WRITE set_text_scale NOTIFY sizesChanged)
   Q_PROPERTY(qreal pixelsPerMm READ pixels_per_mm WRITE set_pixels_per_mm NOTIFY sizesChanged)
+  Q_PROPERTY(bool sizeMeasured READ size_measured WRITE set_size_measured NOTIFY sizesChanged)
   // Colours.
   Q_PROPERTY(QColor paper READ paper NOTIFY themeChanged)
   Q_PROPERTY(QColor sheet READ sheet NOTIFY themeChanged)
@@ -125,6 +127,8 @@ class Tokens : public QObject {
   Q_PROPERTY(qreal timeBarWidth READ time_bar_width NOTIFY sizesChanged)
   Q_PROPERTY(qreal timeBarHeight READ time_bar_height NOTIFY sizesChanged)
   Q_PROPERTY(qreal sealSlide READ seal_slide NOTIFY sizesChanged)
+  Q_PROPERTY(qreal cardWidth READ card_width NOTIFY sizesChanged)
+  Q_PROPERTY(qreal cardHeight READ card_height NOTIFY sizesChanged)
   // Text sizes, for font.pixelSize.
   Q_PROPERTY(int captionText READ caption_text NOTIFY sizesChanged)
   Q_PROPERTY(int cellText READ cell_text NOTIFY sizesChanged)
@@ -176,9 +180,12 @@ class Tokens : public QObject {
   [[nodiscard]] qreal pixels_per_mm() const { return pixels_per_mm_; }
   /// A size given in the pixels of the drawings.
   [[nodiscard]] qreal drawn(qreal pixels) const {
-    return pixels / drawn_pixels_per_mm * pixels_per_mm_;
+    return pixels / kneerail::theme::drawn_pixels_per_mm * pixels_per_mm_;
   }
   void set_pixels_per_mm(qreal pixels);
+  /// Somebody laid something of known size on the glass: a scale is a scale, not about one.
+  [[nodiscard]] bool size_measured() const { return size_measured_; }
+  void set_size_measured(bool measured);
 
   [[nodiscard]] const kneerail::theme::Palette& palette() const {
     return kneerail::theme::palette(theme_);
@@ -305,6 +312,8 @@ class Tokens : public QObject {
   [[nodiscard]] qreal time_bar_width() const { return drawn(120); }  ///< of 15 years
   [[nodiscard]] qreal time_bar_height() const { return drawn(8); }
   [[nodiscard]] qreal seal_slide() const { return mm(60); }  ///< how far a seal is slid
+  [[nodiscard]] qreal card_width() const { return mm(kneerail::theme::card_width_mm); }
+  [[nodiscard]] qreal card_height() const { return mm(kneerail::theme::card_height_mm); }
 
   [[nodiscard]] int caption_text() const { return text(15); }  ///< title block
   [[nodiscard]] int cell_text() const {
@@ -349,8 +358,6 @@ class Tokens : public QObject {
   [[nodiscard]] int text(qreal pixels) const { return qRound(drawn(pixels) * text_scale_); }
   [[nodiscard]] int motion(int time_ms) const { return less_motion_ ? 0 : time_ms; }
 
-  static constexpr qreal drawn_pixels_per_mm = 5.88;
-
   kneerail::theme::Theme theme_ = kneerail::theme::Theme::light;
   bool more_contrast_ = false;
   bool left_handed_ = false;
@@ -358,7 +365,8 @@ class Tokens : public QObject {
   bool sounds_ = true;
   bool sound_is_there_ = false;
   qreal text_scale_ = 1;
-  qreal pixels_per_mm_ = drawn_pixels_per_mm;
+  qreal pixels_per_mm_ = kneerail::theme::drawn_pixels_per_mm;
+  bool size_measured_ = false;
   QString text_family_;
   QString digest_family_;
   QString missing_fonts_;

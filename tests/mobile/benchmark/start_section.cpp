@@ -4,6 +4,7 @@
 #include <QQuickWindow>
 #include <iostream>
 
+#include "mobile/screens/rooms.h"
 #include "tests/benchmark/section.h"
 #include "tests/mobile/benchmark/sections.h"
 
@@ -52,6 +53,11 @@ int show_empty_window() {
 }
 
 Result<> measure_start(const std::filesystem::path& register_folder, const Times& times) {
+  {
+    const auto rooms = Rooms::open({.folder = register_folder});
+    if (!rooms) return fail(rooms.error());
+    (*rooms)->tablet().readCautions();  // the first start of all shows them instead of a walk
+  }
   const QString data = QString::fromStdString(register_folder.string());
   std::vector<double> ours;
   std::vector<double> peers;

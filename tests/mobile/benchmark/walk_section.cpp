@@ -166,6 +166,7 @@ Result<> measure_walk(const std::filesystem::path& register_folder, const Times&
   auto bare = touches_of_a_bare_window(times.bare_touches);
   auto rooms = Rooms::open({.folder = register_folder});
   if (!rooms) return fail(rooms.error());
+  (*rooms)->tablet().readCautions();
   QQmlApplicationEngine engine;
   (*rooms)->show(engine);
   auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().value(0));

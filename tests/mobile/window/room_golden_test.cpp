@@ -82,6 +82,23 @@ TEST_CASE("each room looks as it did", "[mobile][window][golden]") {
   pictures.check("room-close");
 }
 
+TEST_CASE("the tablet's own room looks as it did", "[mobile][window][golden]") {
+  const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
+  ShownWindow shown(4);
+  shown.rooms().store().keep_settings({{"cautions_read", 0}}, [](const Result<>&) {});
+  shown.settle();
+  shown.switch_off();
+  shown.switch_on();
+  Pictures pictures(shown, size);
+  pictures.check("room-first-start");
+  CHECK(shown.touch("firstRight"));
+  CHECK(shown.touch("sitesTag"));
+  CHECK(shown.touch("tabletCell"));
+  pictures.check("room-tablet");
+  CHECK(shown.touch("measureGlass"));
+  pictures.check("room-tablet-card");
+}
+
 TEST_CASE("a run that was under water shows how high", "[mobile][window][golden]") {
   const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
   ShownWindow shown(4);

@@ -41,6 +41,7 @@ ShownWindow::ShownWindow(int posts, std::filesystem::path folder, bool real)
     auto opened = taken(Register::open(options(Mode::create)));
     taken(opened->save(site_.things()));
     taken(opened->save(site_.last_year()));
+    taken(keep_settings(*opened, {{"cautions_read", 1}}));
   }
   world_.clock.move_on(year_ms);
   switch_on();
@@ -62,7 +63,7 @@ void ShownWindow::switch_on(QSize size) {
   REQUIRE(engine_->rootObjects().size() == 1);
   window_ = qobject_cast<QQuickWindow*>(engine_->rootObjects().front());
   REQUIRE(window_ != nullptr);
-  window_->setProperty("place", 1);  // the walk, wherever the window opens
+  if (rooms_->tablet().cautions_read()) window_->setProperty("place", 1);  // the walk
   tokens().set_less_motion(true);
   resize(size);
 }

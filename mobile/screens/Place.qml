@@ -1,0 +1,12 @@
+// The rooms of the window by name.
+import QtQml
+
+QtObject {
+    enum Room {
+        Sites,
+        Walk,
+        Findings,
+        Forecast,
+        Tablet
+    }
+}

@@ -1,0 +1,49 @@
+// How this screen looks, and how large its glass is.
+import QtQuick
+import Kneerail.Ui
+
+Column {
+    id: looks
+
+    property bool measures: false
+
+    signal done
+
+    spacing: Tokens.margin
+
+    LookKeys {
+        width: parent.width
+        visible: !looks.measures
+    }
+
+    InkText {
+        width: parent.width
+        visible: !looks.measures
+        text: Tokens.sizeMeasured ? qsTr("The glass was measured with a card: drawings are to scale on it.") : qsTr("Nobody has measured this glass: scales of drawings are about what they say.")
+        wrapMode: Text.Wrap
+    }
+
+    OctagonKey {
+        objectName: "measureGlass"
+        width: parent.width
+        visible: !looks.measures
+        text: qsTr("Measure the glass with a card")
+        onClicked: looks.measures = true
+    }
+
+    CardOnGlass {
+        width: parent.width
+        visible: looks.measures
+        onDone: looks.measures = false
+    }
+
+    OctagonKey {
+        objectName: "leaveTablet"
+        width: parent.width
+        height: Tokens.mainActHeight
+        visible: !looks.measures
+        look: KeyFace.Act
+        text: qsTr("Back")
+        onClicked: looks.done()
+    }
+}

@@ -13,9 +13,14 @@ Item {
     property int textSize: Tokens.keyText
     property int secondTextSize: Tokens.bodyText
     property bool bold: true
+    /// Larger letters than a key was drawn for: they shrink until the words stand in it, never broken.
+    readonly property bool fitted: Tokens.textScale > 1
+    readonly property real signShare: sign !== null ? sign.height + Tokens.smallGap : 0
+    readonly property real lineHeight: 1.3  // of a text's size
+    readonly property real labelShare: secondLine === "" ? 1 : 0.55
 
     implicitWidth: Math.max(label.implicitWidth, second.implicitWidth, signPlace.width)
-    implicitHeight: lines.implicitHeight
+    implicitHeight: fitted ? lineHeight * ((text === "" ? 0 : textSize) + (secondLine === "" ? 0 : secondTextSize)) : lines.implicitHeight
 
     Column {
         id: lines
@@ -37,14 +42,19 @@ Item {
         InkText {
             id: label
 
+            objectName: "keyLabel"
             visible: text !== ""
             width: parent.width
             text: words.text
             color: words.ink
             bold: words.bold
+            height: words.fitted ? (words.height - words.signShare) * words.labelShare : implicitHeight
             font.pixelSize: words.textSize
+            fontSizeMode: words.fitted ? Text.Fit : Text.FixedSize
+            minimumPixelSize: Tokens.captionText / 2
             horizontalAlignment: Text.AlignHCenter
-            wrapMode: Text.Wrap
+            verticalAlignment: !words.fitted ? Text.AlignTop : words.secondLine === "" ? Text.AlignVCenter : Text.AlignBottom
+            wrapMode: words.fitted ? Text.WordWrap : Text.Wrap
             maximumLineCount: 2
             elide: Text.ElideRight
         }
@@ -56,9 +66,12 @@ Item {
             width: parent.width
             text: words.secondLine
             color: words.secondInk
+            height: words.fitted ? (words.height - words.signShare) * (1 - words.labelShare) : implicitHeight
             font.pixelSize: words.secondTextSize
+            fontSizeMode: words.fitted ? Text.Fit : Text.FixedSize
+            minimumPixelSize: Tokens.captionText / 2
             horizontalAlignment: Text.AlignHCenter
-            wrapMode: Text.Wrap
+            wrapMode: words.fitted ? Text.WordWrap : Text.Wrap
             maximumLineCount: 2
             elide: Text.ElideRight
         }

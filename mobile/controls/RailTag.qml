@@ -46,6 +46,6 @@ TouchItem {
         text: tag.text
         bold: tag.here
         color: tag.here ? Tokens.paper : Tokens.ink
-        font.pixelSize: Tokens.labelText
+        font.pixelSize: Tokens.tagText
     }
 }

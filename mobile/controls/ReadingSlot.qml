@@ -69,6 +69,6 @@ TouchItem {
         anchors.bottomMargin: Tokens.smallGap / 2
         text: slot.ghost
         color: Tokens.ink2
-        font.pixelSize: Tokens.smallText
+        font.pixelSize: Tokens.wasText
     }
 }

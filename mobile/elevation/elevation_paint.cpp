@@ -35,7 +35,7 @@ elevation::SceneWanted ElevationItem::wanted() const {
   wanted.drawing.denominator = drawn_denominator_;
   wanted.drawing.chosen_post = picture_ != nullptr ? picture_->post() : -1;
   wanted.drawing.tags = tagged_;
-  wanted.drawing.text_scale = tokens().text_scale();
+  wanted.drawing.text_scale = tokens().place_text_scale();
   wanted.drawing.theme =
       tokens().dark() ? kneerail::theme::Theme::dark : kneerail::theme::Theme::light;
   wanted.drawing.more_contrast = tokens().more_contrast();

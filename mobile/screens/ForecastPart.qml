@@ -38,6 +38,7 @@ Room {
         x: room.portrait || !Tokens.leftHanded ? 0 : room.sideWidth
         y: (room.portrait ? side.y : room.height) - height
         width: room.portrait ? room.width : room.width - room.sideWidth
+        most: (room.portrait ? side.y : room.height) / 2
         forecast: room.forecast
     }
 

@@ -28,7 +28,7 @@ Item {
         anchors.right: parent.right
         anchors.rightMargin: Tokens.gap
         anchors.verticalCenter: parent.verticalCenter
-        spacing: Tokens.smallGap
+        spacing: Tokens.textScale > 1 ? 0 : Tokens.smallGap
 
         Row {
             spacing: Tokens.inset

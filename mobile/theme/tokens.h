@@ -8,6 +8,7 @@
 #include <QColor>
 #include <QObject>
 #include <QString>
+#include <algorithm>
 
 #include "mobile/theme/glass.h"
 #include "mobile/theme/palette.h"
@@ -132,6 +133,8 @@ class Tokens : public QObject {
   // Text sizes, for font.pixelSize.
   Q_PROPERTY(int captionText READ caption_text NOTIFY sizesChanged)
   Q_PROPERTY(int cellText READ cell_text NOTIFY sizesChanged)
+  Q_PROPERTY(int tagText READ tag_text NOTIFY sizesChanged)
+  Q_PROPERTY(int wasText READ was_text NOTIFY sizesChanged)
   Q_PROPERTY(int smallText READ small_text NOTIFY sizesChanged)
   Q_PROPERTY(int bodyText READ body_text NOTIFY sizesChanged)
   Q_PROPERTY(int labelText READ label_text NOTIFY sizesChanged)
@@ -177,6 +180,8 @@ class Tokens : public QObject {
   /// 1.0, 1.2, 1.4 or 1.7; another number becomes the nearest of them.
   [[nodiscard]] qreal text_scale() const { return text_scale_; }
   void set_text_scale(qreal scale);
+  /// Of letters that stand in a frame of one height.
+  [[nodiscard]] qreal place_text_scale() const { return std::min(text_scale_, 1.15); }
   [[nodiscard]] qreal pixels_per_mm() const { return pixels_per_mm_; }
   /// A size given in the pixels of the drawings.
   [[nodiscard]] qreal drawn(qreal pixels) const {
@@ -315,18 +320,20 @@ class Tokens : public QObject {
   [[nodiscard]] qreal card_width() const { return mm(kneerail::theme::card_width_mm); }
   [[nodiscard]] qreal card_height() const { return mm(kneerail::theme::card_height_mm); }
 
-  [[nodiscard]] int caption_text() const { return text(15); }  ///< title block
+  [[nodiscard]] int caption_text() const { return text_in_place(15); }  ///< title block
   [[nodiscard]] int cell_text() const {
-    return text(17);
+    return text_in_place(17);
   }  ///< what stands in a cell of the title block
-  [[nodiscard]] int small_text() const { return text(16); }  ///< notes, tick labels
+  [[nodiscard]] int tag_text() const { return text_in_place(20); }  ///< a room's name
+  [[nodiscard]] int was_text() const { return text_in_place(16); }  ///< last visit's, in a slot
+  [[nodiscard]] int small_text() const { return text(16); }         ///< notes, tick labels
   [[nodiscard]] int body_text() const { return text(18); }
-  [[nodiscard]] int label_text() const { return text(20); }   ///< two-line key, pad heading
-  [[nodiscard]] int key_text() const { return text(22); }     ///< key label, heading
-  [[nodiscard]] int grade_text() const { return text(26); }   ///< its number on a key
-  [[nodiscard]] int main_text() const { return text(24); }    ///< the one main act
-  [[nodiscard]] int slot_text() const { return text(28); }    ///< reading in a slot
-  [[nodiscard]] int digit_text() const { return text(34); }   ///< digit key
+  [[nodiscard]] int label_text() const { return text(20); }           ///< two-line key, pad heading
+  [[nodiscard]] int key_text() const { return text(22); }             ///< key label, heading
+  [[nodiscard]] int grade_text() const { return text_in_place(26); }  ///< its number on a key
+  [[nodiscard]] int main_text() const { return text(24); }            ///< the one main act
+  [[nodiscard]] int slot_text() const { return text_in_place(28); }   ///< reading in a slot
+  [[nodiscard]] int digit_text() const { return text(34); }           ///< digit key
   [[nodiscard]] int figure_text() const { return text(42); }  ///< the one figure that counts
 
   [[nodiscard]] QString text_family() const { return text_family_; }
@@ -356,6 +363,10 @@ class Tokens : public QObject {
  private:
   [[nodiscard]] qreal mm(qreal length) const { return length * pixels_per_mm_; }
   [[nodiscard]] int text(qreal pixels) const { return qRound(drawn(pixels) * text_scale_); }
+  /// In a frame of one height for all sizes of letters: they grow as far as it has room.
+  [[nodiscard]] int text_in_place(qreal pixels) const {
+    return qRound(drawn(pixels) * place_text_scale());
+  }
   [[nodiscard]] int motion(int time_ms) const { return less_motion_ ? 0 : time_ms; }
 
   kneerail::theme::Theme theme_ = kneerail::theme::Theme::light;

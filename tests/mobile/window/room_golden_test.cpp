@@ -99,6 +99,53 @@ TEST_CASE("the tablet's own room looks as it did", "[mobile][window][golden]") {
   pictures.check("room-tablet-card");
 }
 
+TEST_CASE("rooms with larger letters look as they did", "[mobile][window][golden]") {
+  const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
+  ShownWindow shown(6);
+  shown.tokens().set_text_scale(1.4);
+  Pictures pictures(shown, size);
+  pictures.check("room-large-walk-post");
+  CHECK(shown.touch("gradePad"));
+  CHECK(shown.touch("grade3"));
+  pictures.check("room-large-walk-grade");
+  CHECK(shown.touch("coatingPad"));
+  for (const char* reading : {"74", "71", "76"}) shown.type(reading);
+  pictures.check("room-large-walk-coating");
+  CHECK(shown.touch("torquePad"));
+  pictures.check("room-large-walk-torque");
+}
+
+TEST_CASE("no word on a key is broken or over its edge, however large letters are",
+          "[mobile][window]") {
+  const double scale = GENERATE(1.0, 1.2, 1.4, 1.7);
+  const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
+  ShownWindow shown(6);
+  shown.tokens().set_text_scale(scale);
+  shown.resize(size);
+  int labels = 0;
+  const std::function<void(QQuickItem&)> check_in = [&](QQuickItem& at) {
+    if (!at.isVisible()) return;
+    if (at.objectName() == "keyLabel" && !at.property("text").toString().isEmpty()) {
+      INFO(at.property("text").toString().toStdString() << " at " << scale);
+      CHECK(at.property("contentHeight").toDouble() <= at.height() + 1);
+      CHECK(at.property("contentWidth").toDouble() <= at.width() + 1);
+      CHECK_FALSE(at.property("truncated").toBool());
+      ++labels;
+    }
+    for (QQuickItem* child : at.childItems()) check_in(*child);
+  };
+  const auto check_labels = [&] {
+    shown.settle();
+    check_in(*shown.window().contentItem());
+  };
+  check_labels();
+  for (const char* pad : {"gradePad", "coatingPad", "torquePad", "findingPad"}) {
+    CHECK(shown.touch(pad));
+    check_labels();
+  }
+  CHECK(labels > 40);
+}
+
 TEST_CASE("a run that was under water shows how high", "[mobile][window][golden]") {
   const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
   ShownWindow shown(4);

@@ -15,20 +15,27 @@ using kneerail::Uuid;
 
 ForecastWorker::ForecastWorker(std::filesystem::path folder, kneerail::Clock& clock,
                                QObject* parent)
-    : QObject(parent), clock_(clock), thread_(std::move(folder)) {}
+    : QObject(parent),
+      clock_(clock),
+      kept_in_(folder / "forecast.kept"),
+      thread_(std::move(folder)) {}
 
 void ForecastWorker::reckon() {
   ++asked_;
   if (stop_) stop_->store(true);
-  stop_ = thread_.ask<Known>(
-      [now = clock_.now()](Database& tables, const ReadingThread::Stop& stop) -> Result<Known> {
+  stop_ = thread_.ask<Made>(
+      [now = clock_.now(), kept_in = kept_in_](Database& tables,
+                                               const ReadingThread::Stop& stop) -> Result<Made> {
         auto days = kneerail::organisation_days(tables);
         if (!days) return kneerail::fail(days.error());
-        auto found = kneerail::reckon(tables, days->zone.day(now), &stop);
+        auto found = kneerail::reckon_or_kept(tables, days->zone.day(now), kept_in, &stop);
         if (!found) return kneerail::fail(found.error());
-        return Known(std::make_shared<const Reckoning>(std::move(*found)));
+        Made made{std::make_shared<const Reckoning>(std::move(found->coatings)), nullptr};
+        if (found->others)
+          made.others = std::make_shared<const OtherReckoning>(std::move(*found->others));
+        return made;
       },
-      [this, asked = asked_](const Result<Known>& made) { take(made, asked); });
+      [this, asked = asked_](const Result<Made>& made) { take(made, asked); });
   emit busyChanged();
 }
 
@@ -38,25 +45,27 @@ void ForecastWorker::catch_up() {
   if (asked_ > 0 && behind) reckon();
 }
 
-void ForecastWorker::take(const Result<Known>& made, int asked) {
+void ForecastWorker::take(const Result<Made>& made, int asked) {
   if (asked != asked_) return emit busyChanged();  // another one is on its way
   if (made) {
-    reckoning_ = *made;
-    others_.reset();
-    reckon_others();
+    reckoning_ = made->known;
+    others_ = made->others;
+    others_trouble_.clear();
+    if (!others_) reckon_others();
     // What came before it was asked is in it; what came after may be or not.
     std::erase_if(entered_, [asked](const auto& entry) { return entry.second < asked; });
   }
   trouble_ = made ? QString() : QString::fromStdString(made.error().message);
   emit reckoned();
+  if (made && others_) emit othersReckoned();
   emit busyChanged();
 }
 
 void ForecastWorker::reckon_others() {
-  others_trouble_.clear();
   stop_ = thread_.ask<Others>(
-      [known = reckoning_](Database&, const ReadingThread::Stop& stop) -> Result<Others> {
-        auto found = kneerail::reckon_others(*known, &stop);
+      [known = reckoning_, kept_in = kept_in_](Database&,
+                                               const ReadingThread::Stop& stop) -> Result<Others> {
+        auto found = kneerail::reckon_others(*known, &stop, kept_in);
         if (!found) return kneerail::fail(found.error());
         return Others(std::make_shared<const OtherReckoning>(std::move(*found)));
       },

@@ -31,7 +31,8 @@ class ForecastWorker : public QObject {
   /// Why there are no others.
   [[nodiscard]] QString others_trouble() const { return others_trouble_; }
 
-  /// Everything again, from what the register has now; a reckoning that is under way is left off.
+  /// Everything again, from what the register has now, unless what is kept was made of the very
+  /// same; a reckoning that is under way is left off.
   /// Told by reckoned(), then by othersReckoned().
   void reckon();
   /// The same, where a record came to the disk after the last reckoning was asked for.
@@ -56,11 +57,16 @@ class ForecastWorker : public QObject {
   using Known = std::shared_ptr<const kneerail::Reckoning>;
   using Others = std::shared_ptr<const kneerail::OtherReckoning>;
 
-  void take(const kneerail::Result<Known>& made, int asked);
+  struct Made {
+    Known known;
+    Others others;  ///< null: to be reckoned
+  };
+  void take(const kneerail::Result<Made>& made, int asked);
   void reckon_others();
   void take_others(const kneerail::Result<Others>& made, int asked);
 
   kneerail::Clock& clock_;
+  std::filesystem::path kept_in_;
   Known reckoning_;
   Others others_;
   QString trouble_;

@@ -174,6 +174,13 @@ QString finding_word(FindingKind what) {
   return {};
 }
 
+QString post_and_part(const RunSheet& sheet, int part) {
+  const SheetPost* post = post_of(sheet, sheet.parts.at(static_cast<std::size_t>(part)));
+  const QString name = part_name(sheet, part);
+  if (post == nullptr) return name;
+  return PartWords::tr("post %1, %2").arg(QString::fromStdString(post->label), name);
+}
+
 QString spoken_part(const RunSheet& sheet, int part) {
   const SheetPart& at = sheet.parts.at(static_cast<std::size_t>(part));
   QStringList words;

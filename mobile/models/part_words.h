@@ -12,6 +12,9 @@ namespace kneerail {
 /// post has several of a kind.
 QString part_name(const RunSheet& sheet, int part);
 
+/// "post 61, mid-rail cross"; of a bay's part the post before it.
+QString post_and_part(const RunSheet& sheet, int part);
+
 /// "Rust begins"; of aluminium and stainless steel "Pits begin". Empty for no grade of 1 to 5.
 QString grade_word(int grade, Finish finish);
 

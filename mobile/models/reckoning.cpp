@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <utility>
 
-#include "core/forecast/class_report.h"
 #include "core/records/entities.h"
+#include "schema/exchange/forecast_cache.h"
 #include "schema/store/portfolio_store.h"
 #include "schema/store/register_things.h"
 
@@ -40,6 +40,48 @@ Result<forecast::PartStory> story_of(const Reckoning& known, const Tell& tell) {
   return fail(Fault::not_estimable, known.coating.why_none);
 }
 
+/// What is reckoned from, and who is who in it.
+Result<> read_input(Database& tables, Date as_of, Reckoning& out) {
+  auto portfolio = read_portfolio(tables, as_of);
+  if (!portfolio) return fail(portfolio.error());
+  auto components = components_of(tables, *portfolio);
+  if (!components) return fail(components.error());
+  const auto sealed = sealed_visits(tables);
+  if (!sealed) return fail(sealed.error());
+  out.portfolio = std::move(*portfolio);
+  out.components = std::move(*components);
+  out.sealed = *sealed;
+  for (std::size_t i = 0; i < out.components.size(); ++i)
+    out.part_places.emplace(out.components[i], static_cast<std::int32_t>(i));
+  return Done{};
+}
+
+bool of_coating(const LimitForecast& row) {
+  return row.limit == forecast::Limit::coating_exhausted ||
+         row.limit == forecast::Limit::coating_first_maintenance;
+}
+
+/// `rows` of every limit, each part's together.
+OtherReckoning others_of(const Reckoning& known, forecast::OtherModels models,
+                         std::vector<LimitForecast> rows) {
+  for (LimitForecast& row : rows) row.sentence = {};
+  OtherReckoning out{std::move(models), PartRows(std::move(rows)), {}, {}, {}};
+  out.read = forecast::limits_read(out.limits.rows);
+  out.outlooks = forecast::part_outlooks(known.portfolio, out.limits.rows, out.read);
+  for (forecast::PartOutlook& outlook : out.outlooks) {
+    outlook.words = {};
+    out.worst_first.push_back(known.components[static_cast<std::size_t>(outlook.part)]);
+  }
+  return out;
+}
+
+void take_kept(KeptForecast kept, Begun& begun) {
+  begun.coatings.coating = std::move(kept.fit.coating);
+  for (const LimitForecast& row : kept.rows.limits)
+    if (of_coating(row)) begun.coatings.coating_rows.push_back(row);
+  begun.others = others_of(begun.coatings, std::move(kept.fit.others), std::move(kept.rows.limits));
+}
+
 }  // namespace
 
 PartRows::PartRows(std::vector<LimitForecast> all) : rows(std::move(all)) {
@@ -56,45 +98,59 @@ std::vector<LimitForecast> PartRows::of(std::int32_t part) const {
 }
 
 Result<Reckoning> reckon(Database& tables, Date as_of, const std::atomic<bool>* stop) {
-  auto portfolio = read_portfolio(tables, as_of);
-  if (!portfolio) return fail(portfolio.error());
-  auto components = components_of(tables, *portfolio);
-  if (!components) return fail(components.error());
-  const forecast::RunOptions options{.stop = stop};
-  auto coating = forecast::fit_any_coating(*portfolio, options);
-  if (!coating) return fail(coating.error());
-  auto said = forecast::report_any_coating(*coating, *portfolio, options);
-  if (!said) return fail(said.error());
-  Reckoning out;
-  out.portfolio = std::move(*portfolio);
-  out.coating = std::move(*coating);
-  out.forecast = std::move(*said);
-  out.components = std::move(*components);
-  for (std::size_t i = 0; i < out.components.size(); ++i)
-    out.part_places.emplace(out.components[i], static_cast<std::int32_t>(i));
-  if (!out.coating.model) return out;
-  for (const forecast::ZonePace& pace : forecast::zone_paces(*out.coating.model))
-    if (pace.is_likely_faster()) out.faster_sites.insert(pace.site);
-  return out;
+  auto begun = reckon_or_kept(tables, as_of, {}, stop);
+  if (!begun) return fail(begun.error());
+  return std::move(begun->coatings);
 }
 
-Result<OtherReckoning> reckon_others(const Reckoning& known, const std::atomic<bool>* stop) {
+Result<Begun> reckon_or_kept(Database& tables, Date as_of, const std::filesystem::path& kept_in,
+                             const std::atomic<bool>* stop) {
+  Begun begun;
+  if (auto read = read_input(tables, as_of, begun.coatings); !read) return fail(read.error());
+  if (auto kept =
+          kept_in.empty() ? std::nullopt : kept_forecast(begun.coatings.portfolio, kept_in)) {
+    take_kept(std::move(*kept), begun);
+    return begun;
+  }
+  Reckoning& out = begun.coatings;
+  const forecast::RunOptions options{.stop = stop};
+  auto coating = forecast::fit_any_coating(out.portfolio, options);
+  if (!coating) return fail(coating.error());
+  auto said = forecast::report_any_coating(*coating, out.portfolio, options);
+  if (!said) return fail(said.error());
+  out.coating = std::move(*coating);
+  out.coating_rows = std::move(said->limits);
+  return begun;
+}
+
+Result<OtherReckoning> reckon_others(const Reckoning& known, const std::atomic<bool>* stop,
+                                     const std::filesystem::path& kept_in) {
   const forecast::RunOptions options{.stop = stop};
   auto models = forecast::fit_other_limits(known.portfolio, options);
   if (!models) return fail(models.error());
   auto said = forecast::report_other_limits(known.coating, *models, known.portfolio, options);
   if (!said) return fail(said.error());
-  std::vector<LimitForecast> rows = std::move(said->rows);
-  rows.insert(rows.end(), known.forecast.limits.begin(), known.forecast.limits.end());
-  std::stable_sort(rows.begin(), rows.end(), [](const LimitForecast& a, const LimitForecast& b) {
-    return std::pair(a.part, a.limit) < std::pair(b.part, b.limit);
-  });
-  for (LimitForecast& row : rows) row.sentence = {};
-  OtherReckoning out{std::move(*models), PartRows(std::move(rows)), {}, {}};
-  out.read = forecast::limits_read(out.limits.rows);
-  for (const auto& outlook : forecast::part_outlooks(known.portfolio, out.limits.rows, out.read))
-    out.worst_first.push_back(known.components[static_cast<std::size_t>(outlook.part)]);
-  return out;
+  auto fit = forecast::fit_of_all(known.coating, std::move(*models));
+  auto rows = forecast::rows_said(fit, known.portfolio, known.coating_rows, std::move(*said));
+  KeptForecast made{std::move(fit), std::move(rows)};
+  // A folder that may not be written costs the next start its time, no more.
+  const bool stopped = stop != nullptr && stop->load();
+  if (!kept_in.empty() && !stopped)
+    keep_forecast(known.portfolio, made, {.file = kept_in, .sealed = known.sealed});
+  return others_of(known, std::move(made.fit.others), std::move(made.rows.limits));
+}
+
+forecast::NextVisit next_visit_of(const Reckoning* known, const OtherReckoning* others, Date today,
+                                  const forecast::SiteVisits& visits) {
+  if (known == nullptr) {
+    forecast::Portfolio nothing;
+    nothing.as_of = today;
+    return forecast::next_visit(nothing, {}, {}, nullptr, visits);
+  }
+  const auto* coating = known->coating.model ? &*known->coating.model : nullptr;
+  if (others == nullptr) return forecast::next_visit(known->portfolio, {}, {}, coating, visits);
+  return forecast::next_visit(known->portfolio, others->limits.rows, others->outlooks, coating,
+                              visits);
 }
 
 PartTold told_of(const Reckoning& known, const OtherReckoning* others, std::int32_t part) {
@@ -106,7 +162,7 @@ PartTold told_of(const Reckoning& known, const OtherReckoning* others, std::int3
                 others != nullptr,
                 {}};
   if (others == nullptr) {
-    for (const LimitForecast& row : known.forecast.limits)
+    for (const LimitForecast& row : known.coating_rows)
       if (row.part == part) told.rows.push_back(row);
     return told;
   }

@@ -7,17 +7,19 @@
 
 #include <atomic>
 #include <cstdint>
+#include <filesystem>
 #include <optional>
 #include <set>
-#include <string>
 #include <unordered_map>
 #include <vector>
 
 #include "core/base/id.h"
 #include "core/forecast/all_limits.h"
+#include "core/forecast/decisions/next_visit.h"
 #include "core/forecast/decisions/part_outlook.h"
 #include "core/forecast/part_story.h"
 #include "schema/database.h"
+#include "schema/digest.h"
 
 namespace kneerail {
 
@@ -35,10 +37,10 @@ struct PartRows {
 struct Reckoning {
   forecast::Portfolio portfolio;
   forecast::FittedCoating coating;
-  forecast::CoatingForecast forecast;                  ///< of coatings
+  std::vector<forecast::LimitForecast> coating_rows;   ///< their rows, by part id, then limit
   std::vector<Uuid> components;                        ///< by place in portfolio.parts
   std::unordered_map<Uuid, std::int32_t> part_places;  ///< the other way round
-  std::set<std::string> faster_sites;  ///< with a zone that is likely faster than its class
+  Digest sealed{};                                     ///< visits that were sealed by then
 
   [[nodiscard]] Date as_of() const { return portfolio.as_of; }
 };
@@ -49,17 +51,35 @@ struct OtherReckoning {
   forecast::OtherModels models;
   PartRows limits;
   std::set<forecast::Limit> read;  ///< limits of which some part has a reading
-  /// Components with an answer, by what is likely to stop holding first.
-  std::vector<Uuid> worst_first;
+  /// Of parts with an answer, by what is likely to stop holding first; without words.
+  std::vector<forecast::PartOutlook> outlooks;
+  std::vector<Uuid> worst_first;  ///< their components
 };
 
 /// Reads all readings up to a day and fits their coatings, until it is stopped; a null flag never
 /// stops it. Errors: not_estimable, with the reason in words; cancelled, io, corrupt.
 Result<Reckoning> reckon(Database& tables, Date as_of, const std::atomic<bool>* stop = nullptr);
 
-/// The rest of a reckoning. Errors: not_estimable, with the reason in words; cancelled.
+/// The rest of a reckoning. It is kept in the file for the next start, where one is named and can
+/// be written (schema/exchange/forecast_cache.h). Errors: not_estimable, with the reason in words;
+/// cancelled.
 Result<OtherReckoning> reckon_others(const Reckoning& known,
-                                     const std::atomic<bool>* stop = nullptr);
+                                     const std::atomic<bool>* stop = nullptr,
+                                     const std::filesystem::path& kept_in = {});
+
+/// A reckoning whose others may not be there yet.
+struct Begun {
+  Reckoning coatings;
+  std::optional<OtherReckoning> others;
+};
+/// As reckon(); or all of it from the file, where it was made of the very same.
+Result<Begun> reckon_or_kept(Database& tables, Date as_of, const std::filesystem::path& kept_in,
+                             const std::atomic<bool>* stop = nullptr);
+
+/// When somebody is to come to a site again by all that is known: of coatings alone, or of the
+/// register's rules alone, where no more is reckoned yet.
+forecast::NextVisit next_visit_of(const Reckoning* known, const OtherReckoning* others, Date today,
+                                  const forecast::SiteVisits& visits);
 
 /// What is said of one part.
 struct PartTold {

@@ -5,6 +5,7 @@
 #include <QStringList>
 #include <algorithm>
 #include <array>
+#include <map>
 
 #include "mobile/models/forecast_words.h"
 
@@ -13,10 +14,9 @@ namespace kneerail {
 namespace {
 
 using forecast::RunComing;
+using forecast::VisitDetails;
 
 constexpr std::int32_t soon_days = 60;
-constexpr std::int32_t month_days = 30;
-constexpr std::int32_t year_days = 365;
 
 class SiteWords {
   Q_DECLARE_TR_FUNCTIONS(SiteWords)
@@ -130,42 +130,100 @@ QString grade_words(const SiteBand& band) {
                     : SiteWords::tr("Nobody has graded a part yet.");
 }
 
-/// By the owner's longest interval and by the forecast, from the last visit on.
-std::optional<SiteDue> proposed_visit(const SiteBand& band, Pace pace) {
-  if (!band.last_visit) return {};
-  std::optional<SiteDue> earliest;
-  const auto propose = [&](std::int64_t days, SiteDue::Why why) {
-    const Date day{band.last_visit->days + static_cast<std::int32_t>(days)};
-    if (!earliest || day < earliest->day) earliest = SiteDue{SiteDue::What::visit, day, {}, why};
-  };
-  for (const SiteRun& run : band.runs)
-    if (run.longest_interval_days)
-      propose(*run.longest_interval_days, SiteDue::Why::longest_interval);
-  if (pace == Pace::faster) propose(year_days, SiteDue::Why::faster_than_class);
-  return earliest;
+/// What a part comes up to: "loose set screws".
+QString reached_words(const VisitDetails& of) {
+  switch (of.limit.value_or(forecast::Limit::grade_5)) {
+    case forecast::Limit::wall_limit:
+      return SiteWords::tr("its wall");
+    case forecast::Limit::torque_minimum:
+      return SiteWords::tr("loose set screws");
+    case forecast::Limit::coating_exhausted:
+    case forecast::Limit::coating_first_maintenance:
+      return SiteWords::tr("its coating");
+    case forecast::Limit::grade_2:
+      return SiteWords::tr("grade %1").arg(2);
+    case forecast::Limit::grade_3:
+      return SiteWords::tr("grade %1").arg(3);
+    case forecast::Limit::grade_4:
+      return SiteWords::tr("grade %1").arg(4);
+    case forecast::Limit::grade_5:
+      break;
+  }
+  return SiteWords::tr("grade %1").arg(5);
 }
 
-QString moved_words(const SiteDue& due) {
+QString due_part_words(const SiteDue& due) {
+  const VisitDetails& of = due.why->of;
+  if (of.comes_up)
+    return SiteWords::tr("%1 comes up to your chance of %2 for %3 on %4; half of that time is over")
+        .arg(due.part, chance_words(of.owners_chance), reached_words(of), whole_day(*of.comes_up));
+  const QString first = SiteWords::tr("%1 is past your chance of %2 for %3 already, with %4")
+                            .arg(due.part, chance_words(of.owners_chance), reached_words(of),
+                                 chance_words(of.chance_now));
+  return of.past < 2
+             ? first
+             : SiteWords::tr("%1; %n more part(s) as well", nullptr, of.past - 1).arg(first);
+}
+
+QString event_reason(const VisitDetails& of, Date day) {
+  const QString what = event_word(of.event);
+  return day < of.event_day
+             ? SiteWords::tr("a look before the %1 of %2").arg(what, whole_day(of.event_day))
+             : SiteWords::tr("nobody has come since the %1 of %2")
+                   .arg(what, whole_day(of.event_day));
+}
+
+QString reason_of(const SiteDue& due) {
+  const VisitDetails& of = due.why->of;
+  switch (due.why->why) {
+    case forecast::VisitReason::longest_interval:
+      if (of.never_visited) return SiteWords::tr("nobody has looked at the whole of it yet");
+      return SiteWords::tr("the owner's longest interval of %n day(s) ends", nullptr,
+                           of.longest_interval_days.value_or(0));
+    case forecast::VisitReason::event:
+      return event_reason(of, due.day);
+    case forecast::VisitReason::due_part:
+      return due_part_words(due);
+    case forecast::VisitReason::faster_than_class:
+      return SiteWords::tr("the coating goes faster than its class");
+    case forecast::VisitReason::narrows_a_rate:
+      return SiteWords::tr("one more reading of %1 would tell its rate by then").arg(due.part);
+  }
+  return {};
+}
+
+/// Why that day; of a day that was agreed and nothing moves there is nothing to say.
+QString day_words(const SiteDue& due) {
+  if (due.what != SiteDue::What::visit || !due.why) return {};
+  if (!due.moved_from) return SiteWords::tr("Proposed: %1.").arg(reason_of(due));
   const QString from = month_and_year(*due.moved_from);
-  return due.why == SiteDue::Why::faster_than_class
-             ? SiteWords::tr("Brought forward from %1: the coating goes faster than its class.")
-                   .arg(from)
-             : SiteWords::tr("Brought forward from %1: the owner's longest interval ends before.")
-                   .arg(from);
+  return SiteWords::tr("Brought forward from %1: %2.")
+      .arg(from == month_and_year(due.day) ? whole_day(*due.moved_from) : from, reason_of(due));
 }
 
 }  // namespace
 
-SiteDue site_due(const SiteBand& band, Pace pace) {
+QString event_word(const std::string& what) {
+  static const std::map<std::string, const char*> words{
+      {"ice", QT_TRANSLATE_NOOP("SiteWords", "ice")},
+      {"flood", QT_TRANSLATE_NOOP("SiteWords", "flood")},
+      {"impact", QT_TRANSLATE_NOOP("SiteWords", "impact")},
+      {"crowd", QT_TRANSLATE_NOOP("SiteWords", "crowd")},
+      {"storm", QT_TRANSLATE_NOOP("SiteWords", "storm")},
+      {"near miss", QT_TRANSLATE_NOOP("SiteWords", "near miss")},
+      {"accident", QT_TRANSLATE_NOOP("SiteWords", "accident")},
+      {"damage on purpose", QT_TRANSLATE_NOOP("SiteWords", "damage on purpose")}};
+  const auto word = words.find(what);
+  return word == words.end() ? SiteWords::tr("event") : SiteWords::tr(word->second);
+}
+
+SiteDue site_due(const SiteBand& band, const forecast::NextVisit& visit) {
   SiteDue due;
-  std::optional<Date> agreed = band.next_agreed;
-  if (agreed && band.last_visit && *agreed <= *band.last_visit) agreed.reset();  // it was kept
-  if (agreed) due = {SiteDue::What::visit, *agreed};
-  const auto proposed = proposed_visit(band, pace);
-  // A day or two under the agreed one is the calendar, not the owner.
-  if (proposed && (!agreed || proposed->day.days + month_days <= agreed->days)) {
-    due = *proposed;
-    due.moved_from = agreed;
+  if (visit.day) {
+    due.what = SiteDue::What::visit;
+    due.day = *visit.day;
+    if (visit.brought_forward || !visit.agreed) due.why = visit.proposals.front();
+    if (visit.brought_forward) due.moved_from = visit.agreed;
   }
   for (const SiteStrike& strike : band.strikes)
     if (strike.re_erect_by && (due.what == SiteDue::What::nothing || *strike.re_erect_by < due.day))
@@ -219,8 +277,7 @@ QString band_sentence(const SiteBand& band, const SiteDue& due, const SiteForeca
   QStringList lines;
   for (const SiteStrike& strike : band.strikes) lines << strike_words(strike);
   lines << danger_words(band);
-  if (due.moved_from) lines << moved_words(due);
-  lines << coming_words(band, forecast) << grade_words(band);
+  lines << day_words(due) << forecast.rest << coming_words(band, forecast) << grade_words(band);
   lines.removeAll(QString());
   return lines.join(QLatin1Char(' '));
 }

@@ -8,26 +8,22 @@
 #include <vector>
 
 #include "core/forecast/decisions/coming_due.h"
+#include "core/forecast/decisions/next_visit.h"
 #include "schema/store/site_store.h"
 
 namespace kneerail {
 
-/// What the newest forecast says of a site's coatings.
-enum class Pace { as_its_class, faster };
-
-/// When somebody is to come: a run that is down has to be up again, or the site is to be visited on
-/// the day agreed, at the end of the owner's longest interval, or a year after the last visit where
-/// its coating goes faster than its class, whichever comes first. A day agreed that was kept asks
-/// for nothing more.
+/// When somebody is to come: a run that is down has to be up again, or the site is to be visited as
+/// the command `visits` says it too (core/forecast/decisions/next_visit.h), whichever comes first.
 struct SiteDue {
   enum class What { nothing, visit, re_erect };
-  enum class Why { agreed, longest_interval, faster_than_class };
   What what = What::nothing;
   Date day;
-  std::optional<Date> moved_from = {};  ///< agreed, a month or more later
-  Why why = Why::agreed;
+  std::optional<forecast::VisitProposal> why = {};  ///< none: it is the day agreed
+  std::optional<Date> moved_from = {};              ///< the day agreed, which is later
+  QString part = {};                                ///< where a part is why: "post 61, base flange"
 };
-SiteDue site_due(const SiteBand& band, Pace pace = Pace::as_its_class);
+SiteDue site_due(const SiteBand& band, const forecast::NextVisit& visit);
 
 /// What the forecast knows of a site. Without `known` it says why it does not.
 struct SiteForecast {
@@ -35,6 +31,7 @@ struct SiteForecast {
   bool by_now = false;  ///< the day is not ahead of the reckoning
   std::vector<forecast::RunComing> runs;
   QString why_not;  ///< a sentence; empty: nothing to say
+  QString rest;     ///< why walls, set screws and grades are not in it; empty: they are
 };
 
 /// "C4 and C5, open and spray"; empty where nobody said.
@@ -52,7 +49,10 @@ struct TagWords {
 };
 TagWords tag_words(const SiteDue& due, Date today);
 
-/// What is down, what cannot wait, what comes due, how the parts were graded.
+/// "flood"; what the register has no word of is an event.
+QString event_word(const std::string& what);
+
+/// What is down, what cannot wait, why that day, what comes due, how the parts were graded.
 QString band_sentence(const SiteBand& band, const SiteDue& due, const SiteForecast& forecast);
 
 }  // namespace kneerail

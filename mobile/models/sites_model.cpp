@@ -7,7 +7,9 @@
 #include <tuple>
 #include <utility>
 
+#include "mobile/models/part_words.h"
 #include "schema/store/organisation_days.h"
+#include "schema/store/visit_plan_store.h"
 
 using kneerail::Database;
 using kneerail::Result;
@@ -15,13 +17,25 @@ using kneerail::RunSheet;
 using kneerail::SiteBand;
 using kneerail::SiteDue;
 using kneerail::SiteRun;
+using kneerail::Uuid;
 using kneerail::forecast::RunComing;
 
 namespace {
 
-SiteDue due_of(const SiteBand& band, const kneerail::Reckoning* known) {
-  const bool faster = known != nullptr && known->faster_sites.contains(band.reference);
-  return kneerail::site_due(band, faster ? kneerail::Pace::faster : kneerail::Pace::as_its_class);
+/// "post 61, base flange"; what the portfolio calls it where it stands nowhere.
+QString part_words(Database& tables, const Uuid& component, const std::string& otherwise) {
+  auto row = tables.prepare(
+      "SELECT place.parent FROM entity AS part JOIN entity AS place ON place.id = part.parent "
+      "WHERE part.id = ?1");
+  if (row) row->bind(1, component);
+  const auto found = row ? row->step() : Result<bool>(kneerail::fail(row.error()));
+  if (!found || !*found || row->is_null(0)) return QString::fromStdString(otherwise);
+  const auto sheet = kneerail::read_run(tables, row->uuid(0));
+  if (!sheet) return QString::fromStdString(otherwise);
+  for (std::size_t i = 0; i < sheet->parts.size(); ++i)
+    if (sheet->parts[i].id == component)
+      return kneerail::post_and_part(*sheet, static_cast<int>(i));
+  return QString::fromStdString(otherwise);
 }
 
 }  // namespace
@@ -30,6 +44,7 @@ SitesModel::SitesModel(std::filesystem::path folder, ForecastWorker& worker, kne
                        QObject* parent)
     : QAbstractListModel(parent), worker_(worker), clock_(clock), reading_(std::move(folder)) {
   connect(&worker, &ForecastWorker::reckoned, this, &SitesModel::read);
+  connect(&worker, &ForecastWorker::othersReckoned, this, &SitesModel::read);
 }
 
 SitesModel::~SitesModel() = default;
@@ -90,14 +105,18 @@ QString SitesModel::kept_words() const {
 
 kneerail::SiteForecast SitesModel::forecast_of(std::size_t site) const {
   kneerail::SiteForecast forecast;
-  if (!reckoned_) {
+  if (!reckoned_.coatings) {
     forecast.why_not = worker_.busy() ? tr("Reckoning what comes due.") : worker_.trouble();
     return forecast;
   }
   forecast.known = true;
   const SiteDue& due = dues_[site];
-  forecast.by_now = due.what != SiteDue::What::nothing && due.day <= reckoned_->as_of();
+  forecast.by_now = due.what != SiteDue::What::nothing && due.day <= reckoned_.coatings->as_of();
   forecast.runs = coming_[site];
+  if (!reckoned_.others)
+    forecast.rest = worker_.others_trouble().isEmpty()
+                        ? tr("Reckoning walls, set screws and grades.")
+                        : worker_.others_trouble();
   return forecast;
 }
 
@@ -113,7 +132,8 @@ QString SitesModel::spoken(std::size_t site) const {
            tag.caption, tag.day, sentence_of(site));
 }
 
-Result<SitesModel::Found> SitesModel::find(Database& tables, const Known& known) {
+Result<SitesModel::Found> SitesModel::find(Database& tables, const Known& known,
+                                           kneerail::Instant now) {
   Found found;
   auto days = kneerail::organisation_days(tables);
   if (!days) return kneerail::fail(days.error());
@@ -121,13 +141,6 @@ Result<SitesModel::Found> SitesModel::find(Database& tables, const Known& known)
   auto bands = kneerail::read_sites(tables, found.zone);
   if (!bands) return kneerail::fail(bands.error());
   found.bands = std::move(*bands);
-  // The site where somebody has to be first stands first; without a day last.
-  const auto place = [&](const SiteBand& band) {
-    const SiteDue due = due_of(band, known.get());
-    return std::tuple(due.what == SiteDue::What::nothing, due.day, band.name);
-  };
-  std::stable_sort(found.bands.begin(), found.bands.end(),
-                   [&](const SiteBand& a, const SiteBand& b) { return place(a) < place(b); });
   auto entries = tables.number("SELECT count(*) FROM journal");
   if (!entries) return kneerail::fail(entries.error());
   found.entries = *entries;
@@ -136,17 +149,50 @@ Result<SitesModel::Found> SitesModel::find(Database& tables, const Known& known)
   auto there = owner->step();
   if (!there) return kneerail::fail(there.error());
   if (*there) found.owner = owner->text(0);
-  for (const SiteBand& band : found.bands) {
-    const SiteDue& due = found.dues.emplace_back(due_of(band, known.get()));
-    if (!known) continue;
-    kneerail::forecast::ComingQuestion question;
-    question.chance = band.chance;
-    if (due.what != SiteDue::What::nothing)
-      question.years = std::max(0.0, kneerail::years_between(known->as_of(), due.day));
-    found.coming.push_back(kneerail::forecast::coming_due(known->portfolio, known->forecast,
-                                                          band.reference, question));
-  }
+  if (auto done = find_dues(tables, known, found.zone.day(now), found); !done)
+    return kneerail::fail(done.error());
   return found;
+}
+
+/// When somebody is to come to each site and what comes due by then; the site where somebody has to
+/// be first stands first, without a day last.
+Result<> SitesModel::find_dues(Database& tables, const Known& known, kneerail::Date today,
+                               Found& found) {
+  const auto as_of = known.coatings ? known.coatings->as_of() : today;
+  auto visits = kneerail::read_site_visits(tables, found.zone, as_of, found.bands);
+  if (!visits) return kneerail::fail(visits.error());
+  std::vector<std::pair<SiteBand, SiteDue>> order;
+  for (std::size_t i = 0; i < found.bands.size(); ++i) {
+    const auto visit =
+        kneerail::next_visit_of(known.coatings.get(), known.others.get(), as_of, (*visits)[i]);
+    SiteDue due = kneerail::site_due(found.bands[i], visit);
+    if (due.why && due.why->part >= 0) {
+      const auto part = static_cast<std::size_t>(due.why->part);
+      due.part = part_words(tables, known.coatings->components[part],
+                            known.coatings->portfolio.parts[part].id);
+    }
+    order.emplace_back(std::move(found.bands[i]), std::move(due));
+  }
+  std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) {
+    const auto place = [](const std::pair<SiteBand, SiteDue>& one) {
+      return std::tuple(one.second.what == SiteDue::What::nothing, one.second.day, one.first.name);
+    };
+    return place(a) < place(b);
+  });
+  found.bands.clear();
+  for (auto& [band, due] : order) {
+    if (known.coatings) {
+      kneerail::forecast::ComingQuestion question;
+      question.chance = band.chance;
+      if (due.what != SiteDue::What::nothing)
+        question.years = std::max(0.0, kneerail::years_between(as_of, due.day));
+      found.coming.push_back(kneerail::forecast::coming_due(
+          known.coatings->portfolio, known.coatings->coating_rows, band.reference, question));
+    }
+    found.bands.push_back(std::move(band));
+    found.dues.push_back(std::move(due));
+  }
+  return kneerail::Done{};
 }
 
 void SitesModel::refresh() {
@@ -155,8 +201,11 @@ void SitesModel::refresh() {
 }
 
 void SitesModel::read() {
-  const Known known = worker_.reckoning();
-  reading_.ask<Found>([known](Database& tables, const auto&) { return find(tables, known); },
+  Known known{worker_.reckoning(), worker_.others()};
+  // A new reckoning is half there: no day goes back and forth meanwhile.
+  if (!known.others && worker_.others_trouble().isEmpty() && reckoned_.others) known = reckoned_;
+  reading_.ask<Found>([known, now = clock_.now()](Database& tables,
+                                                  const auto&) { return find(tables, known, now); },
                       [this, known](Result<Found> found) {
                         if (found) return take(std::move(*found), known);
                         trouble_ = QString::fromStdString(found.error().message);
@@ -223,6 +272,11 @@ void SitesModel::openRun(int site, int run) {
   const auto& runs = bands_[static_cast<std::size_t>(site)].runs;
   if (run < 0 || run >= static_cast<int>(runs.size())) return;
   emit runOpened(runs[static_cast<std::size_t>(run)].id);
+}
+
+void SitesModel::prepareDay(int site) {
+  if (site < 0 || site >= rowCount()) return;
+  emit dayWanted(bands_[static_cast<std::size_t>(site)].id);
 }
 
 qreal SitesModel::pixelsPerMetre(qreal width_px, qreal beside_px, qreal least, qreal most,

@@ -69,6 +69,7 @@ class SitesModel : public QAbstractListModel {
   /// The band is in view: its drawings are wanted.
   Q_INVOKABLE void inView(int site);
   Q_INVOKABLE void openRun(int site, int run);
+  Q_INVOKABLE void prepareDay(int site);
   /// One scale for all runs, px for a metre: the site with the longest row fits `width_px` in one
   /// row with `beside_px` beside each drawing and each name, but never under `least` nor over
   /// `most`, and the longest run always fits. `names` is the font of the runs' names.
@@ -80,6 +81,7 @@ class SitesModel : public QAbstractListModel {
  signals:
   void changed();
   void runOpened(kneerail::Uuid run);
+  void dayWanted(kneerail::Uuid site);
 
  private:
   /// What one reading brings.
@@ -91,8 +93,15 @@ class SitesModel : public QAbstractListModel {
     std::vector<kneerail::SiteDue> dues;                             ///< by place in bands
     std::vector<std::vector<kneerail::forecast::RunComing>> coming;  ///< likewise
   };
-  using Known = std::shared_ptr<const kneerail::Reckoning>;
-  static kneerail::Result<Found> find(kneerail::Database& tables, const Known& known);
+  /// What was reckoned by then: nothing, coatings, or all.
+  struct Known {
+    std::shared_ptr<const kneerail::Reckoning> coatings;
+    std::shared_ptr<const kneerail::OtherReckoning> others;
+  };
+  static kneerail::Result<Found> find(kneerail::Database& tables, const Known& known,
+                                      kneerail::Instant now);
+  static kneerail::Result<> find_dues(kneerail::Database& tables, const Known& known,
+                                      kneerail::Date today, Found& found);
 
   void read();
   void take(Found found, const Known& known);
@@ -109,7 +118,7 @@ class SitesModel : public QAbstractListModel {
   std::vector<std::vector<kneerail::forecast::RunComing>> coming_;
   std::vector<std::unique_ptr<SiteRunsModel>> runs_;
   std::set<int> drawn_;  ///< sites of which the drawings were asked for
-  Known reckoned_;       ///< what coming_ was counted from
+  Known reckoned_;       ///< what dues_ and coming_ were made from
   QString owner_name_;
   QString trouble_;
   std::int64_t entries_ = 0;

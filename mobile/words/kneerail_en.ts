@@ -19,6 +19,58 @@
     </message>
 </context>
 <context>
+    <name>DayWords</name>
+    <message numerus="yes">
+        <source>%Ln post(s) to look at</source>
+        <translation>
+            <numerusform>%Ln post to look at</numerusform>
+            <numerusform>%Ln posts to look at</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln fitting(s) to torque</source>
+        <translation>
+            <numerusform>%Ln fitting to torque</numerusform>
+            <numerusform>%Ln fittings to torque</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln wall(s) to read</source>
+        <translation>
+            <numerusform>%Ln wall to read</numerusform>
+            <numerusform>%Ln walls to read</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln part(s) to grade near</source>
+        <translation>
+            <numerusform>%Ln part to grade near</numerusform>
+            <numerusform>%Ln parts to grade near</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln part(s) to check</source>
+        <translation>
+            <numerusform>%Ln part to check</numerusform>
+            <numerusform>%Ln parts to check</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln screw(s) to sign</source>
+        <translation>
+            <numerusform>%Ln screw to sign</numerusform>
+            <numerusform>%Ln screws to sign</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln coating(s) to read</source>
+        <translation>
+            <numerusform>%Ln coating to read</numerusform>
+            <numerusform>%Ln coatings to read</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>FindingPen</name>
     <message numerus="yes">
         <source>%n photograph(s)</source>
@@ -69,6 +121,65 @@
         <translation>
             <numerusform>Zeroed or checked %1. Good for %n hour.</numerusform>
             <numerusform>Zeroed or checked %1. Good for %n hours.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>PrepareModel</name>
+    <message numerus="yes">
+        <source>%1 %Ln more left out.</source>
+        <translation>
+            <numerusform>%1 %Ln more left out.</numerusform>
+            <numerusform>%1 %Ln more left out.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%L1 of %Ln post(s) looked at, the rest not reached</source>
+        <translation>
+            <numerusform>%L1 of %Ln post looked at, the rest not reached</numerusform>
+            <numerusform>%L1 of %Ln posts looked at, the rest not reached</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s) by eye</source>
+        <translation>
+            <numerusform>%Ln post by eye</numerusform>
+            <numerusform>%Ln posts by eye</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%L1 of %Ln post(s) with an instrument, the rest by eye</source>
+        <translation>
+            <numerusform>%L1 of %Ln post with an instrument, the rest by eye</numerusform>
+            <numerusform>%L1 of %Ln posts with an instrument, the rest by eye</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln thing(s) that come first</source>
+        <translation>
+            <numerusform>%Ln thing that comes first</numerusform>
+            <numerusform>%Ln things that come first</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s) to look at</source>
+        <translation>
+            <numerusform>%Ln post to look at</numerusform>
+            <numerusform>%Ln posts to look at</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln part(s) to measure</source>
+        <translation>
+            <numerusform>%Ln part to measure</numerusform>
+            <numerusform>%Ln parts to measure</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln screw(s) to sign</source>
+        <translation>
+            <numerusform>%Ln screw to sign</numerusform>
+            <numerusform>%Ln screws to sign</numerusform>
         </translation>
     </message>
 </context>
@@ -172,6 +283,20 @@
         <translation>
             <numerusform>%Ln fitting</numerusform>
             <numerusform>%Ln fittings</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1; %n more part(s) as well</source>
+        <translation>
+            <numerusform>%1; %n more part as well</numerusform>
+            <numerusform>%1; %n more parts as well</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>the owner&apos;s longest interval of %n day(s) ends</source>
+        <translation>
+            <numerusform>the owner&apos;s longest interval of %n day ends</numerusform>
+            <numerusform>the owner&apos;s longest interval of %n days ends</numerusform>
         </translation>
     </message>
 </context>

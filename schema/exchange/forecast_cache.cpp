@@ -10,6 +10,7 @@
 
 #include "core/base/archive.h"
 #include "core/forecast/part_story.h"
+#include "core/forecast/whole/kept_bounds.h"
 #include "core/forecast/whole/kept_models.h"
 #include "core/forecast/whole/part_inputs.h"
 #include "schema/exchange/digested_file.h"
@@ -98,6 +99,29 @@ std::vector<PartKey> keys_of(const forecast::Portfolio& portfolio) {
   return keys;
 }
 
+Head head_of_inputs(const forecast::Portfolio& portfolio, const Digest& sealed) {
+  return {.common = Sha256().add(forecast::common_input(portfolio)).finish(),
+          .sealed = sealed,
+          .parts = keys_of(portfolio),
+          .forecast = {}};
+}
+
+/// Whether the rows are of places that there are.
+bool are_of_parts(const forecast::ForecastRows& rows, const forecast::Portfolio& portfolio) {
+  return std::ranges::all_of(rows.limits, [&](const forecast::LimitForecast& row) {
+    return row.part >= 0 && static_cast<std::size_t>(row.part) < portfolio.parts.size();
+  });
+}
+
+std::optional<forecast::PortfolioFit> fit_kept(const std::string& bytes,
+                                               const forecast::Portfolio& portfolio) {
+  auto fit = forecast::fit_from_bytes(bytes);
+  if (!fit) return std::nullopt;
+  if (forecast::WallPaths::there_are(portfolio.settings))
+    fit->coating.wall_paths.emplace(portfolio.settings);
+  return std::move(*fit);
+}
+
 /// What is kept against what the portfolio is now.
 class Comparison {
  public:
@@ -129,11 +153,10 @@ class CacheWork {
  public:
   CacheWork(const forecast::Portfolio& portfolio, const forecast::RunOptions& options,
             const CacheQuestion& question)
-      : portfolio_(portfolio), options_(options), question_(question) {
-    now_.common = Sha256().add(forecast::common_input(portfolio)).finish();
-    now_.sealed = question.sealed;
-    now_.parts = keys_of(portfolio);
-  }
+      : portfolio_(portfolio),
+        options_(options),
+        question_(question),
+        now_(head_of_inputs(portfolio, question.sealed)) {}
 
   Result<CachedForecast> run() {
     auto kept = question_.afresh ? std::nullopt : read_kept(question_.file);
@@ -146,13 +169,6 @@ class CacheWork {
   }
 
  private:
-  /// Whether the rows are of places that there are.
-  [[nodiscard]] bool are_of_parts(const forecast::ForecastRows& rows) const {
-    return std::ranges::all_of(rows.limits, [&](const forecast::LimitForecast& row) {
-      return row.part >= 0 && static_cast<std::size_t>(row.part) < portfolio_.parts.size();
-    });
-  }
-
   Result<CachedForecast> all_again() {
     const auto fit = forecast::fit_portfolio(portfolio_, options_);
     if (!fit) return fail(fit.error());
@@ -171,7 +187,7 @@ class CacheWork {
   std::optional<Result<CachedForecast>> from_kept(Kept kept, const Comparison& comparison) {
     auto head = forecast::head_from_bytes(kept.head.forecast);
     auto rows = forecast::rows_from_bytes(kept.rows);
-    if (!head || !rows || !are_of_parts(*rows)) return std::nullopt;
+    if (!head || !rows || !are_of_parts(*rows, portfolio_)) return std::nullopt;
     CachedForecast out;
     out.kept = true;
     out.reckoned.held = comparison.held();
@@ -179,10 +195,8 @@ class CacheWork {
       now_.parts[i].held = kept.head.parts[i].held;
     if (options_.on && comparison.held() > 0) return std::nullopt;
     if (options_.on || !comparison.changed().empty()) {
-      auto fit = forecast::fit_from_bytes(kept.fit);
+      const auto fit = fit_kept(kept.fit, portfolio_);
       if (!fit) return std::nullopt;
-      if (forecast::WallPaths::there_are(portfolio_.settings))
-        fit->coating.wall_paths.emplace(portfolio_.settings);
       auto again = options_.on ? on_date(*fit) : with_changed(*fit, comparison, *rows);
       if (!again) return Result<CachedForecast>(fail(again.error()));
       *rows = std::move(*again);
@@ -278,6 +292,29 @@ Result<CachedForecast> cached_forecast(const forecast::Portfolio& portfolio,
   check(std::ranges::is_sorted(portfolio.parts, {}, &forecast::Part::id),
         "the parts of a portfolio to be kept are in the order of their ids");
   return CacheWork(portfolio, options, question).run();
+}
+
+std::optional<KeptForecast> kept_forecast(const forecast::Portfolio& portfolio,
+                                          const std::filesystem::path& file) {
+  const auto kept = read_kept(file);
+  if (!kept) return std::nullopt;
+  const Comparison comparison(*kept, head_of_inputs(portfolio, kept->head.sealed));
+  if (!comparison.usable() || !comparison.changed().empty() || comparison.held() > 0)
+    return std::nullopt;
+  auto fit = fit_kept(kept->fit, portfolio);
+  auto rows = forecast::rows_from_bytes(kept->rows);
+  if (!fit || !forecast::within(*fit, portfolio.parts.size()) || !rows ||
+      !are_of_parts(*rows, portfolio))
+    return std::nullopt;
+  return KeptForecast{std::move(*fit), std::move(*rows)};
+}
+
+bool keep_forecast(const forecast::Portfolio& portfolio, const KeptForecast& made,
+                   const CacheQuestion& question) {
+  Head head = head_of_inputs(portfolio, question.sealed);
+  head.forecast = forecast::bytes_of(forecast::head_of(made.fit));
+  return write_kept(question.file,
+                    {std::move(head), forecast::bytes_of(made.rows), forecast::bytes_of(made.fit)});
 }
 
 }  // namespace kneerail

@@ -50,4 +50,20 @@ Result<CachedForecast> cached_forecast(const forecast::Portfolio& portfolio,
                                        const forecast::RunOptions& options,
                                        const CacheQuestion& question);
 
+/// The fit and the rows themselves, for who tells of parts from them.
+struct KeptForecast {
+  forecast::PortfolioFit fit;
+  forecast::ForecastRows rows;
+};
+
+/// Nothing where none is kept of these very inputs, or some of its parts were reckoned since it was
+/// fitted.
+std::optional<KeptForecast> kept_forecast(const forecast::Portfolio& portfolio,
+                                          const std::filesystem::path& file);
+
+/// Keeps what was fitted and said of the whole as one, as cached_forecast() does. False: the folder
+/// may not be written.
+bool keep_forecast(const forecast::Portfolio& portfolio, const KeptForecast& made,
+                   const CacheQuestion& question);
+
 }  // namespace kneerail

@@ -13,7 +13,6 @@
 #include "core/records/visit.h"
 #include "schema/store/register_things.h"
 #include "schema/store/run_layout.h"
-#include "schema/store/site_store.h"
 
 namespace kneerail {
 namespace {
@@ -30,10 +29,8 @@ class PlanReader {
   PlanReader(Database& tables, const TimeZone& zone, Date as_of)
       : tables_(tables), zone_(zone), as_of_(as_of) {}
 
-  Result<std::vector<SiteVisits>> read() {
-    const auto bands = read_sites(tables_, zone_);
-    if (!bands) return fail(bands.error());
-    for (const SiteBand& band : *bands) {
+  Result<std::vector<SiteVisits>> read(const std::vector<SiteBand>& bands) {
+    for (const SiteBand& band : bands) {
       SiteVisits visits;
       visits.site = band.reference.empty() ? to_text(band.id) : band.reference;
       visits.agreed = band.next_agreed;
@@ -44,7 +41,7 @@ class PlanReader {
          {&PlanReader::read_last, &PlanReader::read_allowed, &PlanReader::read_events})
       if (auto done = (this->*step)(); !done)
         return fail(done.error(), "Reading what visits are due: ");
-    for (std::size_t i = 0; i < made_.size(); ++i) set_interval((*bands)[i], made_[i]);
+    for (std::size_t i = 0; i < made_.size(); ++i) set_interval(bands[i], made_[i]);
     return std::move(made_);
   }
 
@@ -168,7 +165,14 @@ class PlanReader {
 
 Result<std::vector<SiteVisits>> read_site_visits(Database& tables, const TimeZone& zone,
                                                  Date as_of) {
-  return PlanReader(tables, zone, as_of).read();
+  const auto bands = read_sites(tables, zone);
+  if (!bands) return fail(bands.error());
+  return read_site_visits(tables, zone, as_of, *bands);
+}
+
+Result<std::vector<SiteVisits>> read_site_visits(Database& tables, const TimeZone& zone, Date as_of,
+                                                 const std::vector<SiteBand>& bands) {
+  return PlanReader(tables, zone, as_of).read(bands);
 }
 
 }  // namespace kneerail

@@ -10,6 +10,7 @@
 #include "core/base/time_zone.h"
 #include "core/forecast/decisions/next_visit.h"
 #include "schema/database.h"
+#include "schema/store/site_store.h"
 
 namespace kneerail {
 
@@ -20,5 +21,9 @@ namespace kneerail {
 /// a visit that names it. Errors: io, corrupt.
 Result<std::vector<forecast::SiteVisits>> read_site_visits(Database& tables, const TimeZone& zone,
                                                            Date as_of);
+/// The same of bands that were read already (read_sites()), in their order.
+Result<std::vector<forecast::SiteVisits>> read_site_visits(Database& tables, const TimeZone& zone,
+                                                           Date as_of,
+                                                           const std::vector<SiteBand>& bands);
 
 }  // namespace kneerail

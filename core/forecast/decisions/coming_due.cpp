@@ -8,10 +8,11 @@
 
 namespace kneerail::forecast {
 
-std::vector<RunComing> coming_due(const Portfolio& portfolio, const CoatingForecast& forecast,
-                                  const std::string& site, const ComingQuestion& question) {
+std::vector<RunComing> coming_due(const Portfolio& portfolio,
+                                  const std::vector<LimitForecast>& rows, const std::string& site,
+                                  const ComingQuestion& question) {
   std::map<std::string, RunComing> runs;
-  for (const LimitForecast& row : forecast.limits) {
+  for (const LimitForecast& row : rows) {
     const Part& part = portfolio.parts[static_cast<std::size_t>(row.part)];
     if (part.site != site || row.limit != Limit::coating_exhausted || !row.answered) continue;
     RunComing& run = runs[part.run];

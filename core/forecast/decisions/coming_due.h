@@ -27,8 +27,9 @@ struct ComingQuestion {
   std::array<std::optional<double>, 4> chance;
 };
 
-/// The run's rows of "coating exhausted" in that forecast of a site, by run. Ascending by run.
-std::vector<RunComing> coming_due(const Portfolio& portfolio, const CoatingForecast& forecast,
-                                  const std::string& site, const ComingQuestion& question);
+/// The rows of "coating exhausted" of a site, by run. Ascending by run.
+std::vector<RunComing> coming_due(const Portfolio& portfolio,
+                                  const std::vector<LimitForecast>& rows, const std::string& site,
+                                  const ComingQuestion& question);
 
 }  // namespace kneerail::forecast

@@ -81,20 +81,23 @@ class VisitPlanner {
       add(portfolio_.as_of, VisitReason::longest_interval,
           concat({visits_.last_any ? "nobody has looked at the whole of it yet"
                                    : "nobody has been there yet",
-                  ", and the owner's longest interval is ", days, " days"}));
+                  ", and the owner's longest interval is ", days, " days"}),
+          {.longest_interval_days = visits_.longest_interval_days, .never_visited = true});
       return;
     }
     const Date day{visits_.last->days + *visits_.longest_interval_days};
     add(day, VisitReason::longest_interval,
         concat({"the owner's longest interval, ", std::to_string(*visits_.longest_interval_days),
-                " days from the last visit on ", to_text(*visits_.last), ", ends"}));
+                " days from the last visit on ", to_text(*visits_.last), ", ends"}),
+        {.longest_interval_days = visits_.longest_interval_days});
   }
 
   void add_events() {
     for (const OpenEvent& event : visits_.events) {
       if (event.day > portfolio_.as_of) {
         add(Date{event.day.days - 1}, VisitReason::event,
-            concat({event.what, " of ", to_text(event.day), " lies ahead: a look before it"}));
+            concat({event.what, " of ", to_text(event.day), " lies ahead: a look before it"}),
+            {.event = event.what, .event_day = event.day});
         continue;
       }
       if (!event.hours_allowed) {
@@ -105,7 +108,8 @@ class VisitPlanner {
       const auto days = static_cast<std::int32_t>(*event.hours_allowed / hours_of_a_day);
       add(Date{event.day.days + days}, VisitReason::event,
           concat({event.what, " of ", to_text(event.day), ", which nobody has come for; ",
-                  std::to_string(static_cast<int>(*event.hours_allowed)), " hours are allowed"}));
+                  std::to_string(static_cast<int>(*event.hours_allowed)), " hours are allowed"}),
+          {.event = event.what, .event_day = event.day});
     }
   }
 
@@ -128,7 +132,12 @@ class VisitPlanner {
     say_chances(skipped);
     if (!first) return;
     const Date day = later(portfolio_.as_of, first->years / 2);
-    add(day, VisitReason::due_part, due_words(*first, already));
+    VisitDetails of{.limit = rows_[first->row].limit,
+                    .owners_chance = first->chance,
+                    .chance_now = rows_[first->row].p_by[0],
+                    .past = already};
+    if (first->years > 0) of.comes_up = later(portfolio_.as_of, first->years);
+    add(day, VisitReason::due_part, due_words(*first, already), std::move(of));
     made_.proposals.back().part = first->part;
   }
 
@@ -183,7 +192,8 @@ class VisitPlanner {
       if (pace.site != visits_.site || !pace.is_likely_faster()) continue;
       add(Date{visits_.last->days + year_days}, VisitReason::faster_than_class,
           concat({"zone ", pace.zone, " likely loses zinc faster than its class, ",
-                  chance_words(pace.chance_faster), "; a year after the last visit"}));
+                  chance_words(pace.chance_faster), "; a year after the last visit"}),
+          {.zone = pace.zone});
       return;
     }
   }
@@ -243,8 +253,8 @@ class VisitPlanner {
     return concat({"No day can be said: ", made_.not_said.front(), "."});
   }
 
-  void add(Date day, VisitReason why, std::string words) {
-    made_.proposals.push_back({day, why, -1, std::move(words)});
+  void add(Date day, VisitReason why, std::string words, VisitDetails of = {}) {
+    made_.proposals.push_back({day, why, -1, std::move(words), std::move(of)});
   }
 
   [[nodiscard]] bool is_here(std::int32_t part) const {

@@ -48,11 +48,26 @@ struct SiteVisits {
 
 enum class VisitReason { longest_interval, event, due_part, faster_than_class, narrows_a_rate };
 
+/// What a reason is made of, for who says it in words of his own; unused fields stay as they are.
+struct VisitDetails {
+  std::string event = {};             ///< "flood"
+  Date event_day = {};                ///< it began or begins
+  std::optional<Limit> limit = {};    ///< that a part comes up to
+  double owners_chance = 0;           ///< of that limit
+  double chance_now = 0;              ///< of it on the as-of date
+  std::optional<Date> comes_up = {};  ///< none: the part is past the owner's chance already
+  int past = 0;                       ///< parts past the owner's chance, this one among them
+  std::string zone = {};              ///< that loses zinc faster than its class
+  std::optional<int> longest_interval_days = {};
+  bool never_visited = false;  ///< nobody has looked at the whole of it yet
+};
+
 struct VisitProposal {
   Date day;
   VisitReason why = VisitReason::longest_interval;
   std::int32_t part = -1;  ///< place in Portfolio::parts, where one is why
   std::string words;       ///< the reason; a part by its identifier
+  VisitDetails of = {};    ///< what the words are made of
 };
 
 struct NextVisit {

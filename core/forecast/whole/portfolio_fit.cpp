@@ -67,16 +67,21 @@ Result<ForecastRows> rows_of(const PortfolioFit& fit, const Portfolio& portfolio
     return fail(Fault::corrupt,
                 "Forecast: the fit is of other parts than those it is asked for. Nothing was "
                 "computed; the register is as it was. Make the fit again.");
-  ForecastRows rows;
-  if (const auto& coating = fit.coating.model) {
-    rows.limits = all_limit_rows({&portfolio, &*coating, &fit.sessions, options.on},
-                                 {.threads = options.threads, .stop = options.stop});
-    rows.left_out = coating->data.left_out;
-  }
+  std::vector<LimitForecast> coatings;
+  if (const auto& coating = fit.coating.model)
+    coatings = all_limit_rows({&portfolio, &*coating, &fit.sessions, options.on},
+                              {.threads = options.threads, .stop = options.stop});
   auto others = report_other_limits(fit.coating, fit.others, portfolio, options);
   if (!others) return fail(others.error());
-  append(rows.limits, others->rows);
-  append(rows.left_out, others->left_out);
+  return rows_said(fit, portfolio, std::move(coatings), std::move(*others));
+}
+
+ForecastRows rows_said(const PortfolioFit& fit, const Portfolio& portfolio,
+                       std::vector<LimitForecast> coatings, OtherLimits others) {
+  ForecastRows rows{std::move(coatings), {}};
+  if (fit.coating.model) rows.left_out = fit.coating.model->data.left_out;
+  append(rows.limits, others.rows);
+  append(rows.left_out, others.left_out);
   sort_rows(portfolio, rows.limits);
   sort_left_out(rows.left_out);
   return rows;

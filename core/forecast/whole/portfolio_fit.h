@@ -57,6 +57,10 @@ struct ForecastRows {
 Result<ForecastRows> rows_of(const PortfolioFit& fit, const Portfolio& portfolio,
                              const RunOptions& options);
 
+/// The same to the last bit, where its coatings and the others were said already.
+ForecastRows rows_said(const PortfolioFit& fit, const Portfolio& portfolio,
+                       std::vector<LimitForecast> coatings, OtherLimits others);
+
 /// The rows of one part again with readings that came after the fit, what parts share held: as
 /// all_limits_of_one_part(). Errors: as there.
 Result<ForecastRows> rows_of_one_part(const PortfolioFit& fit, const Portfolio& one);

@@ -19,6 +19,7 @@ struct OpenedRooms {
   explicit OpenedRooms(const std::vector<Entry>& entries) {
     auto made = taken(Register::open(world.options(folder.path(), Mode::create)));
     if (!entries.empty()) taken(made->save(entries));
+    taken(keep_settings(*made, {{"cautions_read", 1}}));
     made.reset();
     world.clock.move_on(year_ms);
     switch_on();

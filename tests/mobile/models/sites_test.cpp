@@ -196,50 +196,68 @@ TEST_CASE("100,000 parts are read without holding the screen", "[.slow][sites]")
   WARN("the screen was held " << longest_ms << " ms at most");
 }
 
-TEST_CASE("a site is due on the day agreed, or earlier when the interval ends", "[sites]") {
+TEST_CASE("the tag says the day that stands, and the sentence why it moved", "[sites]") {
   SiteBand band = band_with_runs();
-  CHECK(site_due(band).what == SiteDue::What::nothing);
-  band.next_agreed = day_of(2031, 8, 20);
-  CHECK(site_due(band).day == day_of(2031, 8, 20));
-  CHECK_FALSE(site_due(band).moved_from);
-  band.last_visit = day_of(2030, 5, 1);
-  band.runs[1].longest_interval_days = 365;
-  CHECK(site_due(band).day == day_of(2031, 5, 1));
-  CHECK(site_due(band).moved_from == day_of(2031, 8, 20));
-  band.next_agreed = day_of(2031, 5, 20);  // less than a month later is no other day
-  CHECK(site_due(band).day == day_of(2031, 5, 20));
-  band.next_agreed = day_of(2031, 3, 1);
-  CHECK(site_due(band).day == day_of(2031, 3, 1));
-  band.next_agreed = day_of(2032, 5, 1);
-  band.runs[1].longest_interval_days = 730;
-  CHECK(site_due(band, Pace::faster).day == day_of(2031, 5, 1));  // a year after the last visit
-  CHECK(band_sentence(band, site_due(band, Pace::faster), {})
-            .startsWith("Brought forward from May 2032: the coating goes faster than its class."));
-  band.runs[1].longest_interval_days = 300;
-  CHECK(site_due(band, Pace::faster).why == SiteDue::Why::longest_interval);
-  band.next_agreed = day_of(2031, 5, 20);
-  band.runs[1].longest_interval_days.reset();
-  CHECK_FALSE(site_due(band, Pace::faster).moved_from);
+  CHECK(site_due(band, {}).what == SiteDue::What::nothing);
+  forecast::NextVisit visit;
+  visit.day = visit.agreed = day_of(2031, 8, 20);
+  CHECK(site_due(band, visit).day == day_of(2031, 8, 20));
+  CHECK(band_sentence(band, site_due(band, visit), {}) == "Nobody has graded a part yet.");
+  const auto sentence = [&](forecast::VisitProposal why) {
+    visit.proposals = {std::move(why)};
+    visit.day = visit.proposals.front().day;
+    visit.brought_forward = visit.agreed.has_value();
+    SiteDue due = site_due(band, visit);
+    due.part = "post 61, base flange";
+    CHECK(due.day == visit.proposals.front().day);
+    CHECK(due.moved_from == visit.agreed);
+    return band_sentence(band, due, {}).replace(" Nobody has graded a part yet.", "");
+  };
+  using Why = forecast::VisitReason;
+  const Date day = day_of(2031, 2, 1);
+  CHECK(sentence({day, Why::faster_than_class, -1, "", {.zone = "sea"}}) ==
+        "Brought forward from Aug 2031: the coating goes faster than its class.");
+  CHECK(sentence(
+            {day_of(2031, 8, 2), Why::longest_interval, -1, "", {.longest_interval_days = 365}}) ==
+        "Brought forward from 20 Aug 2031: the owner's longest interval of 365 days ends.");
+  CHECK(sentence({day,
+                  Why::due_part,
+                  3,
+                  "",
+                  {.limit = forecast::Limit::torque_minimum,
+                   .owners_chance = 0.05,
+                   .chance_now = 0.4,
+                   .past = 3}}) ==
+        "Brought forward from Aug 2031: post 61, base flange is past your chance of 5 % for loose "
+        "set screws already, with 40 %; 2 more parts as well.");
+  CHECK(
+      sentence({day,
+                Why::due_part,
+                3,
+                "",
+                {.limit = forecast::Limit::wall_limit,
+                 .owners_chance = 0.05,
+                 .comes_up = day_of(2032, 2, 1)}}) ==
+      "Brought forward from Aug 2031: post 61, base flange comes up to your chance of 5 % for its "
+      "wall on 1 Feb 2032; half of that time is over.");
+  visit.agreed.reset();
+  CHECK(sentence(
+            {day, Why::event, -1, "", {.event = "near miss", .event_day = day_of(2031, 1, 30)}}) ==
+        "Proposed: nobody has come since the near miss of 30 Jan 2031.");
+  CHECK(sentence({day, Why::event, -1, "", {.event = "crowd", .event_day = day_of(2031, 2, 2)}}) ==
+        "Proposed: a look before the crowd of 2 Feb 2031.");
+  CHECK(sentence({day, Why::narrows_a_rate, 3, "", {}}) ==
+        "Proposed: one more reading of post 61, base flange would tell its rate by then.");
+  CHECK(sentence({day, Why::longest_interval, -1, "", {.never_visited = true}}) ==
+        "Proposed: nobody has looked at the whole of it yet.");
   SiteStrike strike;
-  strike.re_erect_by = day_of(2031, 2, 1);
+  strike.re_erect_by = day_of(2031, 1, 1);
   band.strikes.push_back(strike);
-  CHECK(site_due(band).what == SiteDue::What::re_erect);
-}
-
-TEST_CASE("a day agreed that was kept asks for nothing more", "[sites]") {
-  SiteBand band = band_with_runs();
-  band.next_agreed = day_of(2030, 5, 1);
-  band.last_visit = day_of(2030, 5, 1);
-  CHECK(site_due(band).what == SiteDue::What::nothing);
-  band.runs[1].longest_interval_days = 365;
-  CHECK(site_due(band).day == day_of(2031, 5, 1));
-  CHECK_FALSE(site_due(band).moved_from);
-  band.last_visit = day_of(2030, 4, 30);
-  CHECK(site_due(band).day == day_of(2030, 5, 1));
+  CHECK(site_due(band, visit).what == SiteDue::What::re_erect);
 }
 
 TEST_CASE("the tag turns to ink within sixty days and says when the day is past", "[sites]") {
-  SiteDue due{SiteDue::What::visit, day_of(2031, 6, 2), {}};
+  SiteDue due{SiteDue::What::visit, day_of(2031, 6, 2)};
   CHECK(tag_words(due, day_of(2031, 3, 1)).caption == "due");
   CHECK(tag_words(due, day_of(2031, 3, 1)).day == "2 Jun 2031");
   CHECK_FALSE(tag_words(due, Date{due.day.days - 61}).soon);

@@ -4,10 +4,14 @@
 #include <QCoreApplication>
 #include <QSignalSpy>
 #include <atomic>
+#include <fstream>
 #include <future>
+#include <nlohmann/json.hpp>
 #include <optional>
 #include <set>
+#include <sstream>
 
+#include "mobile/commands/commands.h"
 #include "mobile/models/forecast_words.h"
 #include "mobile/models/sites_model.h"
 #include "tests/mobile/walking.h"
@@ -50,6 +54,10 @@ class MeasuredSite {
   [[nodiscard]] Date today() { return Date{static_cast<std::int32_t>(clock().now().ms / day_ms)}; }
   SteadyClock& clock() { return world_.clock; }
 
+  void save(const std::vector<Entry>& entries) {
+    auto opened = taken(Register::open(world_.options(path(), Mode::write)));
+    taken(opened->save(entries));
+  }
   void measure_today(std::int64_t tenth_um) {
     auto opened = taken(Register::open(world_.options(path(), Mode::write)));
     measure(*opened, tenth_um);
@@ -180,6 +188,7 @@ TEST_CASE("coatings are told first, then every other limit; closing waits for ne
   const auto stopped = reckon_others(known, &stop);
   REQUIRE_FALSE(stopped);
   CHECK(stopped.error().fault == Fault::cancelled);
+  std::filesystem::remove(made.path() / "forecast.kept");
   worker->reckon();
   while (coatings.count() < 2) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
   worker.reset();
@@ -219,6 +228,100 @@ TEST_CASE("a grade just given is in every limit's row of its part", "[worker]") 
   CHECK(after.p_by[3] > before.p_by[3]);
 }
 
+TEST_CASE("what was reckoned is kept for the next start, and of other readings thrown away",
+          "[worker]") {
+  MeasuredSite made;
+  const auto begun = [&] {
+    auto opened = taken(Register::open({.folder = made.path(), .mode = Mode::read}));
+    return taken(
+        reckon_or_kept(opened->tables(), made.today(), made.path() / "forecast.kept", nullptr));
+  };
+  CHECK_FALSE(begun().others);
+  {
+    ForecastWorker worker(made.path(), made.clock());
+    worker.reckon();
+    while (worker.busy()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+    const Begun kept = begun();
+    REQUIRE(kept.others);
+    const auto same = [](const std::vector<forecast::LimitForecast>& a,
+                         const std::vector<forecast::LimitForecast>& b) {
+      return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const auto& x, const auto& y) {
+        return x.part == y.part && x.limit == y.limit && x.p_by == y.p_by &&
+               x.answered == y.answered;
+      });
+    };
+    CHECK(same(kept.coatings.coating_rows, worker.reckoning()->coating_rows));
+    CHECK(same(kept.others->limits.rows, worker.others()->limits.rows));
+    CHECK(kept.others->worst_first == worker.others()->worst_first);
+  }
+  ForecastWorker next(made.path(), made.clock());
+  QSignalSpy told(&next, &ForecastWorker::reckoned);
+  bool at_once = false;
+  QObject::connect(&next, &ForecastWorker::reckoned, &next,
+                   [&] { at_once = next.others() != nullptr; });
+  next.reckon();
+  while (next.busy()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+  CHECK(told.count() == 1);
+  CHECK(at_once);
+  made.measure_today(500);
+  CHECK_FALSE(begun().others);
+  next.reckon();
+  while (next.busy()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+  CHECK_FALSE(at_once);
+  std::ofstream(made.path() / "forecast.kept", std::ios::app) << "x";
+  CHECK_FALSE(begun().others);
+}
+
+TEST_CASE("the due tag says the day and the reason that the command visits says",
+          "[worker][sites]") {
+  MeasuredSite made;
+  const WalkedSite& site = made.site();
+  const cbor::Map limits{{2, 300}, {3, 800}, {14, cbor::Map{{1, 50}}}};
+  const auto changed = [](std::int64_t field, cbor::Value value) {
+    return cbor::Map{{1, cbor::Array{cbor::Array{field, std::move(value), cbor::Array{}}}}};
+  };
+  const Uuid visit = id_of(20, 90);
+  made.save({{site.site, 2, site.run, site.person, changed(15, std::int64_t{1}), {}},
+             {site.organisation, 2, site.rules, site.person, changed(3, limits), {}},
+             {site.site, 10, site.site, site.person, {{1, 1}}, visit},
+             {site.site,
+              20,
+              site.tees.front(),
+              site.person,
+              {{1, visit}, {2, 4}, {5, 1}, {98, site.tees.front()}},
+              {}}});
+  ForecastWorker worker(made.path(), made.clock());
+  SitesModel sites(made.path(), worker, made.clock());
+  const auto settle = [&] {
+    while (sites.busy() || worker.busy())
+      QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+  };
+  const auto says = [&](SitesModel::Role role) {
+    return sites.data(sites.index(0), role).toString();
+  };
+  worker.reckon();
+  settle();
+  REQUIRE(worker.others() != nullptr);
+  std::ostringstream out;
+  std::ostringstream err;
+  commands::Console console{.out = out, .err = err};
+  const std::string folder = made.path().string();
+  const std::string as_of = to_text(made.today());
+  const char* words[] = {"kneerail", "visits",      "--data", folder.c_str(),
+                         "--as-of",  as_of.c_str(), "--json", "-"};
+  REQUIRE(commands::run(static_cast<int>(std::size(words)), words, console) == 0);
+  const auto said = nlohmann::json::parse(out.str()).at("visits").at(0);
+  INFO(said.dump(1));
+  INFO(says(SitesModel::SentenceRole).toStdString());
+  CHECK(said.at("brought_forward") == true);
+  CHECK(said.at("proposals").at(0).at("reason") == "due_part");  // no rule of the register alone
+  const auto day = date_from_text(said.at("day").get<std::string>());
+  REQUIRE(day);
+  CHECK(says(SitesModel::TagDayRole).toStdString() == whole_day(*day).toStdString());
+  CHECK(says(SitesModel::SentenceRole).startsWith("Brought forward from "));
+  CHECK(says(SitesModel::SentenceRole).contains("your chance of 5 % for "));
+}
+
 TEST_CASE("today's readings bring the next visit forward", "[worker][sites]") {
   MeasuredSite made;
   ForecastWorker worker(made.path(), made.clock());
@@ -233,8 +336,9 @@ TEST_CASE("today's readings bring the next visit forward", "[worker][sites]") {
   worker.reckon();
   settle();
   REQUIRE(worker.reckoning() != nullptr);
-  CHECK(says(SitesModel::TagDayRole).toStdString() == whole_day(made.agreed()).toStdString());
-  CHECK_FALSE(says(SitesModel::SentenceRole).contains("Brought forward"));
+  CHECK(says(SitesModel::SentenceRole)
+            .startsWith("Brought forward from " + month_and_year(made.agreed()) +
+                        ": one more reading of post 118, top-rail tee would tell its rate"));
   QSignalSpy reckoned(&worker, &ForecastWorker::reckoned);
   sites.refresh();
   settle();

@@ -27,7 +27,7 @@ TEST_CASE("a later day has at least as many parts due, and none is counted twice
     question.years = years;
     int may = 0;
     int parts = 0;
-    for (const RunComing& run : coming_due(made.portfolio, *forecast, site, question)) {
+    for (const RunComing& run : coming_due(made.portfolio, forecast->limits, site, question)) {
       CHECK(run.likely <= run.may);
       CHECK(run.may <= run.parts);
       may += run.may;
@@ -38,5 +38,5 @@ TEST_CASE("a later day has at least as many parts due, and none is counted twice
     before = may;
   }
   CHECK(before > 0);
-  CHECK(coming_due(made.portfolio, *forecast, "elsewhere", question).empty());
+  CHECK(coming_due(made.portfolio, forecast->limits, "elsewhere", question).empty());
 }

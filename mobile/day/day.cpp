@@ -53,6 +53,9 @@ Result<> open_run(const Screen& screen) {
   Hand& hand = screen.hand;
   if (auto done = hand.touch(QStringLiteral("sitesTag")); !done) return done;
   if (auto done = picture(screen, "sites"); !done) return done;
+  if (auto done = hand.touch(QStringLiteral("prepareDay0")); !done) return done;
+  if (auto done = picture(screen, "prepare"); !done) return done;
+  if (auto done = hand.touch(QStringLiteral("sitesTag")); !done) return done;
   const QQuickItem* drawing = hand.find([](const QQuickItem& item) {
     return item.property("name").toString() == QLatin1String(run_walked);
   });

@@ -32,6 +32,8 @@ constexpr double ring_drawn = 7.5;        // radius
 constexpr double rings_apart_drawn = 18;  // nearer ones are one ring and a count
 constexpr double board_half_drawn = 14;
 constexpr double count_text_drawn = 14;
+constexpr double mark_drawn = 9;  // over a part that was chosen
+constexpr double mark_apart_drawn = 5;
 constexpr double apart_drawn = 6;  // least between two posts that are drawn
 
 bool is_rail(const SheetPart& part) {
@@ -64,7 +66,10 @@ void RunBandItem::set_picture(RunPicture* picture) {
   if (picture == picture_) return;
   if (picture_ != nullptr) picture_->disconnect(this);
   picture_ = picture;
-  if (picture != nullptr) connect(picture, &RunPicture::changed, this, &RunBandItem::resize);
+  if (picture != nullptr) {
+    connect(picture, &RunPicture::changed, this, &RunBandItem::resize);
+    connect(picture, &RunPicture::markedChanged, this, [this] { redraw(); });
+  }
   resize();
   emit pictureChanged();
 }
@@ -128,6 +133,7 @@ ShapeList RunBandItem::shapes() const {
   list.line(Point{0, y(0)}, Point{x(run.posts.back().chainage_mm) + drawn(side_drawn), y(0)},
             tokens().concrete_line(), {.width_px = drawn(3)});
   add_marks(list);
+  if (picture_ != nullptr) add_chosen(list);
   return list;
 }
 
@@ -226,6 +232,22 @@ void RunBandItem::add_marks(ShapeList& list) const {
     const Point corner{middle - half, y(run.height_mm) - drawn(20)};
     elevation::add_barrier_board(list, {corner, {2 * half, drawn(15)}, drawn(1.6)},
                                  tokens().palette());
+  }
+}
+
+/// Over the rail, one for the parts that stand nearer than they could be told apart.
+void RunBandItem::add_chosen(ShapeList& list) const {
+  float last = -drawn(mark_drawn);
+  std::vector<float> along;
+  for (const int part : picture_->marked())
+    if (static_cast<std::size_t>(part) < sheet().parts.size())
+      along.push_back(x(sheet().parts[static_cast<std::size_t>(part)].along_mm));
+  std::sort(along.begin(), along.end());
+  for (const float at : along) {
+    if (at - last < drawn(mark_apart_drawn)) continue;
+    last = at;
+    elevation::add_chosen_mark(list, {at, y(sheet().height_mm) - drawn(3)}, drawn(mark_drawn),
+                               tokens().chalk(), tokens().paper());
   }
 }
 

@@ -47,6 +47,7 @@ class RunBandItem : public DrawingItem {
   [[nodiscard]] float y(std::int64_t up_mm) const;
   void add_rails(kneerail::elevation::ShapeList& list) const;
   void add_marks(kneerail::elevation::ShapeList& list) const;
+  void add_chosen(kneerail::elevation::ShapeList& list) const;
   /// A chalk ring and how many findings it stands for, px along the run.
   struct Ring {
     float from = 0;

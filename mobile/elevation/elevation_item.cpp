@@ -131,6 +131,10 @@ void ElevationItem::set_picture(RunPicture* picture) {
   if (picture != nullptr) {
     connect(picture, &RunPicture::changed, this, &ElevationItem::sheet_changed);
     connect(picture, &RunPicture::chosenChanged, this, &ElevationItem::chosen_changed);
+    connect(picture, &RunPicture::markedChanged, this, [this] {
+      list_visible_parts();
+      update();
+    });
   }
   emit pictureChanged();
   sheet_changed();
@@ -396,5 +400,7 @@ void ElevationItem::settle() {
 }
 
 void ElevationItem::list_visible_parts() {
-  if (isComponentComplete()) visible_parts_.show(sheet_, view_);
+  if (isComponentComplete())
+    visible_parts_.show(sheet_, view_,
+                        picture_ != nullptr ? picture_->marked() : std::vector<int>());
 }

@@ -168,6 +168,7 @@ class ElevationItem : public DrawingItem {
   void list_visible_parts();
   [[nodiscard]] kneerail::elevation::SceneWanted wanted() const;
   [[nodiscard]] kneerail::elevation::ShapeList bracket_shapes() const;
+  [[nodiscard]] kneerail::elevation::ShapeList marked_shapes() const;
 
   void act(const std::vector<kneerail::elevation::Gesture>& gestures);
   void act(const kneerail::elevation::Gesture& gesture);

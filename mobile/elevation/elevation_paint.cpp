@@ -3,6 +3,7 @@
 #include <array>
 
 #include "mobile/elevation/elevation_item.h"
+#include "mobile/elevation/sign_shapes.h"
 #include "mobile/elevation/water_shapes.h"
 
 namespace elevation = kneerail::elevation;
@@ -14,6 +15,8 @@ namespace {
 constexpr double arm_drawn = 16;
 constexpr double long_arm_drawn = 24;  // of a bay or a post
 constexpr double stroke_drawn = 4.5;
+constexpr double mark_up_drawn = 15;  // over the middle of the part
+constexpr double mark_drawn = 15;
 
 }  // namespace
 
@@ -43,6 +46,7 @@ elevation::SceneWanted ElevationItem::wanted() const {
   if (!rings_.rings.empty())
     wanted.over = elevation::filling_rings(*sheet_, rings_.rings, wanted.drawing, view_,
                                            ring_fill_.currentValue().toFloat());
+  wanted.over.add(marked_shapes());
   wanted.over.add(bracket_shapes());
   if (lens_) {
     wanted.lens_view = lens_->view;
@@ -67,6 +71,24 @@ ShapeList ElevationItem::bracket_shapes() const {
     const float down = y == top ? arm : -arm;
     list.line(std::array{Point{x + inward, y}, Point{x, y}, Point{x, y + down}}, tokens().chalk(),
               stroke);
+  }
+  return list;
+}
+
+/// Over each part that was chosen to be measured.
+ShapeList ElevationItem::marked_shapes() const {
+  ShapeList list;
+  if (picture_ == nullptr) return list;
+  const double beyond_mm = drawn_px(arm_drawn) / view_.scale();
+  for (const int place : picture_->marked()) {
+    if (static_cast<std::size_t>(place) >= sheet_->parts.size()) continue;
+    const auto& part = sheet_->parts[static_cast<std::size_t>(place)];
+    const auto along_mm = static_cast<double>(part.along_mm);
+    if (along_mm < view_.left_mm() - beyond_mm || along_mm > view_.right_mm() + beyond_mm) continue;
+    const Point foot{
+        static_cast<float>(view_.x_px(along_mm)),
+        static_cast<float>(view_.y_px(static_cast<double>(part.up_mm)) - drawn_px(mark_up_drawn))};
+    elevation::add_chosen_mark(list, foot, drawn(mark_drawn), tokens().chalk(), tokens().paper());
   }
   return list;
 }

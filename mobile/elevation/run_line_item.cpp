@@ -22,6 +22,7 @@ namespace {
 // In the pixels of the drawings, down from the top of a line of 92.
 constexpr double margin_drawn = 24;
 constexpr double rail_drawn = 36;
+constexpr double chosen_drawn = 9;
 constexpr double foot_drawn = 66;
 constexpr double marks_drawn = 27;
 constexpr double numbers_drawn = 86;
@@ -62,6 +63,7 @@ void RunLineItem::set_picture(RunPicture* picture) {
   if (picture != nullptr) {
     connect(picture, &RunPicture::changed, this, changed);
     connect(picture, &RunPicture::chosenChanged, this, &RunLineItem::spokenChanged);
+    connect(picture, &RunPicture::markedChanged, this, [this] { redraw(); });
   }
   emit pictureChanged();
   changed();
@@ -250,6 +252,16 @@ void RunLineItem::add_numbers(ShapeList& list) const {
 
 void RunLineItem::add_marks(ShapeList& list) const {
   const RunSheet& run = sheet();
+  float last = -drawn(chosen_drawn);
+  for (const int place : picture_->marked()) {
+    if (static_cast<std::size_t>(place) >= run.parts.size()) continue;
+    const auto x = static_cast<float>(
+        x_px(static_cast<double>(run.parts[static_cast<std::size_t>(place)].along_mm)));
+    if (std::abs(x - last) < drawn(chosen_drawn) / 2) continue;
+    last = x;
+    kneerail::elevation::add_chosen_mark(list, {x, drawn(rail_drawn - 3)}, drawn(chosen_drawn),
+                                         tokens().chalk(), tokens().paper());
+  }
   const float y = drawn(marks_drawn);
   for (const auto& bay : run.bays) {
     if (!bay.closed_off) continue;

@@ -98,4 +98,14 @@ void add_due_tag(ShapeList& list, const DueTag& tag, const theme::Palette& palet
     list.circle(hole, radius, palette.edge, {.width_px = tag.edge_px});
 }
 
+void add_chosen_mark(ShapeList& list, Point foot, float side, const QColor& chalk,
+                     const QColor& ground) {
+  const float half = side / 2;
+  const float tall = side * 0.85F;
+  const std::array<Point, 3> head = {
+      Point{foot.x - half, foot.y - tall}, {foot.x + half, foot.y - tall}, foot};
+  list.line(head, ground, {.width_px = side * 0.3F, .closed = true});
+  list.fill(head, chalk);
+}
+
 }  // namespace kneerail::elevation

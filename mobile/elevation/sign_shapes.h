@@ -43,4 +43,9 @@ inline constexpr float due_tag_words = 0.52F;
 /// A plate with a pointed left end and a hole to hang it by.
 void add_due_tag(ShapeList& list, const DueTag& tag, const theme::Palette& palette);
 
+/// Over a part that was chosen to be measured: a chalk arrow head with its point at `foot`, on a
+/// rim of the ground so that it is seen on a rail too.
+void add_chosen_mark(ShapeList& list, Point foot, float side, const QColor& chalk,
+                     const QColor& ground);
+
 }  // namespace kneerail::elevation

@@ -35,9 +35,10 @@ QRectF part_rect(const RunSheet& sheet, int part, const RunView& view) {
 
 }  // namespace
 
-void VisibleParts::show(std::shared_ptr<const RunSheet> sheet, const RunView& view) {
+void VisibleParts::show(std::shared_ptr<const RunSheet> sheet, const RunView& view,
+                        const std::vector<int>& marked) {
   sheet_ = std::move(sheet);
-  std::vector<Row> rows = rows_in(view);
+  std::vector<Row> rows = rows_in(view, marked);
   if (rows == rows_) return;
   const bool other_count = rows.size() != rows_.size();
   if (!other_count) {
@@ -51,7 +52,8 @@ void VisibleParts::show(std::shared_ptr<const RunSheet> sheet, const RunView& vi
   emit countChanged();
 }
 
-std::vector<VisibleParts::Row> VisibleParts::rows_in(const RunView& view) const {
+std::vector<VisibleParts::Row> VisibleParts::rows_in(const RunView& view,
+                                                     const std::vector<int>& marked) const {
   std::vector<int> parts;
   for (std::size_t i = 0; i < sheet_->parts.size(); ++i) {
     const auto along_mm = static_cast<double>(sheet_->parts[i].along_mm);
@@ -73,7 +75,10 @@ std::vector<VisibleParts::Row> VisibleParts::rows_in(const RunView& view) const 
   }
   std::vector<Row> rows;
   for (const int i : parts) {
-    rows.push_back({i, part_rect(*sheet_, i, view), kneerail::spoken_part(*sheet_, i)});
+    QString name = kneerail::spoken_part(*sheet_, i);
+    if (std::binary_search(marked.begin(), marked.end(), i))
+      name = tr("%1, chosen to be measured").arg(name);
+    rows.push_back({i, part_rect(*sheet_, i, view), std::move(name)});
   }
   return rows;
 }

@@ -25,9 +25,10 @@ class VisibleParts : public QAbstractListModel {
 
   explicit VisibleParts(QObject* parent = nullptr) : QAbstractListModel(parent) {}
 
-  /// Lists what `view` shows. Says nothing when it lists what it listed.
+  /// Lists what `view` shows; `marked` are places of parts that were chosen to be measured. Says
+  /// nothing when it lists what it listed.
   void show(std::shared_ptr<const kneerail::RunSheet> sheet,
-            const kneerail::elevation::RunView& view);
+            const kneerail::elevation::RunView& view, const std::vector<int>& marked = {});
 
   [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
   [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
@@ -45,7 +46,8 @@ class VisibleParts : public QAbstractListModel {
     bool operator==(const Row&) const = default;
   };
 
-  [[nodiscard]] std::vector<Row> rows_in(const kneerail::elevation::RunView& view) const;
+  [[nodiscard]] std::vector<Row> rows_in(const kneerail::elevation::RunView& view,
+                                         const std::vector<int>& marked) const;
 
   std::shared_ptr<const kneerail::RunSheet> sheet_;
   std::vector<Row> rows_;

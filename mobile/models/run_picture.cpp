@@ -5,8 +5,17 @@
 void RunPicture::show(std::shared_ptr<const kneerail::RunSheet> sheet) {
   const bool same_run = sheet->id == sheet_->id;
   sheet_ = std::move(sheet);
+  // Places may be others now: who marked parts marks them again.
+  std::erase_if(marked_,
+                [&](int part) { return static_cast<std::size_t>(part) >= sheet_->parts.size(); });
   emit changed();
   if (!same_run) choose(-1, -1, -1);
+}
+
+void RunPicture::mark(std::vector<int> parts) {
+  if (parts == marked_) return;
+  marked_ = std::move(parts);
+  emit markedChanged();
 }
 
 void RunPicture::choose_post(int post) {

@@ -6,6 +6,7 @@
 #include <QtQml/qqmlregistration.h>
 #include <QObject>
 #include <memory>
+#include <vector>
 
 #include "schema/store/run_store.h"
 
@@ -35,6 +36,10 @@ class RunPicture : public QObject {
   void choose_part(int part);
   void choose_bay(int bay);
 
+  /// Parts that somebody chose to be measured, places in the sheet, ascending.
+  [[nodiscard]] const std::vector<int>& marked() const { return marked_; }
+  void mark(std::vector<int> parts);
+
   /// While Undo or Redo is at it: what moves takes the way back, which is quicker.
   [[nodiscard]] bool taking_back() const { return taking_back_; }
   void set_taking_back(bool taking_back) { taking_back_ = taking_back; }
@@ -42,6 +47,7 @@ class RunPicture : public QObject {
  signals:
   void changed();  ///< the sheet is another one
   void chosenChanged();
+  void markedChanged();
 
  private:
   void choose(int post, int part, int bay);
@@ -50,5 +56,6 @@ class RunPicture : public QObject {
   int post_ = -1;
   int part_ = -1;
   int bay_ = -1;
+  std::vector<int> marked_;
   bool taking_back_ = false;
 };

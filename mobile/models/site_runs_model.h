@@ -30,7 +30,7 @@ class SiteRunsModel : public QAbstractListModel {
   /// Why a run is not drawn, or not as it stands now.
   void cannot_draw(const kneerail::Uuid& run, const QString& why);
   [[nodiscard]] const std::vector<kneerail::SiteRun>& runs() const { return runs_; }
-  [[nodiscard]] const RunPicture& picture(std::size_t run) const { return *pictures_.at(run); }
+  [[nodiscard]] RunPicture& picture(std::size_t run) const { return *pictures_.at(run); }
 
  private:
   [[nodiscard]] bool same_runs(const std::vector<kneerail::SiteRun>& runs) const;

@@ -57,6 +57,7 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
   listen_to_check();
   listen_to_finding();
   connect(&store_, &StoreLink::checked, this, &WalkModel::checks_done);
+  prepared_ = kneerail::prepared_day(store_.reader().tables());
 }
 
 WalkModel::~WalkModel() = default;
@@ -128,6 +129,19 @@ void WalkModel::show_sheet(kneerail::Result<RunSheet> read) {
   sheet_behind_ = !read;
   if (!read) return say(QString::fromStdString(read.error().message));
   run_.show(std::make_shared<const RunSheet>(std::move(*read)));
+  mark_chosen();
+}
+
+/// What was chosen when the day was prepared and has not been read since.
+void WalkModel::mark_chosen() {
+  run_.mark(still_to_read(store_.reader().tables(), prepared_, sheet()));
+}
+
+void WalkModel::prepare(const kneerail::PreparedDay& day) {
+  prepared_ = day;
+  if (!opened()) return;
+  mark_chosen();
+  emit whereChanged();
 }
 
 /// Only what they touch, as long as the sheet has everything before them.

@@ -13,6 +13,7 @@
 
 #include "mobile/models/coating_set.h"
 #include "mobile/models/gauge_check.h"
+#include "mobile/models/prepared_kept.h"
 #include "mobile/models/run_picture.h"
 #include "mobile/models/store_link.h"
 #include "mobile/models/torque_check.h"
@@ -181,6 +182,8 @@ class WalkModel : public QObject {
 
   /// Opens a run; `component`, a part or a post of it, is chosen where it is given, else the first
   /// open post.
+  /// The parts that were chosen to be measured are marked until something was read of them.
+  void prepare(const kneerail::PreparedDay& day);
   void open(const kneerail::Uuid& run, const kneerail::Uuid& component = {});
   /// A number that a gauge typed, "76" or "76.4": to the slot that waits, else to the title block.
   void typed(const QString& number);
@@ -263,6 +266,7 @@ class WalkModel : public QObject {
   bool read_sheet(const kneerail::Uuid& run);
   void read_again_after(const std::vector<kneerail::Entry>& entries);
   void show_sheet(kneerail::Result<kneerail::RunSheet> read);
+  void mark_chosen();
   void chosen();
   void show_on_pads();
   void choose_instrument(kneerail::InstrumentKind kind, int place);
@@ -284,6 +288,7 @@ class WalkModel : public QObject {
   [[nodiscard]] int first_open_post() const;
 
   StoreLink& store_;
+  kneerail::PreparedDay prepared_;
   RunPicture run_;
   WalkPen pen_;
   CoatingSet coating_;

@@ -79,9 +79,12 @@ QString WalkModel::run_counts() const {
     return QLocale().toString(std::count_if(
         posts.begin(), posts.end(), [state](const auto& post) { return post.state == state; }));
   };
-  return tr("%1 seen · %2 skipped · %3 open")
-      .arg(in(kneerail::PostState::seen), in(kneerail::PostState::skipped),
-           in(kneerail::PostState::open));
+  const QString counts = tr("%1 seen · %2 skipped · %3 open")
+                             .arg(in(kneerail::PostState::seen), in(kneerail::PostState::skipped),
+                                  in(kneerail::PostState::open));
+  if (run_.marked().empty()) return counts;
+  return tr("%1 · %2 chosen to measure")
+      .arg(counts, QLocale().toString(qulonglong{run_.marked().size()}));
 }
 
 QString WalkModel::pushed_means() const {

@@ -11,6 +11,7 @@ Window {
     required property FindingsModel findings
     required property ForecastModel forecast
     required property ThisTablet tablet
+    required property PrepareModel prepare
     /// Somebody walked here before: the window stands there again.
     required property bool walked
     /// The room of the walk, where it was made before the window.
@@ -20,7 +21,7 @@ Window {
     /// Where the tablet's own room leads back to.
     property int placeBefore: firstPlace
     readonly property bool portrait: height > width
-    readonly property Room room: place === Place.Sites ? sitesRoom.room : place === Place.Forecast ? forecastRoom.room : place === Place.Findings ? findingsRoom.room : place === Place.Tablet ? tabletRoom.room : walkRoom.room
+    readonly property Room room: place === Place.Sites ? sitesRoom.room : place === Place.Forecast ? forecastRoom.room : place === Place.Findings ? findingsRoom.room : place === Place.Tablet ? tabletRoom.room : place === Place.Prepare ? prepareRoom.room : walkRoom.room
 
     function showTablet() {
         if (window.place === Place.Tablet)
@@ -50,10 +51,22 @@ Window {
     }
 
     Connections {
+        target: window.prepare
+
+        function onWalkWanted() {
+            window.place = Place.Walk;
+        }
+    }
+
+    Connections {
         target: window.sites
 
         function onRunOpened() {
             window.place = Place.Walk;
+        }
+
+        function onDayWanted() {
+            window.place = Place.Prepare;
         }
     }
 
@@ -160,25 +173,22 @@ Window {
             }
         }
 
-        RoomLoader {
+        TabletLoader {
             id: tabletRoom
 
             here: window.place === Place.Tablet
             portrait: window.portrait
-            onWanted: setSource("Tablet.qml", {
-                objectName: "tabletRoom",
-                portrait: window.portrait,
-                tablet: window.tablet
-            })
+            tablet: window.tablet
+            onDone: window.place = window.placeBefore
         }
 
-        Connections {
-            target: tabletRoom.item
-            ignoreUnknownSignals: true
+        PrepareLoader {
+            id: prepareRoom
 
-            function onDone() {
-                window.place = window.placeBefore;
-            }
+            here: window.place === Place.Prepare
+            portrait: window.portrait
+            prepare: window.prepare
+            onGoneBack: window.place = Place.Sites
         }
 
         RoomLoader {

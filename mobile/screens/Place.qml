@@ -7,6 +7,7 @@ QtObject {
         Walk,
         Findings,
         Forecast,
-        Tablet
+        Tablet,
+        Prepare
     }
 }

@@ -14,7 +14,7 @@ Row {
     RailTag {
         objectName: "sitesTag"
         text: qsTr("Sites")
-        here: tags.place === Place.Sites
+        here: tags.place === Place.Sites || tags.place === Place.Prepare
         onClicked: tags.chosen(Place.Sites)
     }
 

@@ -22,8 +22,9 @@ Rectangle {
     property bool portrait: false
 
     signal runChosen(int site, int run)
+    signal dayWanted(int site)
 
-    implicitHeight: Math.max(head.y + head.implicitHeight, tag.y + tag.height, why.y + why.implicitHeight) + Tokens.inset
+    implicitHeight: Math.max(head.y + head.implicitHeight, day.y + day.height, why.y + why.implicitHeight) + Tokens.inset
     color: band.index % 2 === 0 ? Tokens.sheet : Tokens.paper
     Accessible.role: Accessible.Grouping
     Accessible.name: band.spoken
@@ -95,7 +96,7 @@ Rectangle {
 
         x: rails.x + Tokens.inset
         y: rails.y + Math.max(rails.implicitHeight, band.portrait ? 0 : Tokens.dueTagHeight) + Tokens.smallGap
-        width: band.width - x - Tokens.margin
+        width: (band.portrait ? band.width : tag.x) - x - Tokens.margin
         text: band.sentence
         color: Tokens.ink2
         font.pixelSize: Tokens.bodyText
@@ -110,6 +111,19 @@ Rectangle {
         caption: band.tagCaption
         day: band.tagDay
         soon: band.tagSoon
+    }
+
+    OctagonKey {
+        id: day
+
+        objectName: "prepareDay" + band.index
+        anchors.right: tag.right
+        y: tag.y + tag.height + Tokens.gap
+        width: tag.width
+        text: qsTr("Prepare a day")
+        spoken: qsTr("Prepare a day at %1").arg(band.name)
+        textSize: Tokens.bodyText
+        onClicked: band.dayWanted(band.index)
     }
 
     Rectangle {

@@ -66,6 +66,7 @@ Room {
             pixelsPerMetre: room.pixelsPerMetre
             portrait: room.portrait
             onRunChosen: (site, run) => room.sites.openRun(site, run)
+            onDayWanted: site => room.sites.prepareDay(site)
             Component.onCompleted: room.sites.inView(index)
         }
     }

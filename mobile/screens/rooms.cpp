@@ -44,6 +44,7 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
   sites_ = std::make_unique<SitesModel>(options.folder, *worker_, clock);
   findings_ = std::make_unique<FindingsModel>(options.folder, *store_, *walk_);
   forecast_ = std::make_unique<ForecastModel>(store_->reader(), *worker_);
+  prepare_ = std::make_unique<PrepareModel>(options.folder, *store_, *worker_, clock);
   lead_from_room_to_room();
 }
 
@@ -51,6 +52,10 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
 void Rooms::lead_from_room_to_room() {
   QObject::connect(sites_.get(), &SitesModel::runOpened, walk_.get(),
                    [this](const Uuid& run) { walk_->open(run); });
+  QObject::connect(sites_.get(), &SitesModel::dayWanted, prepare_.get(), &PrepareModel::prepare);
+  QObject::connect(prepare_.get(), &PrepareModel::kept, walk_.get(), &WalkModel::prepare);
+  QObject::connect(prepare_.get(), &PrepareModel::walkWanted, walk_.get(),
+                   [this](const Uuid& run, const Uuid& subject) { walk_->open(run, subject); });
   QObject::connect(walk_.get(), &WalkModel::forecastWanted, forecast_.get(),
                    [this](const Uuid& run, const Uuid& component) {
                      forecast_->walked_in(walk_->pen().visit());
@@ -94,6 +99,7 @@ void Rooms::show(QQmlApplicationEngine& engine, std::future<void> graphics) {
                                {QStringLiteral("findings"), QVariant::fromValue(findings_.get())},
                                {QStringLiteral("forecast"), QVariant::fromValue(forecast_.get())},
                                {QStringLiteral("tablet"), QVariant::fromValue(tablet_.get())},
+                               {QStringLiteral("prepare"), QVariant::fromValue(prepare_.get())},
                                {QStringLiteral("walkAhead"), QVariant::fromValue(room.get())},
                                {QStringLiteral("walked"), walked}});
   engine.load(file_of("Main.qml"));

@@ -12,6 +12,7 @@
 #include "mobile/models/forecast_model.h"
 #include "mobile/models/forecast_worker.h"
 #include "mobile/models/look_kept.h"
+#include "mobile/models/prepare_model.h"
 #include "mobile/models/sites_model.h"
 #include "mobile/models/store_link.h"
 #include "mobile/models/this_tablet.h"
@@ -54,7 +55,8 @@ class Rooms {
   }
   /// Whether something that was asked of the register or of the forecast is still on its way.
   [[nodiscard]] bool reckons() const {
-    return to_begin_ || worker_->busy() || sites_->busy() || findings_->busy() || close_->busy();
+    return to_begin_ || worker_->busy() || sites_->busy() || findings_->busy() || close_->busy() ||
+           prepare_->busy();
   }
   [[nodiscard]] StoreLink& store() { return *store_; }
   [[nodiscard]] WalkModel& walk() { return *walk_; }
@@ -64,6 +66,7 @@ class Rooms {
   [[nodiscard]] FindingsModel& findings() { return *findings_; }
   [[nodiscard]] ForecastModel& forecast() { return *forecast_; }
   [[nodiscard]] ThisTablet& tablet() { return *tablet_; }
+  [[nodiscard]] PrepareModel& prepare() { return *prepare_; }
   /// Of the window that is shown; null: none is.
   [[nodiscard]] FirstRoom* first_room() { return first_room_.get(); }
 
@@ -90,6 +93,7 @@ class Rooms {
   std::unique_ptr<SitesModel> sites_;
   std::unique_ptr<FindingsModel> findings_;
   std::unique_ptr<ForecastModel> forecast_;
+  std::unique_ptr<PrepareModel> prepare_;
 };
 
 }  // namespace kneerail

@@ -1,6 +1,6 @@
 // screen-benchmark --data DIR [SECTION...]
-// How long the screens take: start, walk, large, frames. DIR is a register that `kneerail demo`
-// made; it is copied and left as it is.
+// How long the screens take: start, walk, prepare, large, frames. DIR is a register that `kneerail
+// demo` made; it is copied and left as it is.
 
 #include <QCommandLineParser>
 #include <QGuiApplication>
@@ -38,6 +38,9 @@ Result<> measured(const QStringList& wanted, const std::filesystem::path& folder
   if (asked("start")) {
     if (auto done = benchmark::measure_start(folder, times); !done) return done;
   }
+  if (asked("prepare")) {
+    if (auto done = benchmark::measure_prepare(folder, times); !done) return done;
+  }
   if (asked("large")) {
     if (auto done = benchmark::measure_large(folder.parent_path(), times); !done) return done;
   }
@@ -62,7 +65,8 @@ int main(int argc, char** argv) {
                     "Each thing once or twice: whether it can be measured, not how long it "
                     "takes."},
                    {"empty", "Shows an empty window: the peer of the start."}});
-  line.addPositionalArgument("section", "start, walk, large or frames; all when none is named");
+  line.addPositionalArgument("section",
+                             "start, walk, prepare, large or frames; all when none is named");
   line.process(app);
   if (line.isSet("empty")) return benchmark::show_empty_window();
   if (!line.isSet("data")) {

@@ -35,6 +35,9 @@ Result<> measure_walk(const std::filesystem::path& register_folder, const Times&
 /// opened, from part to part, a grade from touch to kept, the disk included.
 Result<> measure_large(const std::filesystem::path& below, const Times& times);
 
+/// A day prepared at the largest site: each step of a finger on the tape, beside what is done once.
+Result<> measure_prepare(const std::filesystem::path& register_folder, const Times& times);
+
 /// Frame times of a panned run of 150 and of 620 posts; and how long a touch looks for its part.
 void measure_frames(int frames);
 

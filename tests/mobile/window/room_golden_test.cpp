@@ -146,6 +146,40 @@ TEST_CASE("no word on a key is broken or over its edge, however large letters ar
   CHECK(labels > 40);
 }
 
+TEST_CASE("a prepared day looks as it did, and so do its parts on the walk",
+          "[mobile][window][golden]") {
+  const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
+  const bool dark = GENERATE(false, true);
+  const std::string theme = dark ? "-dark" : "";
+  const Folder folder;
+  ShownWindow shown(24, folder.path() / "register");
+  shown.tokens().set_dark(dark);
+  Pictures pictures(shown, size);
+  const WalkedSite& site = shown.site();
+  const std::int64_t now_ms = shown.clock().now().ms;
+  const auto day = static_cast<std::int32_t>(now_ms / 86'400'000);
+  const Uuid old_gauge = id_of(9, 3);
+  shown.rooms().store().save(
+      {created(site.organisation, old_gauge, 9, site.organisation, {{1, 1}, {2, "B1"}, {3, 10}}),
+       {site.organisation, 51, old_gauge, site.person, {{1, day - 380}, {2, day - 15}}, {}},
+       {site.organisation, 51, site.gauge, site.person, {{1, day - 30}, {2, day + 335}}, {}},
+       {site.site,
+        38,
+        site.posts[3],
+        site.person,
+        {{1, now_ms - 3'600'000}, {2, 1}, {3, "rail moves near the ladder"}, {6, true}},
+        {}},
+       {site.site, 30, site.tees[7], site.person, {{2, 2}, {3, 3}, {4, false}, {7, 1}}, {}}},
+      {}, [](const Result<>& saved) { REQUIRE(saved); });
+  shown.settle();
+  CHECK(shown.touch("sitesTag"));
+  CHECK(shown.touch("prepareDay0"));
+  CHECK(shown.drag("timeTape", {{0.7, 0.5}, {0.095, 0.5}}));
+  pictures.check("room-prepare" + theme);
+  CHECK(shown.touch("walkIt"));
+  pictures.check("room-walk-chosen" + theme);
+}
+
 TEST_CASE("a run that was under water shows how high", "[mobile][window][golden]") {
   const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
   ShownWindow shown(4);

@@ -44,7 +44,7 @@ TEST_CASE("the benchmark of the screens measures a small register", "[mobile][wi
   for (const char* what :
        {"touch to first frame, p50", "touch to first frame, p99", "reading to drawn as kept, p50",
         "reading to drawn as kept, p99", "start, p50", "memory at the first frame", "opened",
-        "from part to part, p99", "grade to kept, p99"}) {
+        "from part to part, p99", "grade to kept, p99", "the tape moved, p99"}) {
     INFO(what);
     const auto figures = figures_of(said, QString::fromLatin1(what));
     REQUIRE(figures.size() == 2);

@@ -13,24 +13,12 @@ constexpr std::string_view in_service =
     " held = 0 AND voided_by IS NULL AND NOT EXISTS (SELECT 1 FROM retirement r WHERE r.entity = "
     "entity.id)";
 
-Finish finish_of(const Thing& type) {
-  const auto material = static_cast<Material>(
-      type.number(component_type_field::material).value_or(static_cast<int>(Material::steel)));
-  const auto protection =
-      static_cast<Protection>(type.number(component_type_field::protection)
-                                  .value_or(static_cast<int>(Protection::hot_dip_zinc)));
-  if (material == Material::aluminium) return Finish::aluminium;
-  if (material == Material::stainless_steel) return Finish::stainless;
-  switch (protection) {
-    case Protection::zinc_plus_paint:
-      return Finish::zinc_and_paint;
-    case Protection::paint_on_steel:
-      return Finish::paint;
-    case Protection::bare:
-      return Finish::bare_steel;
-    default:
-      return Finish::zinc;
-  }
+Finish finish_of_type(const Thing& type) {
+  const auto material =
+      type.number(component_type_field::material).value_or(static_cast<int>(Material::steel));
+  const auto protection = type.number(component_type_field::protection)
+                              .value_or(static_cast<int>(Protection::hot_dip_zinc));
+  return finish_of(static_cast<Material>(material), static_cast<Protection>(protection));
 }
 
 class LayoutReader {
@@ -187,7 +175,7 @@ class LayoutReader {
   static void set_type(SheetPart& part, const Thing& type) {
     if (const auto does = type.number(component_type_field::what_it_does))
       part.does = static_cast<WhatItDoes>(*does);
-    part.finish = finish_of(type);
+    part.finish = finish_of_type(type);
     part.welded = type.number(component_type_field::system) == static_cast<int>(System::welded);
     part.diameter_tenth_mm =
         type.number(component_type_field::tube_diameter).value_or(part.diameter_tenth_mm);
@@ -230,6 +218,21 @@ class LayoutReader {
 };
 
 }  // namespace
+
+Finish finish_of(Material material, Protection protection) {
+  if (material == Material::aluminium) return Finish::aluminium;
+  if (material == Material::stainless_steel) return Finish::stainless;
+  switch (protection) {
+    case Protection::zinc_plus_paint:
+      return Finish::zinc_and_paint;
+    case Protection::paint_on_steel:
+      return Finish::paint;
+    case Protection::bare:
+      return Finish::bare_steel;
+    default:
+      return Finish::zinc;
+  }
+}
 
 Result<> each_row(Database& tables, std::string_view sql, const std::vector<Uuid>& given,
                   const std::function<Result<>(const Statement&)>& take) {

@@ -30,6 +30,9 @@ struct RunWork {
 inline constexpr std::string_view parts_of_run =
     "FROM entity AS place JOIN entity AS part ON part.parent = place.id AND part.type = 7 ";
 
+/// How a part of that material and protection is drawn and graded.
+Finish finish_of(Material material, Protection protection);
+
 /// Binds the identifiers in order and gives each row to `take`. Errors: io, corrupt, and what
 /// `take` returns.
 Result<> each_row(Database& tables, std::string_view sql, const std::vector<Uuid>& given,

@@ -279,6 +279,11 @@ void SitesModel::prepareDay(int site) {
   emit dayWanted(bands_[static_cast<std::size_t>(site)].id);
 }
 
+void SitesModel::openSite(int site) {
+  if (site < 0 || site >= rowCount()) return;
+  emit siteOpened(bands_[static_cast<std::size_t>(site)].id);
+}
+
 qreal SitesModel::pixelsPerMetre(qreal width_px, qreal beside_px, qreal least, qreal most,
                                  const QFont& names) const {
   const QFontMetricsF metrics(names);

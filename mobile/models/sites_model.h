@@ -70,6 +70,7 @@ class SitesModel : public QAbstractListModel {
   Q_INVOKABLE void inView(int site);
   Q_INVOKABLE void openRun(int site, int run);
   Q_INVOKABLE void prepareDay(int site);
+  Q_INVOKABLE void openSite(int site);
   /// One scale for all runs, px for a metre: the site with the longest row fits `width_px` in one
   /// row with `beside_px` beside each drawing and each name, but never under `least` nor over
   /// `most`, and the longest run always fits. `names` is the font of the runs' names.
@@ -82,6 +83,7 @@ class SitesModel : public QAbstractListModel {
   void changed();
   void runOpened(kneerail::Uuid run);
   void dayWanted(kneerail::Uuid site);
+  void siteOpened(kneerail::Uuid site);
 
  private:
   /// What one reading brings.

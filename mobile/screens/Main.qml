@@ -8,6 +8,7 @@ Window {
     required property WalkModel walk
     required property VisitClose close
     required property SitesModel sites
+    required property RegisterPages pages
     required property FindingsModel findings
     required property ForecastModel forecast
     required property ThisTablet tablet
@@ -160,7 +161,8 @@ Window {
             onWanted: setSource("Sites.qml", {
                 objectName: "sitesRoom",
                 portrait: window.portrait,
-                sites: window.sites
+                sites: window.sites,
+                pages: window.pages
             })
         }
 

@@ -7,6 +7,10 @@ Item {
 
     property string heading
     property string text
+    /// A way in that is a key; empty: there is none.
+    property string way
+
+    signal wayTaken
 
     Accessible.role: Accessible.StaticText
     Accessible.name: qsTr("%1 %2").arg(page.heading).arg(page.text)
@@ -37,6 +41,18 @@ Item {
             font.pixelSize: Tokens.labelText
             horizontalAlignment: Text.AlignHCenter
             wrapMode: Text.Wrap
+        }
+
+        OctagonKey {
+            objectName: "wayIn"
+            visible: page.way !== ""
+            anchors.horizontalCenter: parent.horizontalCenter
+            width: Tokens.padWidth
+            height: Tokens.mainActHeight
+            look: KeyFace.Act
+            text: page.way
+            textSize: Tokens.mainText
+            onClicked: page.wayTaken()
         }
     }
 }

@@ -9,6 +9,8 @@ Rectangle {
 
     property int metres: 1
     property real pixelsPerMetre: 1
+    /// Left free at the right for a key.
+    property real keyRoom: 0
 
     implicitHeight: Math.max(Tokens.bandFootHeight, words.implicitHeight + Tokens.inset)
     color: Tokens.shade
@@ -70,7 +72,7 @@ Rectangle {
         anchors.left: ruler.right
         anchors.leftMargin: Tokens.pageMargin * 3
         anchors.right: parent.right
-        anchors.rightMargin: Tokens.margin
+        anchors.rightMargin: Tokens.margin + foot.keyRoom
         anchors.verticalCenter: parent.verticalCenter
 
         InkText {

@@ -8,15 +8,21 @@ Item {
     property string caption
     property string text
     property int most: 300
+    /// On the key that ends it.
+    property string whenEmpty: qsTr("It cannot wait")
+    property string whenSaid: qsTr("Say so")
 
     signal said(text: string)
 
-    onVisibleChanged: {
-        if (field.visible) {
-            words.text = field.text;
-            words.forceActiveFocus();
-        }
+    function begin() {
+        if (!field.visible)
+            return;
+        words.text = field.text;
+        words.forceActiveFocus();
     }
+
+    onVisibleChanged: field.begin()
+    Component.onCompleted: field.begin()
 
     Octagon {
         anchors.fill: parent
@@ -69,7 +75,7 @@ Item {
         y: parent.height - height
         width: parent.width
         height: Tokens.touchTarget
-        text: words.text.trim() === "" ? qsTr("It cannot wait") : qsTr("Say so")
+        text: words.text.trim() === "" ? field.whenEmpty : field.whenSaid
         secondLine: words.length > field.most ? qsTr("Only the first %1 characters are kept").arg(field.most) : ""
         textSize: Tokens.labelText
         secondTextSize: Tokens.captionText

@@ -23,11 +23,34 @@ Rectangle {
 
     signal runChosen(int site, int run)
     signal dayWanted(int site)
+    signal nameChosen(site: int)
 
     implicitHeight: Math.max(head.y + head.implicitHeight, day.y + day.height, why.y + why.implicitHeight) + Tokens.inset
     color: band.index % 2 === 0 ? Tokens.sheet : Tokens.paper
     Accessible.role: Accessible.Grouping
     Accessible.name: band.spoken
+
+    TouchItem {
+        id: sheetKey
+
+        objectName: "siteName" + band.index
+        x: head.x - Tokens.smallGap * 2
+        y: head.y - Tokens.smallGap
+        width: head.width + Tokens.smallGap * 2
+        height: Math.max(Tokens.touchTarget, head.implicitHeight + Tokens.smallGap * 2)
+        activeFocusOnTab: true
+        Accessible.role: Accessible.Button
+        Accessible.name: qsTr("The sheet of %1").arg(band.name)
+        onClicked: band.nameChosen(band.index)
+
+        Rectangle {
+            anchors.fill: parent
+            visible: sheetKey.pressed || sheetKey.visualFocus
+            color: sheetKey.pressed ? Tokens.chalkLight : "transparent"
+            border.color: Tokens.ink
+            border.width: sheetKey.visualFocus ? Tokens.focusRing : 0
+        }
+    }
 
     Column {
         id: head

@@ -8,6 +8,10 @@ Room {
     id: room
 
     required property SitesModel sites
+    required property RegisterPages pages
+    readonly property bool laysOut: pages.run.open
+    readonly property bool changes: pages.change.open
+    readonly property bool registers: laysOut || changes || pages.site.open
     readonly property real runsWidth: portrait ? width - Tokens.margin * 2 : width - Tokens.siteColumn - Tokens.dueTagWidth - Tokens.margin * 3
     property real pixelsPerMetre: Tokens.bandScaleMost
 
@@ -17,11 +21,12 @@ Room {
         room.pixelsPerMetre = room.sites.pixelsPerMetre(room.runsWidth, Tokens.margin * 2, Tokens.bandScaleLeast, Tokens.bandScaleMost, names.font);
     }
 
-    whereLine: sites.known ? qsTr("%1 · %2").arg(sites.ownerName).arg(sites.countWords) : ""
+    whereLine: laysOut ? qsTr("%1 · a new run").arg(pages.run.siteName) : changes ? pages.change.runName : registers ? pages.site.name : sites.known ? qsTr("%1 · %2").arg(sites.ownerName).arg(sites.countWords) : ""
     cells: SitesCells {
         sites: room.sites
         portrait: room.portrait
         onTabletWanted: room.tabletWanted()
+        registering: !room.registers ? "" : room.laysOut ? room.pages.run.siteName : room.changes ? room.pages.change.runName : room.pages.site.isNew ? qsTr("a new site") : room.pages.site.name
     }
     Component.onCompleted: room.fit()
     onRunsWidthChanged: room.fit()
@@ -57,7 +62,7 @@ Room {
         clip: true
         boundsBehavior: Flickable.StopAtBounds
         model: room.sites
-        visible: !room.sites.empty
+        visible: !room.sites.empty && !room.registers
         Accessible.role: Accessible.List
         Accessible.name: qsTr("Sites")
 
@@ -67,6 +72,7 @@ Room {
             portrait: room.portrait
             onRunChosen: (site, run) => room.sites.openRun(site, run)
             onDayWanted: site => room.sites.prepareDay(site)
+            onNameChosen: site => room.sites.openSite(site)
             Component.onCompleted: room.sites.inView(index)
         }
     }
@@ -99,9 +105,24 @@ Room {
 
         anchors.bottom: parent.bottom
         width: parent.width
-        visible: !room.sites.empty
+        visible: !room.sites.empty && !room.registers
         pixelsPerMetre: room.pixelsPerMetre
         metres: room.sites.roundMetres(Tokens.scaleBarWidth, room.pixelsPerMetre)
+        keyRoom: newSite.visible ? newSite.width : 0
+
+        OctagonKey {
+            id: newSite
+
+            objectName: "registerSite"
+            visible: room.pages.site.writable
+            anchors.right: parent.right
+            anchors.rightMargin: Tokens.inset
+            anchors.verticalCenter: parent.verticalCenter
+            height: Tokens.touchTarget
+            text: qsTr("Register a site")
+            textSize: Tokens.labelText
+            onClicked: room.pages.site.begin()
+        }
     }
 
     MessageBar {
@@ -118,9 +139,11 @@ Room {
     NoSites {
         objectName: "noSites"
         anchors.fill: parent
-        visible: room.sites.empty
+        visible: room.sites.empty && !room.registers
         heading: qsTr("No rail is drawn yet.")
-        text: qsTr("Bring a register in from CSV files with kneerail import, or make the invented harbour with kneerail demo. Then open this again.")
+        text: qsTr("Register the first site here, bring a register in from CSV files with kneerail import, or make the invented harbour with kneerail demo.")
+        way: room.pages.site.writable ? qsTr("Register a site") : ""
+        onWayTaken: room.pages.site.begin()
     }
 
     NoSites {
@@ -128,5 +151,41 @@ Room {
         visible: room.sites.trouble !== "" && !room.sites.known
         heading: qsTr("The sites could not be read.")
         text: room.sites.trouble
+    }
+
+    MadeOnce {
+        shown: room.registers && !room.laysOut && !room.changes
+
+        SiteSheet {
+            objectName: "siteSheet"
+            anchors.fill: parent
+            focus: visible
+            site: room.pages.site
+            portrait: room.portrait
+        }
+    }
+
+    MadeOnce {
+        shown: room.laysOut
+
+        RegisterRun {
+            objectName: "registerRun"
+            anchors.fill: parent
+            focus: visible
+            sentence: room.pages.run
+            portrait: room.portrait
+        }
+    }
+
+    MadeOnce {
+        shown: room.changes
+
+        AlterRun {
+            objectName: "alterRun"
+            anchors.fill: parent
+            focus: visible
+            change: room.pages.change
+            portrait: room.portrait
+        }
     }
 }

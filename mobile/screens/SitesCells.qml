@@ -7,6 +7,8 @@ Row {
 
     required property SitesModel sites
     property bool portrait: false
+    /// The site that a run is laid out at; empty: none is.
+    property string registering
 
     signal tabletWanted
 
@@ -15,8 +17,8 @@ Row {
     TitleCell {
         visible: cells.sites.known && !cells.portrait
         tells: true
-        caption: cells.sites.ownerName
-        text: cells.sites.countWords
+        caption: cells.registering !== "" ? qsTr("Register") : cells.sites.ownerName
+        text: cells.registering !== "" ? cells.registering : cells.sites.countWords
     }
 
     TitleCell {

@@ -42,6 +42,10 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
   QObject::connect(&gauge_, &TypingGauge::typed, walk_.get(), &WalkModel::typed);
   worker_ = std::make_unique<ForecastWorker>(options.folder, clock);
   sites_ = std::make_unique<SitesModel>(options.folder, *worker_, clock);
+  pages_ = std::make_unique<RegisterPages>(*store_, clock, random, [this] {
+    const KnownPerson* person = walk_->pen().person();
+    return person == nullptr ? Uuid() : person->id;
+  });
   findings_ = std::make_unique<FindingsModel>(options.folder, *store_, *walk_);
   forecast_ = std::make_unique<ForecastModel>(store_->reader(), *worker_);
   prepare_ = std::make_unique<PrepareModel>(options.folder, *store_, *worker_, clock);
@@ -56,6 +60,12 @@ void Rooms::lead_from_room_to_room() {
   QObject::connect(prepare_.get(), &PrepareModel::kept, walk_.get(), &WalkModel::prepare);
   QObject::connect(prepare_.get(), &PrepareModel::walkWanted, walk_.get(),
                    [this](const Uuid& run, const Uuid& subject) { walk_->open(run, subject); });
+  QObject::connect(sites_.get(), &SitesModel::siteOpened, pages_.get(), &RegisterPages::open_site);
+  QObject::connect(pages_.get(), &RegisterPages::kept, sites_.get(), &SitesModel::refresh);
+  QObject::connect(pages_.get(), &RegisterPages::runChanged, walk_.get(), [this](const Uuid& run) {
+    if (walk_->run()->sheet()->id == run) walk_->open(run);
+  });
+  QObject::connect(pages_.get(), &RegisterPages::runWanted, sites_.get(), &SitesModel::runOpened);
   QObject::connect(walk_.get(), &WalkModel::forecastWanted, forecast_.get(),
                    [this](const Uuid& run, const Uuid& component) {
                      forecast_->walked_in(walk_->pen().visit());
@@ -96,6 +106,7 @@ void Rooms::show(QQmlApplicationEngine& engine, std::future<void> graphics) {
   engine.setInitialProperties({{QStringLiteral("walk"), QVariant::fromValue(walk_.get())},
                                {QStringLiteral("close"), QVariant::fromValue(close_.get())},
                                {QStringLiteral("sites"), QVariant::fromValue(sites_.get())},
+                               {QStringLiteral("pages"), QVariant::fromValue(pages_.get())},
                                {QStringLiteral("findings"), QVariant::fromValue(findings_.get())},
                                {QStringLiteral("forecast"), QVariant::fromValue(forecast_.get())},
                                {QStringLiteral("tablet"), QVariant::fromValue(tablet_.get())},

@@ -13,6 +13,7 @@
 #include "mobile/models/forecast_worker.h"
 #include "mobile/models/look_kept.h"
 #include "mobile/models/prepare_model.h"
+#include "mobile/models/register_pages.h"
 #include "mobile/models/sites_model.h"
 #include "mobile/models/store_link.h"
 #include "mobile/models/this_tablet.h"
@@ -56,13 +57,14 @@ class Rooms {
   /// Whether something that was asked of the register or of the forecast is still on its way.
   [[nodiscard]] bool reckons() const {
     return to_begin_ || worker_->busy() || sites_->busy() || findings_->busy() || close_->busy() ||
-           prepare_->busy();
+           prepare_->busy() || pages_->busy();
   }
   [[nodiscard]] StoreLink& store() { return *store_; }
   [[nodiscard]] WalkModel& walk() { return *walk_; }
   [[nodiscard]] VisitClose& close() { return *close_; }
   [[nodiscard]] WalkPlace& place() { return *place_; }
   [[nodiscard]] SitesModel& sites() { return *sites_; }
+  [[nodiscard]] RegisterPages& pages() { return *pages_; }
   [[nodiscard]] FindingsModel& findings() { return *findings_; }
   [[nodiscard]] ForecastModel& forecast() { return *forecast_; }
   [[nodiscard]] ThisTablet& tablet() { return *tablet_; }
@@ -91,6 +93,7 @@ class Rooms {
   TypingGauge gauge_;
   std::unique_ptr<ForecastWorker> worker_;
   std::unique_ptr<SitesModel> sites_;
+  std::unique_ptr<RegisterPages> pages_;
   std::unique_ptr<FindingsModel> findings_;
   std::unique_ptr<ForecastModel> forecast_;
   std::unique_ptr<PrepareModel> prepare_;

@@ -180,6 +180,36 @@ TEST_CASE("a prepared day looks as it did, and so do its parts on the walk",
   pictures.check("room-walk-chosen" + theme);
 }
 
+TEST_CASE("the pages of the register look as they did", "[mobile][window][golden]") {
+  const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280), QSize(1920, 1200));
+  const bool dark = GENERATE(false, true);
+  const std::string theme = dark ? "-dark" : "";
+  const Folder folder;
+  ShownWindow shown(6, folder.path() / "register");
+  shown.tokens().set_dark(dark);
+  Pictures pictures(shown, size);
+  CHECK(shown.touch("sitesTag"));
+  CHECK(shown.touch("siteName0"));
+  if (!dark) pictures.check("room-site-sheet");
+  CHECK(shown.touch("layOutRun"));
+  CHECK(shown.touch("piece0"));
+  CHECK(shown.touch("saySentence"));
+  pictures.check("room-register" + theme);
+  CHECK(shown.touch("piece2"));
+  for (const char* digit : {"digit1", "digit2"}) CHECK(shown.touch(digit));
+  if (!dark) pictures.check("room-register-digits");
+  CHECK(shown.touch("closePad"));
+  shown.touch_drawing(750, 300);
+  CHECK(shown.touch("choice0_3"));
+  pictures.check("room-register-bay" + theme);
+  CHECK(shown.touch("closePad"));
+  CHECK(shown.touch("leaveRule"));
+  CHECK(shown.touch("changeRun0"));
+  shown.touch_drawing(750, 300);
+  CHECK(shown.touch("choice0_0"));
+  if (!dark) pictures.check("room-change");
+}
+
 TEST_CASE("a run that was under water shows how high", "[mobile][window][golden]") {
   const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
   ShownWindow shown(4);

@@ -123,7 +123,7 @@ RunChoices sleeve_choices(const NewRun& run) {
 }
 
 RunChoices day_choices(const NewRun& run, Date today) {
-  RunChoices choices{Choice::tr("In service since when? Day, month, year: 03042018"), {}};
+  RunChoices choices{Choice::tr("Since which day? 3 April 2018: 03042018"), {}};
   choices.options.push_back({Choice::tr("not known"), !run.rule.in_service.has_value(),
                              [](NewRun& changed) { changed.rule.in_service.reset(); }});
   choices.options.push_back({Choice::tr("today"), run.rule.in_service == today,
@@ -183,7 +183,7 @@ std::vector<RunChoices> piece_choices(RunPiece piece, const NewRun& run,
     case RunPiece::in_service:
       return {day_choices(run, today)};
     case RunPiece::drop:
-      return {{Choice::tr("How deep is the drop behind it, in centimetres?"),
+      return {{Choice::tr("How many centimetres deep is the drop?"),
                {{Choice::tr("not known"), !run.drop_mm,
                  [](NewRun& changed) { changed.drop_mm.reset(); }}}}};
     case RunPiece::behind:

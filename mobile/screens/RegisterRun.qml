@@ -57,7 +57,7 @@ FocusScope {
     InkText {
         id: whole
 
-        visible: line.visible
+        visible: line.visible && page.height > Tokens.padWidth * 2
         x: Tokens.margin
         y: page.belowKeys
         text: page.sentence.lengthWords
@@ -71,7 +71,7 @@ FocusScope {
         objectName: "ruleLine"
         visible: !page.padUp || !page.portrait
         x: page.padUp && Tokens.leftHanded ? pad.width : 0
-        y: whole.y + whole.height
+        y: whole.y + (whole.visible ? whole.height : 0)
         width: page.drawingWidth
         picture: page.sentence.run
         view: view

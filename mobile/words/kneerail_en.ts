@@ -2,6 +2,47 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="en" sourcelanguage="en">
 <context>
+    <name>ChangedRun</name>
+    <message numerus="yes">
+        <source>%n thing(s) taken out: what was read on them stays in the register.</source>
+        <translation>
+            <numerusform>%n thing taken out: what was read on it stays in the register.</numerusform>
+            <numerusform>%n things taken out: what was read on them stays in the register.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>Choice</name>
+    <message numerus="yes">
+        <source>every %n bay(s)</source>
+        <translation>
+            <numerusform>every bay</numerusform>
+            <numerusform>every %n bays</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s)</source>
+        <translation>
+            <numerusform>%Ln post</numerusform>
+            <numerusform>%Ln posts</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln bay(s)</source>
+        <translation>
+            <numerusform>%Ln bay</numerusform>
+            <numerusform>%Ln bays</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln fitting(s)</source>
+        <translation>
+            <numerusform>%Ln fitting</numerusform>
+            <numerusform>%Ln fittings</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>CoatingSet</name>
     <message numerus="yes">
         <source>%n reading(s)</source>
@@ -200,6 +241,30 @@
         <translation>
             <numerusform>post %1 of %2, %n open</numerusform>
             <numerusform>post %1 of %2, %n open</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>RunPieceWords</name>
+    <message numerus="yes">
+        <source>post(s)</source>
+        <translation>
+            <numerusform>post</numerusform>
+            <numerusform>posts</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>rail(s)</source>
+        <translation>
+            <numerusform>rail</numerusform>
+            <numerusform>rails</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>every %n bay(s)</source>
+        <translation>
+            <numerusform>every bay</numerusform>
+            <numerusform>every %n bays</numerusform>
         </translation>
     </message>
 </context>

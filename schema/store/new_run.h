@@ -33,7 +33,7 @@ struct NewRun {
 struct RunSurroundings {
   Uuid organisation;
   std::string site_name;
-  std::vector<SiteZone> zones;                               ///< of the site, by name
+  std::vector<SiteZone> zones;                           ///< of the site, by name
   std::vector<std::string> runs;                         ///< names that are taken
   std::vector<std::string> labels;                       ///< of the site's posts
   std::int64_t last_order = 0;                           ///< of its runs

@@ -105,16 +105,16 @@ TEST_CASE("a post is moved, another is taken out, and what was read on it stays"
   CHECK(change.walking().count("SELECT count(*) FROM reading") == readings);
 }
 
-TEST_CASE("a full disk says not kept and the change can be tried again", "[changed-run]") {
+TEST_CASE("a disk that takes nothing is said, and the change can be tried again", "[changed-run]") {
   Changing change;
   change->chooseBay(0);
   REQUIRE(change.choose("a gate"));
-  change.walking().disk().set_room(0);
+  change.walking().disk().set_read_only(true);
   change.keep();
   CHECK(change->not_kept());
   CHECK(change->message().startsWith("Not kept: "));
   CHECK(change->run()->sheet()->bays[0].kind == BayKind::rails);
-  change.walking().disk().set_room(-1);
+  change.walking().disk().set_read_only(false);
   change.keep();
   CHECK(change->run()->sheet()->bays[0].kind == BayKind::gate);
 }

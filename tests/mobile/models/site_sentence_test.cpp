@@ -122,12 +122,12 @@ TEST_CASE("a site that the disk does not take stays said", "[site-sentence]") {
   Sheet sheet(false);
   REQUIRE(sheet.touch(sheet->name()));
   sheet->say("Long Quay");
-  sheet.walking().disk().set_room(0);
+  sheet.walking().disk().set_read_only(true);
   sheet.keep();
   CHECK(sheet->not_kept());
   CHECK(sheet->differs());
   CHECK(sheet->name() == "Long Quay");
-  sheet.walking().disk().set_room(-1);
+  sheet.walking().disk().set_read_only(false);
   sheet.keep();
   CHECK_FALSE(sheet->differs());
   CHECK(sheet->message().isEmpty());

@@ -1,5 +1,8 @@
 // A run laid out by touches in the real window: its keys, its pad, its drawing, and Keep.
 
+#include <QAccessible>
+
+#include "mobile/controls/touch_item.h"
 #include "tests/mobile/window/shown_window.h"
 
 using namespace kneerail;
@@ -34,7 +37,45 @@ struct Page : ShownWindow {
   RunSentence& sentence() { return *rooms().pages().run(); }
 };
 
+/// Every key in reach has a name and a role, is 11 mm or more each way and lies on the glass.
+void check_keys(ShownWindow& shown, const QQuickItem& at) {
+  if (!at.isVisible() || at.opacity() == 0) return;
+  if (const auto* key = qobject_cast<const TouchItem*>(&at)) {
+    QAccessibleInterface* told = QAccessible::queryAccessibleInterface(const_cast<TouchItem*>(key));
+    REQUIRE(told != nullptr);
+    INFO(told->text(QAccessible::Name).toStdString() << " " << key->objectName().toStdString());
+    CHECK_FALSE(told->text(QAccessible::Name).isEmpty());
+    CHECK(told->role() != QAccessible::NoRole);
+    const qreal least = 11 * shown.tokens().pixels_per_mm() - 0.5;
+    CHECK(key->width() >= least);
+    CHECK(key->height() >= least);
+    const QRectF place = key->mapRectToScene({0, 0, key->width(), key->height()});
+    CHECK(QRectF({0, 0}, shown.window().size()).adjusted(-1, -1, 1, 1).contains(place));
+  }
+  for (const QQuickItem* child : at.childItems()) check_keys(shown, *child);
+}
+
 }  // namespace
+
+TEST_CASE("every key of a new run has a name and room for a glove, whatever is asked",
+          "[mobile][window]") {
+  const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
+  const Folder folder;
+  Page page(folder.path(), size);
+  const QQuickItem& at = *page.find("registerRun");
+  check_keys(page, at);
+  for (int which = 1; which < run_pieces; ++which) {
+    REQUIRE(page.touch_piece(static_cast<RunPiece>(which)));
+    CAPTURE(which);
+    check_keys(page, at);
+  }
+  page.sentence().chooseBay(1);
+  page.settle();
+  check_keys(page, at);
+  page.sentence().choosePost(1);
+  page.settle();
+  check_keys(page, at);
+}
 
 TEST_CASE("a run is laid out and kept by touches alone, upright and across", "[mobile][window]") {
   const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280), QSize(1920, 1200));

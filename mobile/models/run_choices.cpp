@@ -183,7 +183,7 @@ std::vector<RunChoices> piece_choices(RunPiece piece, const NewRun& run,
     case RunPiece::in_service:
       return {day_choices(run, today)};
     case RunPiece::drop:
-      return {{Choice::tr("How many centimetres deep is the drop?"),
+      return {{Choice::tr("The drop in centimetres"),
                {{Choice::tr("not known"), !run.drop_mm,
                  [](NewRun& changed) { changed.drop_mm.reset(); }}}}};
     case RunPiece::behind:

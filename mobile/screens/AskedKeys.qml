@@ -33,7 +33,7 @@ Rectangle {
 
         objectName: "padTitle"
         x: Tokens.margin
-        y: Tokens.inset
+        y: Tokens.gap
         width: pad.inner - done.width - Tokens.gap
         height: done.height
         visible: !pad.sentence.asksWords
@@ -52,7 +52,7 @@ Rectangle {
         objectName: "closePad"
         visible: head.visible
         x: pad.width - width - Tokens.margin
-        y: Tokens.inset
+        y: Tokens.gap
         height: Tokens.touchTarget
         text: qsTr("Done")
         textSize: Tokens.labelText
@@ -94,12 +94,12 @@ Rectangle {
         shown: pad.sentence.asksNumber
 
         CoatingKeys {
-            readonly property real under: pad.beside ? head.y + head.height + Tokens.gap : groups.y + groups.height + (groups.height > 0 ? Tokens.inset : 0)
+            readonly property real under: pad.beside ? head.y + head.height + Tokens.gap : groups.y + groups.height + (groups.height > 0 ? Tokens.gap : 0)
 
             x: pad.beside ? pad.width - width - Tokens.margin : Tokens.margin
             y: under
             width: pad.choicesWidth
-            height: pad.height - y - Tokens.inset
+            height: pad.height - y - Tokens.gap
             signs: pad.sentence.signs
             onDigit: digit => pad.sentence.digit(digit)
             onSigned: pad.sentence.sign()

@@ -88,6 +88,8 @@ Rectangle {
             text: qsTr("rust drawn where last graded 3 or more; a chalk ring is a finding")
             color: Tokens.ink2
             font.pixelSize: Tokens.smallText
+            wrapMode: Text.Wrap
+            maximumLineCount: 2
             elide: Text.ElideRight
         }
     }

@@ -25,9 +25,8 @@ Window {
     readonly property Room room: place === Place.Sites ? sitesRoom.room : place === Place.Forecast ? forecastRoom.room : place === Place.Findings ? findingsRoom.room : place === Place.Tablet ? tabletRoom.room : place === Place.Prepare ? prepareRoom.room : walkRoom.room
 
     function showTablet() {
-        if (window.place === Place.Tablet)
-            return;
-        window.placeBefore = window.place;
+        if (window.place !== Place.Tablet)
+            window.placeBefore = window.place;
         window.place = Place.Tablet;
     }
 
@@ -161,8 +160,7 @@ Window {
             onWanted: setSource("Sites.qml", {
                 objectName: "sitesRoom",
                 portrait: window.portrait,
-                sites: window.sites,
-                pages: window.pages
+                sites: window.sites, pages: window.pages
             })
         }
 
@@ -202,8 +200,7 @@ Window {
             onWanted: setSource("Walk.qml", {
                 objectName: "walkRoom",
                 portrait: window.portrait,
-                walk: window.walk,
-                close: window.close
+                walk: window.walk, close: window.close
             })
 
             Binding {

@@ -13,8 +13,8 @@ Item {
     property int textSize: Tokens.keyText
     property int secondTextSize: Tokens.bodyText
     property bool bold: true
-    /// Larger letters than a key was drawn for: they shrink until the words stand in it, never broken.
-    readonly property bool fitted: Tokens.textScale > 1
+    /// More than a key was drawn for: letters shrink until the words stand in it, never broken.
+    readonly property bool fitted: Tokens.wordsGrow
     readonly property real signShare: sign !== null ? sign.height + Tokens.smallGap : 0
     readonly property real lineHeight: 1.3  // of a text's size
     readonly property real labelShare: secondLine === "" ? 1 : 0.55

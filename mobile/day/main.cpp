@@ -68,7 +68,9 @@ int told_of(const std::vector<day::Entered>& entered, const std::filesystem::pat
 /// Each part of the day is a process that has the screen for itself.
 class Screens {
  public:
-  Screens(int& argc, char** argv) : app_(argc, argv) { install_language(app_); }
+  Screens(int& argc, char** argv) : app_(argc, argv) {
+    install_language(app_, Language::of_machine);
+  }
 
  private:
   QGuiApplication app_;

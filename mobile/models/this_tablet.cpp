@@ -3,6 +3,7 @@
 namespace {
 
 constexpr const char* cautions_name = "cautions_read";
+constexpr const char* language_name = "screen_language";
 
 }  // namespace
 
@@ -39,4 +40,26 @@ void ThisTablet::readCautions() {
   if (store_.writable())
     store_.keep_settings({{cautions_name, 1}}, [](const kneerail::Result<>&) {});
   emit cautionsReadChanged();
+}
+
+kneerail::Language ThisTablet::chosen_language(kneerail::Database& tables) {
+  const auto kept = kneerail::setting(tables, language_name);
+  const std::int64_t number = kept ? kept->value_or(0) : 0;
+  const bool known = number >= 1 && number <= languages().size();
+  return static_cast<kneerail::Language>(known ? number : 0);
+}
+
+int ThisTablet::language() const {
+  const auto chosen = chosen_language(store_.reader().tables());
+  const auto said =
+      chosen == kneerail::Language::of_machine ? kneerail::language_of_machine() : chosen;
+  return static_cast<int>(said) - 1;
+}
+
+void ThisTablet::chooseLanguage(int language) {
+  if (language < 0 || language >= languages().size() || language == this->language()) return;
+  if (!store_.writable()) return;
+  store_.keep_settings({{language_name, language + 1}}, [this](const kneerail::Result<>& kept) {
+    if (kept) emit languageChosen();
+  });
 }

@@ -84,6 +84,7 @@ Room {
             TabletLooks {
                 width: room.columnWidth
                 visible: !room.first
+                tablet: room.tablet
                 onDone: room.done()
             }
         }

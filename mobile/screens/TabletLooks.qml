@@ -5,6 +5,7 @@ import Kneerail.Ui
 Column {
     id: looks
 
+    required property ThisTablet tablet
     property bool measures: false
 
     signal done
@@ -14,6 +15,17 @@ Column {
     LookKeys {
         width: parent.width
         visible: !looks.measures
+    }
+
+    NamedKeys {
+        width: parent.width
+        visible: !looks.measures
+        caption: qsTr("Language")
+        named: "language"
+        names: looks.tablet.languages
+        now: looks.tablet.language
+        columns: 3
+        onChosen: place => looks.tablet.chooseLanguage(place)
     }
 
     InkText {

@@ -8,6 +8,7 @@
 #include <QVariantMap>
 #include <utility>
 
+#include "mobile/theme/language.h"
 #include "schema/digest.h"
 #include "schema/machine.h"
 
@@ -35,6 +36,9 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
       store_(std::move(store)) {
   Clock& clock = options.clock != nullptr ? *options.clock : *own_clock_;
   Random& random = options.random != nullptr ? *options.random : *own_random_;
+  // Models say some of their words when they are made.
+  const Language language = ThisTablet::chosen_language(store_->reader().tables());
+  if (language != Language::of_machine) install_language(*QCoreApplication::instance(), language);
   tablet_ = std::make_unique<ThisTablet>(options.folder, *store_);
   walk_ = std::make_unique<WalkModel>(*store_, clock, random);
   place_ = std::make_unique<WalkPlace>(*store_, *walk_);

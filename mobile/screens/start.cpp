@@ -51,6 +51,8 @@ class Screens {
     QObject::connect(&rooms_->store(), &StoreLink::checked, engine_.get(), [this](bool as_read) {
       if (!as_read) QTimer::singleShot(0, qApp, [this] { make_again(); });
     });
+    QObject::connect(&rooms_->tablet(), &ThisTablet::languageChosen, engine_.get(),
+                     [this] { QTimer::singleShot(0, qApp, [this] { make_again(); }); });
     rooms_->show(*engine_, std::move(graphics));
     if (engine_->rootObjects().isEmpty()) {
       return fail(Fault::io, "The screens could not be made: a QML module is missing, see above.");
@@ -107,7 +109,7 @@ commands::Exit open_screens(const commands::OpenOptions& options, commands::Cons
   char name[] = "kneerail";
   char* argv[] = {name, nullptr};
   QGuiApplication app(argc, argv);
-  install_language(app);
+  install_language(app, Language::of_machine);  // until the register says another
   Screens screens(options.folder, console);
   if (auto made = screens.make_first(std::move(ahead)); !made)
     return commands::report(made.error(), console);

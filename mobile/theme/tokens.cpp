@@ -1,6 +1,7 @@
 #include "mobile/theme/tokens.h"
 
 #include <QGuiApplication>
+#include <QLocale>
 #include <QQmlEngine>
 #include <cmath>
 
@@ -73,6 +74,11 @@ void Tokens::set_pixels_per_mm(qreal pixels) {
   if (pixels <= 0 || qFuzzyCompare(pixels, pixels_per_mm_)) return;
   pixels_per_mm_ = pixels;
   emit sizesChanged();
+}
+
+bool Tokens::words_grow() const {
+  const QLocale::Language language = QLocale().language();
+  return text_scale_ > 1 || (language != QLocale::English && language != QLocale::C);
 }
 
 void Tokens::set_size_measured(bool measured) {

@@ -25,6 +25,7 @@ class Tokens : public QObject {
   Q_PROPERTY(bool sounds READ sounds WRITE set_sounds NOTIFY soundsChanged)
   Q_PROPERTY(bool soundIsThere READ sound_is_there NOTIFY soundsChanged)  ///< it can be heard
   Q_PROPERTY(qreal textScale READ text_scale WRITE set_text_scale NOTIFY sizesChanged)
+  Q_PROPERTY(bool wordsGrow READ words_grow NOTIFY sizesChanged)
   Q_PROPERTY(qreal pixelsPerMm READ pixels_per_mm WRITE set_pixels_per_mm NOTIFY sizesChanged)
   Q_PROPERTY(bool sizeMeasured READ size_measured WRITE set_size_measured NOTIFY sizesChanged)
   // Colours.
@@ -180,6 +181,9 @@ class Tokens : public QObject {
   /// 1.0, 1.2, 1.4 or 1.7; another number becomes the nearest of them.
   [[nodiscard]] qreal text_scale() const { return text_scale_; }
   void set_text_scale(qreal scale);
+  /// Words may be longer or larger than keys were drawn for: of another language, or larger
+  /// letters.
+  [[nodiscard]] bool words_grow() const;
   /// Of letters that stand in a frame of one height.
   [[nodiscard]] qreal place_text_scale() const { return std::min(text_scale_, 1.15); }
   [[nodiscard]] qreal pixels_per_mm() const { return pixels_per_mm_; }

@@ -17,7 +17,7 @@ class OffscreenApp : public Catch::TestEventListenerBase {
   void testRunStarting(const Catch::TestRunInfo& /*info*/) override {
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     app_ = std::make_unique<QGuiApplication>(argc_, argv_);
-    kneerail::install_language(*app_);
+    kneerail::install_language(*app_, kneerail::Language::english);
   }
 
   void testRunEnded(const Catch::TestRunStats& /*stats*/) override { app_.reset(); }

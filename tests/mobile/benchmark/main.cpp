@@ -55,7 +55,7 @@ int main(int argc, char** argv) {
   if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM") && qEnvironmentVariableIsEmpty("DISPLAY"))
     qputenv("QT_QPA_PLATFORM", "offscreen");
   QGuiApplication app(argc, argv);
-  install_language(app);
+  install_language(app, kneerail::Language::english);
   QCommandLineParser line;
   line.setApplicationDescription("How long the screens take, beside peers of the same run.");
   line.addHelpOption();

@@ -26,7 +26,7 @@ void apply(const QStringList& words, Tokens& tokens) {
 int main(int argc, char** argv) {
   qputenv("QT_QPA_PLATFORM", "offscreen");
   QGuiApplication app(argc, argv);
-  kneerail::install_language(app);
+  kneerail::install_language(app, kneerail::Language::english);
   const QStringList words = QGuiApplication::arguments();
   if (words.size() < 5) {
     std::cerr << "usage: pictures FILE.qml OUT.png WIDTH HEIGHT [dark] [left] [text=1.4]\n";

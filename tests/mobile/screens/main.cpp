@@ -7,7 +7,9 @@ class Setup : public QObject {
   Q_OBJECT
 
  public slots:
-  void applicationAvailable() { kneerail::install_language(*QCoreApplication::instance()); }
+  void applicationAvailable() {
+    kneerail::install_language(*QCoreApplication::instance(), kneerail::Language::english);
+  }
   void qmlEngineAvailable(QQmlEngine* engine) {
     engine->addImportPath(QStringLiteral("qrc:/qt/qml"));
   }

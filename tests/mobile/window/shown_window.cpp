@@ -102,6 +102,25 @@ void ShownWindow::settle() {
   while (real_ && rooms_->reckons()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
 }
 
+int ShownWindow::labels_on_keys_fit() {
+  settle();
+  int labels = 0;
+  const std::function<void(QQuickItem&)> look = [&](QQuickItem& at) {
+    if (!at.isVisible()) return;
+    const QString text = at.property("text").toString();
+    if (at.objectName() == "keyLabel" && !text.isEmpty()) {
+      INFO(text.toStdString() << ", " << at.width() << " x " << at.height());
+      CHECK(at.property("contentHeight").toDouble() <= at.height() + 1);
+      CHECK(at.property("contentWidth").toDouble() <= at.width() + 1);
+      CHECK_FALSE(at.property("truncated").toBool());
+      ++labels;
+    }
+    for (QQuickItem* child : at.childItems()) look(*child);
+  };
+  look(*window_->contentItem());
+  return labels;
+}
+
 void ShownWindow::settle_pictures() {
   constexpr int loading = 2;  // Image.Loading
   const std::function<bool(QQuickItem&)> loads = [&](QQuickItem& at) {

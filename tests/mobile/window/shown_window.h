@@ -64,6 +64,8 @@ class ShownWindow {
   [[nodiscard]] const WalkedSite& site() const { return site_; }
   [[nodiscard]] QQuickWindow& window() { return *window_; }
   [[nodiscard]] Tokens& tokens();
+  /// Checks that no word on a key is broken, cut or over its edge; how many labels there are.
+  int labels_on_keys_fit();
   std::int64_t count(const std::string& sql);
 
  private:

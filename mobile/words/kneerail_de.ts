@@ -13,6 +13,40 @@
     </message>
 </context>
 <context>
+    <name>AlterRun</name>
+    <message>
+        <source>Change %1</source>
+        <translation>%1 ändern</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Rückgängig</translation>
+    </message>
+    <message>
+        <source>Keep the change</source>
+        <translation>Änderung speichern</translation>
+    </message>
+</context>
+<context>
+    <name>AskedKeys</name>
+    <message>
+        <source>Done</source>
+        <translation>Gemacht</translation>
+    </message>
+    <message>
+        <source>No words</source>
+        <translation>Kein Text</translation>
+    </message>
+    <message>
+        <source>So it is called</source>
+        <translation>So heißt es</translation>
+    </message>
+</context>
+<context>
     <name>CardOnGlass</name>
     <message>
         <source>Lay a bank card on the outline. Make it wider or narrower until they are one; then drawings are to scale on this glass.</source>
@@ -36,10 +70,343 @@
     </message>
 </context>
 <context>
+    <name>ChangedRun</name>
+    <message>
+        <source>Post %1</source>
+        <translation>Pfosten %1</translation>
+    </message>
+    <message>
+        <source>Between %1 and %2</source>
+        <translation>Zwischen %1 und %2</translation>
+    </message>
+    <message>
+        <source>How many centimetres from the beginning?</source>
+        <translation>Wie viele Zentimeter vom Anfang?</translation>
+    </message>
+    <message>
+        <source>How many centimetres after %1?</source>
+        <translation>Wie viele Zentimeter nach %1?</translation>
+    </message>
+    <message>
+        <source>Touch a bay or a post and say what becomes of it.</source>
+        <translation>Feld oder Pfosten antippen und angeben, was daraus wird.</translation>
+    </message>
+    <message>
+        <source>Post %1 comes in, %2 after %3.</source>
+        <translation>Pfosten %1 kommt hinzu, %2 nach %3.</translation>
+    </message>
+    <message>
+        <source>Post %1 moves to %2 along the run.</source>
+        <translation>Pfosten %1 rückt auf Stationierung %2.</translation>
+    </message>
+    <message>
+        <source>Post %1 is taken out.</source>
+        <translation>Pfosten %1 wird entfernt.</translation>
+    </message>
+    <message>
+        <source>Between %1 and %2 comes: %3.</source>
+        <translation>Zwischen %1 und %2 kommt: %3.</translation>
+    </message>
+    <message>
+        <source>Nothing is changed until you keep it.</source>
+        <translation>Bis zum Speichern ändert sich nichts.</translation>
+    </message>
+    <message>
+        <source>Nothing is taken out.</source>
+        <translation>Nichts wird entfernt.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n thing(s) taken out: what was read on them stays in the register.</source>
+        <translation>
+            <numerusform>%n Teil entfernt: seine Messwerte bleiben im Register.</numerusform>
+            <numerusform>%n Teile entfernt: ihre Messwerte bleiben im Register.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>What comes here?</source>
+        <translation>Was kommt hierher?</translation>
+    </message>
+    <message>
+        <source>a post</source>
+        <translation>ein Pfosten</translation>
+    </message>
+    <message>
+        <source>What becomes of it?</source>
+        <translation>Was wird daraus?</translation>
+    </message>
+    <message>
+        <source>it moves</source>
+        <translation>er wird versetzt</translation>
+    </message>
+    <message>
+        <source>it is taken out</source>
+        <translation>er wird entfernt</translation>
+    </message>
+    <message>
+        <source>Not kept: %1 What was said stays here.</source>
+        <translation>Nicht gespeichert: %1 Die Angaben bleiben hier.</translation>
+    </message>
+</context>
+<context>
     <name>CheckNote</name>
     <message>
         <source>not kept</source>
         <translation>nicht gespeichert</translation>
+    </message>
+</context>
+<context>
+    <name>Choice</name>
+    <message>
+        <source>In which zone of the site?</source>
+        <translation>In welcher Zone des Orts?</translation>
+    </message>
+    <message>
+        <source>This site has no zone yet: its sheet registers one.</source>
+        <translation>Dieser Ort hat noch keine Zone: auf seinem Blatt eintragen.</translation>
+    </message>
+    <message>
+        <source>Which tube?</source>
+        <translation>Welches Rohr?</translation>
+    </message>
+    <message>
+        <source>How is it built?</source>
+        <translation>Welche Bauart?</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>What fills the bays?</source>
+        <translation>Was füllt die Felder?</translation>
+    </message>
+    <message>
+        <source>rails only</source>
+        <translation>nur Holme</translation>
+    </message>
+    <message>
+        <source>A toe board?</source>
+        <translation>Fußleiste?</translation>
+    </message>
+    <message>
+        <source>with a toe board</source>
+        <translation>mit Fußleiste</translation>
+    </message>
+    <message>
+        <source>no toe board</source>
+        <translation>ohne Fußleiste</translation>
+    </message>
+    <message>
+        <source>Where are the rails joined by sleeve couplings?</source>
+        <translation>Wo sind die Holme durch Muffen verbunden?</translation>
+    </message>
+    <message>
+        <source>nowhere</source>
+        <translation>nirgends</translation>
+    </message>
+    <message numerus="yes">
+        <source>every %n bay(s)</source>
+        <translation>
+            <numerusform>je %n Feld</numerusform>
+            <numerusform>alle %n Felder</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Since which day? 3 April 2018: 03042018</source>
+        <translation>Seit welchem Tag? 3. April 2018: 03042018</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>unbekannt</translation>
+    </message>
+    <message>
+        <source>today</source>
+        <translation>heute</translation>
+    </message>
+    <message>
+        <source>What does a post stand on?</source>
+        <translation>Worauf steht ein Pfosten?</translation>
+    </message>
+    <message>
+        <source>What holds the rails at a post?</source>
+        <translation>Was hält die Holme am Pfosten?</translation>
+    </message>
+    <message>
+        <source>three-way tee and cross</source>
+        <translation>T-Stück und Kreuzstück</translation>
+    </message>
+    <message>
+        <source>adjustable swivels</source>
+        <translation>verstellbare Gelenkstücke</translation>
+    </message>
+    <message>
+        <source>How does the top rail end?</source>
+        <translation>Wie endet der Handlauf?</translation>
+    </message>
+    <message>
+        <source>elbow</source>
+        <translation>Bogen</translation>
+    </message>
+    <message>
+        <source>three-way tee and end cap</source>
+        <translation>T-Stück und Endkappe</translation>
+    </message>
+    <message>
+        <source>The drop in centimetres</source>
+        <translation>Absturzhöhe in Zentimetern</translation>
+    </message>
+    <message>
+        <source>Who is behind it?</source>
+        <translation>Wer ist dahinter?</translation>
+    </message>
+    <message>
+        <source>What is below?</source>
+        <translation>Was ist darunter?</translation>
+    </message>
+    <message>
+        <source>What is it here?</source>
+        <translation>Was ist es hier?</translation>
+    </message>
+    <message>
+        <source>as the rule</source>
+        <translation>wie die Regel</translation>
+    </message>
+    <message>
+        <source>It stands on</source>
+        <translation>Er steht auf</translation>
+    </message>
+    <message>
+        <source>Here the run goes</source>
+        <translation>Hier geht die Strecke</translation>
+    </message>
+    <message>
+        <source>%1° left</source>
+        <translation>%1° links</translation>
+    </message>
+    <message>
+        <source>%1° right</source>
+        <translation>%1° rechts</translation>
+    </message>
+    <message>
+        <source>straight on</source>
+        <translation>geradeaus</translation>
+    </message>
+    <message>
+        <source>what stands here</source>
+        <translation>was hier steht</translation>
+    </message>
+    <message>
+        <source>This bay has</source>
+        <translation>Dieses Feld hat</translation>
+    </message>
+    <message>
+        <source>and it is</source>
+        <translation>und es ist</translation>
+    </message>
+    <message>
+        <source>%1 long</source>
+        <translation>%1 lang</translation>
+    </message>
+    <message>
+        <source>level</source>
+        <translation>eben</translation>
+    </message>
+    <message>
+        <source>rising %1</source>
+        <translation>um %1 steigend</translation>
+    </message>
+    <message>
+        <source>falling %1</source>
+        <translation>um %1 fallend</translation>
+    </message>
+    <message>
+        <source>How many posts?</source>
+        <translation>Wie viele Pfosten?</translation>
+    </message>
+    <message>
+        <source>Which number has the first post?</source>
+        <translation>Welche Nummer hat der erste Pfosten?</translation>
+    </message>
+    <message>
+        <source>How many rails?</source>
+        <translation>Wie viele Holme?</translation>
+    </message>
+    <message>
+        <source>How many centimetres from post to post?</source>
+        <translation>Wie viele Zentimeter von Pfosten zu Pfosten?</translation>
+    </message>
+    <message>
+        <source>How many centimetres high is the top rail?</source>
+        <translation>Wie viele Zentimeter hoch ist der Handlauf?</translation>
+    </message>
+    <message>
+        <source>Bay %1 to %2</source>
+        <translation>Feld %1 bis %2</translation>
+    </message>
+    <message>
+        <source>%1 · %2 long</source>
+        <translation>%1 · %2 lang</translation>
+    </message>
+    <message>
+        <source>%1 · falls %2</source>
+        <translation>%1 · fällt um %2</translation>
+    </message>
+    <message>
+        <source>%1 · rises %2</source>
+        <translation>%1 · steigt um %2</translation>
+    </message>
+    <message>
+        <source>How many centimetres is this bay long? The rule says %1</source>
+        <translation>Wie viele Zentimeter ist dieses Feld lang? Nach der Regel %1</translation>
+    </message>
+    <message>
+        <source>How many centimetres does it rise to the next post? Under zero it falls</source>
+        <translation>Wie viele Zentimeter steigt es bis zum nächsten Pfosten? Unter null fällt es</translation>
+    </message>
+    <message>
+        <source>%1 · top rail</source>
+        <translation>%1 · Handlauf</translation>
+    </message>
+    <message>
+        <source>%1 · mid-rail %2</source>
+        <translation>%1 · Knieleiste %2</translation>
+    </message>
+    <message>
+        <source>Post %1</source>
+        <translation>Pfosten %1</translation>
+    </message>
+    <message>
+        <source>What stands at post %1?</source>
+        <translation>Was steht an Pfosten %1?</translation>
+    </message>
+    <message>
+        <source>What is the run called?</source>
+        <translation>Wie heißt die Strecke?</translation>
+    </message>
+    <message>
+        <source>%1 · %2 · %3 · %4 m of rail</source>
+        <translation>%1 · %2 · %3 · %4 m Holm</translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s)</source>
+        <translation>
+            <numerusform>%Ln Pfosten</numerusform>
+            <numerusform>%Ln Pfosten</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln bay(s)</source>
+        <translation>
+            <numerusform>%Ln Feld</numerusform>
+            <numerusform>%Ln Felder</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln fitting(s)</source>
+        <translation>
+            <numerusform>%Ln Verbinder</numerusform>
+            <numerusform>%Ln Verbinder</numerusform>
+        </translation>
     </message>
 </context>
 <context>
@@ -232,6 +599,322 @@
             <numerusform>%n Messwert heute, %1</numerusform>
             <numerusform>%n Messwerte heute, %1</numerusform>
         </translation>
+    </message>
+</context>
+<context>
+    <name>DayWords</name>
+    <message>
+        <source>%1 %2</source>
+        <translation>%1 %2</translation>
+    </message>
+    <message>
+        <source>d MMM yyyy</source>
+        <translation>d. MMM yyyy</translation>
+    </message>
+    <message>
+        <source>loose set screws</source>
+        <translation>lose Stellschrauben</translation>
+    </message>
+    <message>
+        <source>a thin wall</source>
+        <translation>eine dünne Wand</translation>
+    </message>
+    <message>
+        <source>the grade to replace at</source>
+        <translation>die Note zum Ersetzen</translation>
+    </message>
+    <message>
+        <source>%1 from %2 to %3</source>
+        <translation>%1 von %2 bis %3</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>%1 min</source>
+        <translation>%1 min</translation>
+    </message>
+    <message>
+        <source>%1 h</source>
+        <translation>%1 h</translation>
+    </message>
+    <message>
+        <source>%1 h %2</source>
+        <translation>%1 h %2</translation>
+    </message>
+    <message>
+        <source>%L1 kB</source>
+        <translation>%L1 kB</translation>
+    </message>
+    <message>
+        <source>%L1 MB</source>
+        <translation>%L1 MB</translation>
+    </message>
+    <message>
+        <source>ddd d MMM yyyy</source>
+        <translation>ddd d. MMM yyyy</translation>
+    </message>
+    <message>
+        <source>Told by the public</source>
+        <translation>Gemeldet: Öffentlichkeit</translation>
+    </message>
+    <message>
+        <source>Told by staff</source>
+        <translation>Gemeldet: Personal</translation>
+    </message>
+    <message>
+        <source>Told by a contractor</source>
+        <translation>Gemeldet: Fremdfirma</translation>
+    </message>
+    <message>
+        <source>Told by police or rescue</source>
+        <translation>Gemeldet: Polizei, Rettung</translation>
+    </message>
+    <message>
+        <source>Told by the maker</source>
+        <translation>Gemeldet: Hersteller</translation>
+    </message>
+    <message>
+        <source>Told by an engineer</source>
+        <translation>Gemeldet: Ingenieur</translation>
+    </message>
+    <message>
+        <source>Told by others</source>
+        <translation>Gemeldet: andere</translation>
+    </message>
+    <message>
+        <source>%1: %2. Nobody has looked yet.</source>
+        <translation>%1: %2. Noch niemand hat es angesehen.</translation>
+    </message>
+    <message>
+        <source>Lies ahead, on %1: a look before it, each part by itself.</source>
+        <translation>Steht bevor, am %1: vorher ansehen, jedes Teil für sich.</translation>
+    </message>
+    <message>
+        <source>Since %1 nobody has come: each part gets a look of its own.</source>
+        <translation>Seit dem %1 war niemand da: jedes Teil einzeln ansehen.</translation>
+    </message>
+    <message>
+        <source>Closure</source>
+        <translation>Absperrung</translation>
+    </message>
+    <message>
+        <source>Was to be looked at by %1: in place, put back, gone?</source>
+        <translation>War bis %1 anzusehen: am Platz, neu gesetzt, weg?</translation>
+    </message>
+    <message>
+        <source>Cannot wait, and is not made safe.</source>
+        <translation>Kann nicht warten und ist nicht gesichert.</translation>
+    </message>
+    <message>
+        <source>Made safe; was to be looked at by %1.</source>
+        <translation>Gesichert; war bis %1 anzusehen.</translation>
+    </message>
+    <message>
+        <source>Made safe; to be mended by %1.</source>
+        <translation>Gesichert; bis %1 zu beheben.</translation>
+    </message>
+    <message>
+        <source>To be mended by %1.</source>
+        <translation>Bis %1 zu beheben.</translation>
+    </message>
+    <message>
+        <source>Made safe; no day to mend it is set.</source>
+        <translation>Gesichert; kein Tag zum Beheben gesetzt.</translation>
+    </message>
+    <message>
+        <source>Next: %1.</source>
+        <translation>Als Nächstes: %1.</translation>
+    </message>
+    <message>
+        <source>Open, and nothing is said of what is next.</source>
+        <translation>Offen, und was folgt, ist nicht gesagt.</translation>
+    </message>
+    <message>
+        <source>Each post looked at and pushed; somebody was here last on %1.</source>
+        <translation>Jeder Pfosten angesehen und gedrückt; zuletzt war am %1 jemand hier.</translation>
+    </message>
+    <message>
+        <source>Each post looked at and pushed; nobody has been here yet.</source>
+        <translation>Jeder Pfosten angesehen und gedrückt; noch war niemand hier.</translation>
+    </message>
+    <message>
+        <source>Past your chance of %1 for %2; the first of them with %3.</source>
+        <translation>Über der Grenzwahrscheinlichkeit von %1 für %2; das erste davon mit %3.</translation>
+    </message>
+    <message>
+        <source>Nobody has measured a part of this run.</source>
+        <translation>An dieser Strecke hat niemand ein Teil gemessen.</translation>
+    </message>
+    <message>
+        <source>A gauge has measured it before: it ties that gauge&apos;s days together.</source>
+        <translation>Ein Messgerät hat es schon gemessen: es verbindet die Tage dieses Geräts.</translation>
+    </message>
+    <message>
+        <source>If there is time: the next by what a reading would tell.</source>
+        <translation>Wenn Zeit ist: das Nächste nach dem, was ein Messwert zeigen würde.</translation>
+    </message>
+    <message>
+        <source>Never read, and a coating limit is near: chance %1 in two visits.</source>
+        <translation>Nie gemessen, und eine Überzugsgrenze ist nah: Wahrscheinlichkeit %1 in zwei Begehungen.</translation>
+    </message>
+    <message>
+        <source>Read once only, so the rate is not known; chance %1 of a coating limit in two visits.</source>
+        <translation>Nur einmal gemessen, daher ist die Rate nicht bekannt; Wahrscheinlichkeit %1 einer Überzugsgrenze in zwei Begehungen.</translation>
+    </message>
+    <message>
+        <source>Coating limit near (chance %1 in two visits) and the rate still open.</source>
+        <translation>Überzugsgrenze nah (Wahrscheinlichkeit %1 in zwei Begehungen) und die Rate noch offen.</translation>
+    </message>
+    <message>
+        <source>Down since %1</source>
+        <translation>Abgebaut seit %1</translation>
+    </message>
+    <message>
+        <source>%1; to be re-erected and signed by %2.</source>
+        <translation>%1; bis %2 wieder aufzubauen und abzuzeichnen.</translation>
+    </message>
+    <message>
+        <source>%1; to be re-erected and signed.</source>
+        <translation>%1; wieder aufzubauen und abzuzeichnen.</translation>
+    </message>
+    <message>
+        <source>What to measure is not reckoned yet; the rest of the day stands.</source>
+        <translation>Was zu messen ist, ist noch nicht berechnet; der Rest des Tages steht.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s) to look at</source>
+        <translation>
+            <numerusform>%Ln Pfosten ansehen</numerusform>
+            <numerusform>%Ln Pfosten ansehen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln fitting(s) to torque</source>
+        <translation>
+            <numerusform>%Ln Verbinder: Drehmoment prüfen</numerusform>
+            <numerusform>%Ln Verbinder: Drehmoment prüfen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln wall(s) to read</source>
+        <translation>
+            <numerusform>%Ln Wand messen</numerusform>
+            <numerusform>%Ln Wände messen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln part(s) to grade near</source>
+        <translation>
+            <numerusform>%Ln Teil nah benoten</numerusform>
+            <numerusform>%Ln Teile nah benoten</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln part(s) to check</source>
+        <translation>
+            <numerusform>%Ln Teil prüfen</numerusform>
+            <numerusform>%Ln Teile prüfen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln screw(s) to sign</source>
+        <translation>
+            <numerusform>%Ln Schraube abzeichnen</numerusform>
+            <numerusform>%Ln Schrauben abzeichnen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln coating(s) to read</source>
+        <translation>
+            <numerusform>%Ln Überzug messen</numerusform>
+            <numerusform>%Ln Überzüge messen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>whole site</source>
+        <translation>ganzer Ort</translation>
+    </message>
+    <message>
+        <source>post %1</source>
+        <translation>Pfosten %1</translation>
+    </message>
+    <message>
+        <source>posts %1 to %2</source>
+        <translation>Pfosten %1 bis %2</translation>
+    </message>
+    <message>
+        <source> · </source>
+        <translation> · </translation>
+    </message>
+    <message>
+        <source> · %1 to %2</source>
+        <translation> · %1 bis %2</translation>
+    </message>
+    <message>
+        <source>%1 not today</source>
+        <translation>%1 heute nicht</translation>
+    </message>
+    <message>
+        <source>Hours of access: %1</source>
+        <translation>Zugangszeiten: %1</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>Coating gauge %1</source>
+        <translation>Schichtdickenmesser %1</translation>
+    </message>
+    <message>
+        <source>Torque wrench %1</source>
+        <translation>Drehmomentschlüssel %1</translation>
+    </message>
+    <message>
+        <source>Wall gauge %1</source>
+        <translation>Wanddickenmesser %1</translation>
+    </message>
+    <message>
+        <source>Load gauge %1</source>
+        <translation>Kraftmesser %1</translation>
+    </message>
+    <message>
+        <source>Rule %1</source>
+        <translation>Maßstab %1</translation>
+    </message>
+    <message>
+        <source>away since %1</source>
+        <translation>weg seit %1</translation>
+    </message>
+    <message>
+        <source>out of date since %1</source>
+        <translation>abgelaufen seit %1</translation>
+    </message>
+    <message>
+        <source>in doubt today</source>
+        <translation>heute zweifelhaft</translation>
+    </message>
+    <message>
+        <source>no certificate is written down</source>
+        <translation>kein Kalibrierschein notiert</translation>
+    </message>
+    <message>
+        <source>in date to %1</source>
+        <translation>gültig bis %1</translation>
+    </message>
+    <message>
+        <source>%1 with one check foil</source>
+        <translation>%1 mit einer Prüffolie</translation>
+    </message>
+    <message>
+        <source>No instrument is in date.</source>
+        <translation>Kein Messgerät ist gültig kalibriert.</translation>
+    </message>
+    <message>
+        <source>Take: %1.</source>
+        <translation>Mitnehmen: %1.</translation>
     </message>
 </context>
 <context>
@@ -1461,6 +2144,13 @@
     </message>
 </context>
 <context>
+    <name>LabelledTape</name>
+    <message>
+        <source>Time on site, %1</source>
+        <translation>Zeit am Ort, %1</translation>
+    </message>
+</context>
+<context>
     <name>LabelledTorqueScale</name>
     <message>
         <source>About where it moved, no mark yet</source>
@@ -1965,6 +2655,10 @@
         <source>%1, closed off</source>
         <translation>%1, abgesperrt</translation>
     </message>
+    <message>
+        <source>post %1, %2</source>
+        <translation>Pfosten %1, %2</translation>
+    </message>
 </context>
 <context>
     <name>PictureKeys</name>
@@ -2074,6 +2768,185 @@
     </message>
 </context>
 <context>
+    <name>Prepare</name>
+    <message>
+        <source>Runs; marks show the parts to measure</source>
+        <translation>Strecken; Marken zeigen die Teile zum Messen</translation>
+    </message>
+    <message>
+        <source>arrow heads show the parts to measure; touch a line for its first part</source>
+        <translation>Pfeilspitzen zeigen die Teile zum Messen; Linie antippen für ihr erstes Teil</translation>
+    </message>
+    <message>
+        <source>What to do, first things first</source>
+        <translation>Was zu tun ist, Wichtiges zuerst</translation>
+    </message>
+    <message>
+        <source>more below: push the list up</source>
+        <translation>unten mehr: Liste hochschieben</translation>
+    </message>
+    <message>
+        <source>The day could not be prepared.</source>
+        <translation>Der Tag ließ sich nicht vorbereiten.</translation>
+    </message>
+</context>
+<context>
+    <name>PrepareCells</name>
+    <message>
+        <source>Prepare</source>
+        <translation>Vorbereiten</translation>
+    </message>
+    <message>
+        <source>Site</source>
+        <translation>Ort</translation>
+    </message>
+</context>
+<context>
+    <name>PrepareModel</name>
+    <message numerus="yes">
+        <source>%1 %Ln more left out.</source>
+        <translation>
+            <numerusform>%1 Noch %Ln entfällt.</numerusform>
+            <numerusform>%1 Noch %Ln entfallen.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>left out</source>
+        <translation>entfällt</translation>
+    </message>
+    <message>
+        <source>%1, %2. %3 %4</source>
+        <translation>%1, %2. %3 %4</translation>
+    </message>
+    <message>
+        <source>take</source>
+        <translation>nehmen</translation>
+    </message>
+    <message>
+        <source>leave</source>
+        <translation>lassen</translation>
+    </message>
+    <message>
+        <source>%1, %2, %3</source>
+        <translation>%1, %2, %3</translation>
+    </message>
+    <message>
+        <source>%1, carried, %2</source>
+        <translation>%1, dabei, %2</translation>
+    </message>
+    <message>
+        <source>%1, not carried, %2</source>
+        <translation>%1, nicht dabei, %2</translation>
+    </message>
+    <message>
+        <source>Not kept: %1 What is chosen stands on this screen alone.</source>
+        <translation>Nicht gespeichert: %1 Was gewählt ist, steht nur auf diesem Bildschirm.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%L1 of %Ln post(s) looked at, the rest not reached</source>
+        <translation>
+            <numerusform>%L1 von %Ln Pfosten angesehen, der Rest nicht erreicht</numerusform>
+            <numerusform>%L1 von %Ln Pfosten angesehen, der Rest nicht erreicht</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s) by eye</source>
+        <translation>
+            <numerusform>%Ln Pfosten per Sicht</numerusform>
+            <numerusform>%Ln Pfosten per Sicht</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%L1 of %Ln post(s) with an instrument, the rest by eye</source>
+        <translation>
+            <numerusform>%L1 von %Ln Pfosten mit Messgerät, der Rest per Sicht</numerusform>
+            <numerusform>%L1 von %Ln Pfosten mit Messgerät, der Rest per Sicht</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln thing(s) that come first</source>
+        <translation>
+            <numerusform>%Ln Punkt mit Vorrang</numerusform>
+            <numerusform>%Ln Punkte mit Vorrang</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s) to look at</source>
+        <translation>
+            <numerusform>%Ln Pfosten ansehen</numerusform>
+            <numerusform>%Ln Pfosten ansehen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln part(s) to measure</source>
+        <translation>
+            <numerusform>%Ln Teil messen</numerusform>
+            <numerusform>%Ln Teile messen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln screw(s) to sign</source>
+        <translation>
+            <numerusform>%Ln Schraube abzeichnen</numerusform>
+            <numerusform>%Ln Schrauben abzeichnen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Left out: %1.</source>
+        <translation>Entfällt: %1.</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>Nothing that is asked for is left out.</source>
+        <translation>Nichts Gefordertes entfällt.</translation>
+    </message>
+    <message>
+        <source>Nothing is left out; %1 to spare.</source>
+        <translation>Nichts entfällt; %1 übrig.</translation>
+    </message>
+</context>
+<context>
+    <name>PrepareSide</name>
+    <message>
+        <source>Instruments</source>
+        <translation>Messgeräte</translation>
+    </message>
+    <message>
+        <source>Sites to carry</source>
+        <translation>Orte zum Mitnehmen</translation>
+    </message>
+    <message>
+        <source>All of them are on this disk; nothing has to be loaded.</source>
+        <translation>Alle sind auf diesem Datenträger; nichts muss geladen werden.</translation>
+    </message>
+    <message>
+        <source>more below: push it up</source>
+        <translation>unten mehr: hochschieben</translation>
+    </message>
+    <message>
+        <source>Keep and walk it</source>
+        <translation>Speichern und begehen</translation>
+    </message>
+    <message>
+        <source>%1 · %2 carried</source>
+        <translation>%1 · %2 dabei</translation>
+    </message>
+</context>
+<context>
+    <name>PrepareTime</name>
+    <message>
+        <source>Time on site</source>
+        <translation>Zeit am Ort</translation>
+    </message>
+    <message>
+        <source>%1 · %2</source>
+        <translation>%1 · %2</translation>
+    </message>
+</context>
+<context>
     <name>ProbeKeys</name>
     <message>
         <source>bright</source>
@@ -2109,6 +2982,17 @@
     </message>
 </context>
 <context>
+    <name>RegisterRun</name>
+    <message>
+        <source>Lay out a run by rule</source>
+        <translation>Strecke nach Regel anlegen</translation>
+    </message>
+    <message>
+        <source>The run as a sentence. %1</source>
+        <translation>Die Strecke als Satz. %1</translation>
+    </message>
+</context>
+<context>
     <name>RoomTags</name>
     <message>
         <source>Sites</source>
@@ -2125,6 +3009,33 @@
     <message>
         <source>Forecast</source>
         <translation>Vorhersage</translation>
+    </message>
+</context>
+<context>
+    <name>RuleFoot</name>
+    <message>
+        <source>Nothing is in the register until you keep it.</source>
+        <translation>Bis zum Speichern steht nichts im Register.</translation>
+    </message>
+    <message>
+        <source>This register can only be read here: nothing can be kept.</source>
+        <translation>Dieses Register ist hier nur lesbar: nichts lässt sich speichern.</translation>
+    </message>
+    <message>
+        <source>Sites</source>
+        <translation>Orte</translation>
+    </message>
+    <message>
+        <source>it waits</source>
+        <translation>wartet</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Rückgängig</translation>
+    </message>
+    <message>
+        <source>Keep this run</source>
+        <translation>Strecke speichern</translation>
     </message>
 </context>
 <context>
@@ -2149,6 +3060,340 @@
             <numerusform>Pfosten %1 von %2, %n offen</numerusform>
             <numerusform>Pfosten %1 von %2, %n offen</numerusform>
         </translation>
+    </message>
+</context>
+<context>
+    <name>RunPieceWords</name>
+    <message>
+        <source>a name</source>
+        <translation>ein Name</translation>
+    </message>
+    <message>
+        <source>of the run</source>
+        <translation>der Strecke</translation>
+    </message>
+    <message>
+        <source>name of the run</source>
+        <translation>Name der Strecke</translation>
+    </message>
+    <message numerus="yes">
+        <source>post(s)</source>
+        <translation>
+            <numerusform>Pfosten</numerusform>
+            <numerusform>Pfosten</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>from %1</source>
+        <translation>ab %1</translation>
+    </message>
+    <message>
+        <source>numbers</source>
+        <translation>Nummern</translation>
+    </message>
+    <message>
+        <source>at %1</source>
+        <translation>je %1</translation>
+    </message>
+    <message>
+        <source>post to post</source>
+        <translation>Pfostenabstand</translation>
+    </message>
+    <message>
+        <source>high</source>
+        <translation>hoch</translation>
+    </message>
+    <message numerus="yes">
+        <source>rail(s)</source>
+        <translation>
+            <numerusform>Holm</numerusform>
+            <numerusform>Holme</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>tube</source>
+        <translation>Rohr</translation>
+    </message>
+    <message>
+        <source>at the foot</source>
+        <translation>am Fuß</translation>
+    </message>
+    <message>
+        <source>at each rail</source>
+        <translation>an jedem Holm</translation>
+    </message>
+    <message>
+        <source>and cross</source>
+        <translation>und Kreuzstück</translation>
+    </message>
+    <message>
+        <source>at both ends</source>
+        <translation>an beiden Enden</translation>
+    </message>
+    <message>
+        <source>and end cap at both ends</source>
+        <translation>und Endkappe an beiden Enden</translation>
+    </message>
+    <message>
+        <source>mesh infill</source>
+        <translation>Gitterfüllung</translation>
+    </message>
+    <message>
+        <source>rails only</source>
+        <translation>nur Holme</translation>
+    </message>
+    <message>
+        <source>and toe board</source>
+        <translation>und Fußleiste</translation>
+    </message>
+    <message>
+        <source>no toe board</source>
+        <translation>ohne Fußleiste</translation>
+    </message>
+    <message>
+        <source>no sleeve</source>
+        <translation>keine Muffe</translation>
+    </message>
+    <message>
+        <source>in the rails</source>
+        <translation>in den Holmen</translation>
+    </message>
+    <message>
+        <source>sleeve coupling</source>
+        <translation>Muffe</translation>
+    </message>
+    <message numerus="yes">
+        <source>every %n bay(s)</source>
+        <translation>
+            <numerusform>je %n Feld</numerusform>
+            <numerusform>alle %n Felder</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>in service</source>
+        <translation>in Betrieb</translation>
+    </message>
+    <message>
+        <source>day not known</source>
+        <translation>Tag unbekannt</translation>
+    </message>
+    <message>
+        <source>in service since</source>
+        <translation>in Betrieb seit</translation>
+    </message>
+    <message>
+        <source>drop</source>
+        <translation>Absturzhöhe</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>unbekannt</translation>
+    </message>
+    <message>
+        <source>drop behind it</source>
+        <translation>Absturzhöhe dahinter</translation>
+    </message>
+    <message>
+        <source>who walks here</source>
+        <translation>wer hier geht</translation>
+    </message>
+    <message>
+        <source>behind it</source>
+        <translation>dahinter</translation>
+    </message>
+    <message>
+        <source>what is below</source>
+        <translation>was darunter ist</translation>
+    </message>
+    <message>
+        <source>below</source>
+        <translation>darunter</translation>
+    </message>
+    <message>
+        <source>a zone</source>
+        <translation>eine Zone</translation>
+    </message>
+    <message>
+        <source>this site has none yet</source>
+        <translation>dieser Ort hat noch keine</translation>
+    </message>
+    <message>
+        <source>of the site</source>
+        <translation>des Orts</translation>
+    </message>
+</context>
+<context>
+    <name>RunSentence</name>
+    <message>
+        <source>Whole run, %1</source>
+        <translation>Ganze Strecke, %1</translation>
+    </message>
+    <message>
+        <source>%1 · %2</source>
+        <translation>%1 · %2</translation>
+    </message>
+    <message>
+        <source>%1 was typed and does not fit: the run stands as it was.</source>
+        <translation>%1 wurde getippt und passt nicht: die Strecke bleibt, wie sie war.</translation>
+    </message>
+    <message>
+        <source>Not remembered, should the tablet go off: %1</source>
+        <translation>Nicht gemerkt, falls das Tablet ausgeht: %1</translation>
+    </message>
+    <message>
+        <source>Not kept: %1 The sentence stays here.</source>
+        <translation>Nicht gespeichert: %1 Der Satz bleibt hier.</translation>
+    </message>
+</context>
+<context>
+    <name>RunWords</name>
+    <message>
+        <source>%1 m</source>
+        <translation>%1 m</translation>
+    </message>
+    <message>
+        <source>%1 × %2 mm</source>
+        <translation>%1 × %2 mm</translation>
+    </message>
+    <message>
+        <source>welded, aluminium</source>
+        <translation>geschweißt, Aluminium</translation>
+    </message>
+    <message>
+        <source>slip-on, aluminium</source>
+        <translation>gesteckt, Aluminium</translation>
+    </message>
+    <message>
+        <source>welded, stainless</source>
+        <translation>geschweißt, Edelstahl</translation>
+    </message>
+    <message>
+        <source>slip-on, stainless</source>
+        <translation>gesteckt, Edelstahl</translation>
+    </message>
+    <message>
+        <source>welded, steel</source>
+        <translation>geschweißt, Stahl</translation>
+    </message>
+    <message>
+        <source>slip-on, steel</source>
+        <translation>gesteckt, Stahl</translation>
+    </message>
+    <message>
+        <source>hot-dip zinc</source>
+        <translation>feuerverzinkt</translation>
+    </message>
+    <message>
+        <source>zinc plus paint</source>
+        <translation>Zink plus Anstrich</translation>
+    </message>
+    <message>
+        <source>paint on steel</source>
+        <translation>Anstrich auf Stahl</translation>
+    </message>
+    <message>
+        <source>anodised</source>
+        <translation>eloxiert</translation>
+    </message>
+    <message>
+        <source>bare</source>
+        <translation>blank</translation>
+    </message>
+    <message>
+        <source>base flange</source>
+        <translation>Fußflansch</translation>
+    </message>
+    <message>
+        <source>wall flange</source>
+        <translation>Wandflansch</translation>
+    </message>
+    <message>
+        <source>welded plate</source>
+        <translation>geschweißte Platte</translation>
+    </message>
+    <message>
+        <source>cast in</source>
+        <translation>einbetoniert</translation>
+    </message>
+    <message>
+        <source>socket</source>
+        <translation>Steckhülse</translation>
+    </message>
+    <message>
+        <source>three-way tee</source>
+        <translation>T-Stück</translation>
+    </message>
+    <message>
+        <source>corner tee</source>
+        <translation>Eck-T-Stück</translation>
+    </message>
+    <message>
+        <source>cross</source>
+        <translation>Kreuz</translation>
+    </message>
+    <message>
+        <source>elbow</source>
+        <translation>Bogen</translation>
+    </message>
+    <message>
+        <source>adjustable swivel</source>
+        <translation>verstellbares Gelenkstück</translation>
+    </message>
+    <message>
+        <source>end cap</source>
+        <translation>Endkappe</translation>
+    </message>
+    <message>
+        <source>rails</source>
+        <translation>Holme</translation>
+    </message>
+    <message>
+        <source>mesh infill</source>
+        <translation>Gitterfüllung</translation>
+    </message>
+    <message>
+        <source>a gate</source>
+        <translation>ein Tor</translation>
+    </message>
+    <message>
+        <source>open gap</source>
+        <translation>offene Lücke</translation>
+    </message>
+    <message>
+        <source>walkers</source>
+        <translation>Fußgänger</translation>
+    </message>
+    <message>
+        <source>children</source>
+        <translation>Kinder</translation>
+    </message>
+    <message>
+        <source>a crowd</source>
+        <translation>Andrang</translation>
+    </message>
+    <message>
+        <source>staff</source>
+        <translation>Personal</translation>
+    </message>
+    <message>
+        <source>cyclists</source>
+        <translation>Radfahrer</translation>
+    </message>
+    <message>
+        <source>ground</source>
+        <translation>Boden</translation>
+    </message>
+    <message>
+        <source>water</source>
+        <translation>Wasser</translation>
+    </message>
+    <message>
+        <source>a road</source>
+        <translation>Straße</translation>
+    </message>
+    <message>
+        <source>machinery</source>
+        <translation>Maschinen</translation>
     </message>
 </context>
 <context>
@@ -2209,10 +3454,95 @@
     </message>
 </context>
 <context>
+    <name>SentenceKeys</name>
+    <message>
+        <source>%1, %2, does not fit</source>
+        <translation>%1, %2, passt nicht</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+</context>
+<context>
     <name>SiteBand</name>
     <message>
         <source>%1 · %2</source>
         <translation>%1 · %2</translation>
+    </message>
+    <message>
+        <source>The sheet of %1</source>
+        <translation>Blatt von %1</translation>
+    </message>
+    <message>
+        <source>Prepare a day</source>
+        <translation>Tag vorbereiten</translation>
+    </message>
+    <message>
+        <source>Prepare a day at %1</source>
+        <translation>Tag vorbereiten: %1</translation>
+    </message>
+</context>
+<context>
+    <name>SiteFacts</name>
+    <message>
+        <source>Nothing is in the register until you keep this site. Its runs are laid out after that.</source>
+        <translation>Bis zum Speichern dieses Orts steht nichts im Register. Seine Strecken werden danach angelegt.</translation>
+    </message>
+    <message>
+        <source>Walk %1: %2</source>
+        <translation>%1 begehen: %2</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Ändern</translation>
+    </message>
+    <message>
+        <source>Change %1</source>
+        <translation>%1 ändern</translation>
+    </message>
+    <message>
+        <source>Told when something cannot wait</source>
+        <translation>Wem gemeldet wird, wenn etwas nicht warten kann</translation>
+    </message>
+</context>
+<context>
+    <name>SiteFoot</name>
+    <message>
+        <source>This register can only be read here: nothing can be kept.</source>
+        <translation>Dieses Register ist hier nur lesbar: nichts lässt sich speichern.</translation>
+    </message>
+    <message>
+        <source>Not in the register yet.</source>
+        <translation>Noch nicht im Register.</translation>
+    </message>
+    <message>
+        <source>Touch a key and say what it is.</source>
+        <translation>Taste antippen und angeben, was es ist.</translation>
+    </message>
+    <message>
+        <source>Touch a key to change what it says, or a run to walk it.</source>
+        <translation>Taste antippen, um die Angabe zu ändern, oder Strecke, um sie zu begehen.</translation>
+    </message>
+    <message>
+        <source>Sites</source>
+        <translation>Orte</translation>
+    </message>
+    <message>
+        <source>it waits</source>
+        <translation>wartet</translation>
+    </message>
+    <message>
+        <source>Lay out a run</source>
+        <translation>Strecke anlegen</translation>
+    </message>
+    <message>
+        <source>Keep this site</source>
+        <translation>Ort speichern</translation>
+    </message>
+    <message>
+        <source>Keep the change</source>
+        <translation>Änderung speichern</translation>
     </message>
 </context>
 <context>
@@ -2230,6 +3560,224 @@
             <numerusform>%1, %n Pfosten</numerusform>
             <numerusform>%1, %n Pfosten</numerusform>
         </translation>
+    </message>
+</context>
+<context>
+    <name>SiteSentence</name>
+    <message>
+        <source>Not kept: %1 What was said stays here.</source>
+        <translation>Nicht gespeichert: %1 Die Angaben bleiben hier.</translation>
+    </message>
+    <message>
+        <source>not yet received</source>
+        <translation>noch nicht empfangen</translation>
+    </message>
+    <message>
+        <source>no number</source>
+        <translation>keine Nummer</translation>
+    </message>
+    <message>
+        <source>Whose rails are these? The name of the owner</source>
+        <translation>Wem gehört das Geländer? Name des Eigentümers</translation>
+    </message>
+    <message>
+        <source>What is the site called?</source>
+        <translation>Wie heißt der Ort?</translation>
+    </message>
+    <message>
+        <source>What is the zone called? Sea side, north face</source>
+        <translation>Wie heißt die Zone? Seeseite, Nordseite</translation>
+    </message>
+    <message>
+        <source>What is the depot called?</source>
+        <translation>Wie heißt das Depot?</translation>
+    </message>
+    <message>
+        <source>Who is told, and the number: Rhona Hale 01632 960106</source>
+        <translation>Wem gemeldet wird, mit Nummer: Rhona Hale 01632 960106</translation>
+    </message>
+    <message>
+        <source>Zone %1</source>
+        <translation>Zone %1</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>whose rails</source>
+        <translation>wessen Geländer</translation>
+    </message>
+    <message>
+        <source>the owner</source>
+        <translation>der Eigentümer</translation>
+    </message>
+    <message>
+        <source>a name</source>
+        <translation>ein Name</translation>
+    </message>
+    <message>
+        <source>name of the site</source>
+        <translation>Name des Orts</translation>
+    </message>
+    <message>
+        <source>air not known</source>
+        <translation>Luft unbekannt</translation>
+    </message>
+    <message>
+        <source>a zone</source>
+        <translation>eine Zone</translation>
+    </message>
+    <message>
+        <source>one more zone</source>
+        <translation>noch eine Zone</translation>
+    </message>
+    <message>
+        <source>of like exposure</source>
+        <translation>gleich ausgesetzt</translation>
+    </message>
+    <message>
+        <source>no depot</source>
+        <translation>kein Depot</translation>
+    </message>
+    <message>
+        <source>depot</source>
+        <translation>Depot</translation>
+    </message>
+    <message>
+        <source>no rule set</source>
+        <translation>kein Regelwerk</translation>
+    </message>
+    <message>
+        <source>limits it is held to</source>
+        <translation>geltende Grenzwerte</translation>
+    </message>
+    <message>
+        <source>told, %1</source>
+        <translation>erhält Meldung, %1</translation>
+    </message>
+    <message>
+        <source>nobody</source>
+        <translation>niemandem</translation>
+    </message>
+    <message>
+        <source>one more</source>
+        <translation>noch jemandem</translation>
+    </message>
+    <message>
+        <source>to tell</source>
+        <translation>zu melden</translation>
+    </message>
+    <message>
+        <source>Corrosivity of the air, ISO 9223</source>
+        <translation>Korrosivität der Luft, ISO 9223</translation>
+    </message>
+    <message>
+        <source>It is</source>
+        <translation>Lage</translation>
+    </message>
+    <message>
+        <source>another name</source>
+        <translation>anderer Name</translation>
+    </message>
+    <message>
+        <source>Which depot keeps it?</source>
+        <translation>Welches Depot betreut ihn?</translation>
+    </message>
+    <message>
+        <source>another depot</source>
+        <translation>anderes Depot</translation>
+    </message>
+    <message>
+        <source>There is no rule set in the register: nothing can be held to one yet.</source>
+        <translation>Im Register steht kein Regelwerk: noch lässt sich nichts daran messen.</translation>
+    </message>
+    <message>
+        <source>Which limits is it held to?</source>
+        <translation>Welche Grenzwerte gelten?</translation>
+    </message>
+    <message>
+        <source>When something cannot wait</source>
+        <translation>Wenn etwas nicht warten kann</translation>
+    </message>
+    <message>
+        <source>is told</source>
+        <translation>erhält Meldung</translation>
+    </message>
+    <message>
+        <source>is not told</source>
+        <translation>erhält keine Meldung</translation>
+    </message>
+    <message>
+        <source>Who else is told when something cannot wait?</source>
+        <translation>Wem wird noch gemeldet, wenn etwas nicht warten kann?</translation>
+    </message>
+    <message>
+        <source>somebody else</source>
+        <translation>jemand anderem</translation>
+    </message>
+    <message>
+        <source>%1: %2. No rate of its own: the middle of its class holds.</source>
+        <translation>%1: %2. Keine eigene Rate: es gilt die Mitte der Kategorie.</translation>
+    </message>
+    <message>
+        <source>%1: %2. Zinc loses %3 µm in its first year.</source>
+        <translation>%1: %2. Zink verliert im ersten Jahr %3 µm.</translation>
+    </message>
+    <message>
+        <source>%1 high</source>
+        <translation>%1 hoch</translation>
+    </message>
+    <message>
+        <source>drop %1</source>
+        <translation>Absturzhöhe %1</translation>
+    </message>
+    <message>
+        <source>drop not known</source>
+        <translation>Absturzhöhe unbekannt</translation>
+    </message>
+    <message>
+        <source>%1 below</source>
+        <translation>darunter %1</translation>
+    </message>
+    <message>
+        <source>%1 behind it</source>
+        <translation>dahinter %1</translation>
+    </message>
+    <message>
+        <source>struck for a season</source>
+        <translation>saisonal abgebaut</translation>
+    </message>
+    <message>
+        <source> · </source>
+        <translation> · </translation>
+    </message>
+    <message>
+        <source>Nobody is named to be told when something cannot wait.</source>
+        <translation>Niemand ist genannt, dem gemeldet wird, wenn etwas nicht warten kann.</translation>
+    </message>
+    <message>
+        <source>No rule set: nothing here is held to a limit.</source>
+        <translation>Kein Regelwerk: hier gilt kein Grenzwert.</translation>
+    </message>
+    <message>
+        <source>Held to %1.</source>
+        <translation>Es gilt %1.</translation>
+    </message>
+</context>
+<context>
+    <name>SiteSheet</name>
+    <message>
+        <source>A new site</source>
+        <translation>Neuer Ort</translation>
+    </message>
+    <message>
+        <source>The sheet of %1</source>
+        <translation>Blatt von %1</translation>
+    </message>
+    <message>
+        <source>The site as a sentence</source>
+        <translation>Der Ort als Satz</translation>
     </message>
 </context>
 <context>
@@ -2367,14 +3915,6 @@
         <translation>Noch niemand hat ein Teil benotet.</translation>
     </message>
     <message>
-        <source>Brought forward from %1: the coating goes faster than its class.</source>
-        <translation>Vorgezogen von %1: der Überzug schwindet schneller als in seiner Kategorie.</translation>
-    </message>
-    <message>
-        <source>Brought forward from %1: the owner&apos;s longest interval ends before.</source>
-        <translation>Vorgezogen von %1: das längste Intervall des Eigentümers endet vorher.</translation>
-    </message>
-    <message>
         <source>%1 · %2</source>
         <translation>%1 · %2</translation>
     </message>
@@ -2424,6 +3964,108 @@
         <source>due</source>
         <translation>fällig</translation>
     </message>
+    <message>
+        <source>its wall</source>
+        <translation>die Wand</translation>
+    </message>
+    <message>
+        <source>loose set screws</source>
+        <translation>lose Stellschrauben</translation>
+    </message>
+    <message>
+        <source>its coating</source>
+        <translation>den Überzug</translation>
+    </message>
+    <message>
+        <source>grade %1</source>
+        <translation>Note %1</translation>
+    </message>
+    <message>
+        <source>%1 comes up to your chance of %2 for %3 on %4; half of that time is over</source>
+        <translation>%1 erreicht am %4 die Grenzwahrscheinlichkeit von %2 für %3; die Hälfte der Zeit ist um</translation>
+    </message>
+    <message>
+        <source>%1 is past your chance of %2 for %3 already, with %4</source>
+        <translation>%1 ist schon über der Grenzwahrscheinlichkeit von %2 für %3, mit %4</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1; %n more part(s) as well</source>
+        <translation>
+            <numerusform>%1; %n weiteres Teil ebenso</numerusform>
+            <numerusform>%1; %n weitere Teile ebenso</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>a look before the %1 of %2</source>
+        <translation>ansehen vor dem %1 vom %2</translation>
+    </message>
+    <message>
+        <source>nobody has come since the %1 of %2</source>
+        <translation>seit dem %1 vom %2 war niemand da</translation>
+    </message>
+    <message>
+        <source>nobody has looked at the whole of it yet</source>
+        <translation>noch niemand hat das Ganze angesehen</translation>
+    </message>
+    <message numerus="yes">
+        <source>the owner&apos;s longest interval of %n day(s) ends</source>
+        <translation>
+            <numerusform>das längste Intervall des Eigentümers von %n Tag endet</numerusform>
+            <numerusform>das längste Intervall des Eigentümers von %n Tagen endet</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>the coating goes faster than its class</source>
+        <translation>der Überzug schwindet schneller als in seiner Kategorie</translation>
+    </message>
+    <message>
+        <source>one more reading of %1 would tell its rate by then</source>
+        <translation>ein weiterer Messwert an %1 würde bis dahin die Rate zeigen</translation>
+    </message>
+    <message>
+        <source>Proposed: %1.</source>
+        <translation>Vorgeschlagen: %1.</translation>
+    </message>
+    <message>
+        <source>Brought forward from %1: %2.</source>
+        <translation>Vorgezogen von %1: %2.</translation>
+    </message>
+    <message>
+        <source>ice</source>
+        <translation>Eis</translation>
+    </message>
+    <message>
+        <source>flood</source>
+        <translation>Hochwasser</translation>
+    </message>
+    <message>
+        <source>impact</source>
+        <translation>Anprall</translation>
+    </message>
+    <message>
+        <source>crowd</source>
+        <translation>Andrang</translation>
+    </message>
+    <message>
+        <source>storm</source>
+        <translation>Sturm</translation>
+    </message>
+    <message>
+        <source>near miss</source>
+        <translation>Beinaheunfall</translation>
+    </message>
+    <message>
+        <source>accident</source>
+        <translation>Unfall</translation>
+    </message>
+    <message>
+        <source>damage on purpose</source>
+        <translation>Vandalismus</translation>
+    </message>
+    <message>
+        <source>event</source>
+        <translation>Ereignis</translation>
+    </message>
 </context>
 <context>
     <name>Sites</name>
@@ -2448,12 +4090,24 @@
         <translation>Noch kein Geländer gezeichnet.</translation>
     </message>
     <message>
-        <source>Bring a register in from CSV files with kneerail import, or make the invented harbour with kneerail demo. Then open this again.</source>
-        <translation>Ein Register aus CSV-Dateien mit kneerail import einlesen oder den erfundenen Hafen mit kneerail demo anlegen. Dann neu öffnen.</translation>
-    </message>
-    <message>
         <source>The sites could not be read.</source>
         <translation>Die Orte ließen sich nicht lesen.</translation>
+    </message>
+    <message>
+        <source>%1 · a new run</source>
+        <translation>%1 · neue Strecke</translation>
+    </message>
+    <message>
+        <source>a new site</source>
+        <translation>neuer Ort</translation>
+    </message>
+    <message>
+        <source>Register a site</source>
+        <translation>Ort eintragen</translation>
+    </message>
+    <message>
+        <source>Register the first site here, bring a register in from CSV files with kneerail import, or make the invented harbour with kneerail demo.</source>
+        <translation>Hier den ersten Ort eintragen, mit kneerail import ein Register aus CSV-Dateien einlesen oder mit kneerail demo den erfundenen Hafen anlegen.</translation>
     </message>
 </context>
 <context>
@@ -2465,6 +4119,10 @@
     <message>
         <source>This tablet</source>
         <translation>Dieses Tablet</translation>
+    </message>
+    <message>
+        <source>Register</source>
+        <translation>Eintragen</translation>
     </message>
 </context>
 <context>
@@ -2501,6 +4159,10 @@
     <message>
         <source>%1, %2, %3 %4. %5</source>
         <translation>%1, %2, %3 %4. %5</translation>
+    </message>
+    <message>
+        <source>Reckoning walls, set screws and grades.</source>
+        <translation>Wände, Stellschrauben und Noten werden berechnet.</translation>
     </message>
 </context>
 <context>
@@ -2642,6 +4304,13 @@
     <message>
         <source>Time left, from %1</source>
         <translation>Restlebensdauer, Stand %1</translation>
+    </message>
+</context>
+<context>
+    <name>TimeTape</name>
+    <message>
+        <source>%1 h</source>
+        <translation>%1 h</translation>
     </message>
 </context>
 <context>
@@ -2803,6 +4472,13 @@
     <message>
         <source>first maintenance, %1 µm</source>
         <translation>erste Wartung, %1 µm</translation>
+    </message>
+</context>
+<context>
+    <name>VisibleParts</name>
+    <message>
+        <source>%1, chosen to be measured</source>
+        <translation>%1, zum Messen gewählt</translation>
     </message>
 </context>
 <context>
@@ -3336,6 +5012,10 @@
             <numerusform>%n Eintrag, der gerade getippt wurde, ist gespeichert.</numerusform>
             <numerusform>%n Einträge, die gerade getippt wurden, sind gespeichert.</numerusform>
         </translation>
+    </message>
+    <message>
+        <source>%1 · %2 chosen to measure</source>
+        <translation>%1 · %2 zum Messen gewählt</translation>
     </message>
 </context>
 <context>

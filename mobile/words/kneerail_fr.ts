@@ -13,6 +13,40 @@
     </message>
 </context>
 <context>
+    <name>AlterRun</name>
+    <message>
+        <source>Change %1</source>
+        <translation>Modifier %1</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Retour</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Annuler</translation>
+    </message>
+    <message>
+        <source>Keep the change</source>
+        <translation>Enregistrer</translation>
+    </message>
+</context>
+<context>
+    <name>AskedKeys</name>
+    <message>
+        <source>Done</source>
+        <translation>Fait</translation>
+    </message>
+    <message>
+        <source>No words</source>
+        <translation>Sans texte</translation>
+    </message>
+    <message>
+        <source>So it is called</source>
+        <translation>C&apos;est son nom</translation>
+    </message>
+</context>
+<context>
     <name>CardOnGlass</name>
     <message>
         <source>Lay a bank card on the outline. Make it wider or narrower until they are one; then drawings are to scale on this glass.</source>
@@ -36,10 +70,343 @@
     </message>
 </context>
 <context>
+    <name>ChangedRun</name>
+    <message>
+        <source>Post %1</source>
+        <translation>Poteau %1</translation>
+    </message>
+    <message>
+        <source>Between %1 and %2</source>
+        <translation>Entre %1 et %2</translation>
+    </message>
+    <message>
+        <source>How many centimetres from the beginning?</source>
+        <translation>À combien de centimètres du début ?</translation>
+    </message>
+    <message>
+        <source>How many centimetres after %1?</source>
+        <translation>À combien de centimètres après %1 ?</translation>
+    </message>
+    <message>
+        <source>Touch a bay or a post and say what becomes of it.</source>
+        <translation>Toucher une travée ou un poteau et dire ce qu&apos;il devient.</translation>
+    </message>
+    <message>
+        <source>Post %1 comes in, %2 after %3.</source>
+        <translation>Le poteau %1 s&apos;ajoute, %2 après %3.</translation>
+    </message>
+    <message>
+        <source>Post %1 moves to %2 along the run.</source>
+        <translation>Le poteau %1 passe à l&apos;abscisse %2.</translation>
+    </message>
+    <message>
+        <source>Post %1 is taken out.</source>
+        <translation>Le poteau %1 est retiré.</translation>
+    </message>
+    <message>
+        <source>Between %1 and %2 comes: %3.</source>
+        <translation>Entre %1 et %2 vient : %3.</translation>
+    </message>
+    <message>
+        <source>Nothing is changed until you keep it.</source>
+        <translation>Rien ne change avant d&apos;enregistrer.</translation>
+    </message>
+    <message>
+        <source>Nothing is taken out.</source>
+        <translation>Rien n&apos;est retiré.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n thing(s) taken out: what was read on them stays in the register.</source>
+        <translation>
+            <numerusform>%n élément retiré : ce qui y a été lu reste au registre.</numerusform>
+            <numerusform>%n éléments retirés : ce qui y a été lu reste au registre.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>What comes here?</source>
+        <translation>Que mettre ici ?</translation>
+    </message>
+    <message>
+        <source>a post</source>
+        <translation>un poteau</translation>
+    </message>
+    <message>
+        <source>What becomes of it?</source>
+        <translation>Que devient-il ?</translation>
+    </message>
+    <message>
+        <source>it moves</source>
+        <translation>il se déplace</translation>
+    </message>
+    <message>
+        <source>it is taken out</source>
+        <translation>il est retiré</translation>
+    </message>
+    <message>
+        <source>Not kept: %1 What was said stays here.</source>
+        <translation>Non enregistré : %1 Ce qui a été dit reste ici.</translation>
+    </message>
+</context>
+<context>
     <name>CheckNote</name>
     <message>
         <source>not kept</source>
         <translation>non enregistré</translation>
+    </message>
+</context>
+<context>
+    <name>Choice</name>
+    <message>
+        <source>In which zone of the site?</source>
+        <translation>Dans quelle zone du site ?</translation>
+    </message>
+    <message>
+        <source>This site has no zone yet: its sheet registers one.</source>
+        <translation>Ce site n&apos;a pas encore de zone : sa fiche en inscrit une.</translation>
+    </message>
+    <message>
+        <source>Which tube?</source>
+        <translation>Quel tube ?</translation>
+    </message>
+    <message>
+        <source>How is it built?</source>
+        <translation>Comment est-il construit ?</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>What fills the bays?</source>
+        <translation>Quel remplissage des travées ?</translation>
+    </message>
+    <message>
+        <source>rails only</source>
+        <translation>lisses seules</translation>
+    </message>
+    <message>
+        <source>A toe board?</source>
+        <translation>Une plinthe ?</translation>
+    </message>
+    <message>
+        <source>with a toe board</source>
+        <translation>avec plinthe</translation>
+    </message>
+    <message>
+        <source>no toe board</source>
+        <translation>sans plinthe</translation>
+    </message>
+    <message>
+        <source>Where are the rails joined by sleeve couplings?</source>
+        <translation>Où les lisses sont-elles jointes par manchons ?</translation>
+    </message>
+    <message>
+        <source>nowhere</source>
+        <translation>nulle part</translation>
+    </message>
+    <message numerus="yes">
+        <source>every %n bay(s)</source>
+        <translation>
+            <numerusform>une fois par %n travée</numerusform>
+            <numerusform>toutes les %n travées</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Since which day? 3 April 2018: 03042018</source>
+        <translation>Depuis quel jour ? 3 avril 2018 : 03042018</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>non connu</translation>
+    </message>
+    <message>
+        <source>today</source>
+        <translation>aujourd&apos;hui</translation>
+    </message>
+    <message>
+        <source>What does a post stand on?</source>
+        <translation>Sur quoi repose un poteau ?</translation>
+    </message>
+    <message>
+        <source>What holds the rails at a post?</source>
+        <translation>Qu&apos;est-ce qui tient les lisses à un poteau ?</translation>
+    </message>
+    <message>
+        <source>three-way tee and cross</source>
+        <translation>té à trois voies et croix</translation>
+    </message>
+    <message>
+        <source>adjustable swivels</source>
+        <translation>articulations réglables</translation>
+    </message>
+    <message>
+        <source>How does the top rail end?</source>
+        <translation>Comment finit la main courante ?</translation>
+    </message>
+    <message>
+        <source>elbow</source>
+        <translation>coude</translation>
+    </message>
+    <message>
+        <source>three-way tee and end cap</source>
+        <translation>té à trois voies et bouchon</translation>
+    </message>
+    <message>
+        <source>The drop in centimetres</source>
+        <translation>Hauteur de chute en centimètres</translation>
+    </message>
+    <message>
+        <source>Who is behind it?</source>
+        <translation>Qui est derrière ?</translation>
+    </message>
+    <message>
+        <source>What is below?</source>
+        <translation>Qu&apos;y a-t-il dessous ?</translation>
+    </message>
+    <message>
+        <source>What is it here?</source>
+        <translation>Qu&apos;est-ce ici ?</translation>
+    </message>
+    <message>
+        <source>as the rule</source>
+        <translation>selon la règle</translation>
+    </message>
+    <message>
+        <source>It stands on</source>
+        <translation>Il repose sur</translation>
+    </message>
+    <message>
+        <source>Here the run goes</source>
+        <translation>Ici le tronçon va</translation>
+    </message>
+    <message>
+        <source>%1° left</source>
+        <translation>%1° à gauche</translation>
+    </message>
+    <message>
+        <source>%1° right</source>
+        <translation>%1° à droite</translation>
+    </message>
+    <message>
+        <source>straight on</source>
+        <translation>tout droit</translation>
+    </message>
+    <message>
+        <source>what stands here</source>
+        <translation>ce qui est ici</translation>
+    </message>
+    <message>
+        <source>This bay has</source>
+        <translation>Cette travée a</translation>
+    </message>
+    <message>
+        <source>and it is</source>
+        <translation>et elle est</translation>
+    </message>
+    <message>
+        <source>%1 long</source>
+        <translation>longue de %1</translation>
+    </message>
+    <message>
+        <source>level</source>
+        <translation>de niveau</translation>
+    </message>
+    <message>
+        <source>rising %1</source>
+        <translation>en montée de %1</translation>
+    </message>
+    <message>
+        <source>falling %1</source>
+        <translation>en descente de %1</translation>
+    </message>
+    <message>
+        <source>How many posts?</source>
+        <translation>Combien de poteaux ?</translation>
+    </message>
+    <message>
+        <source>Which number has the first post?</source>
+        <translation>Quel numéro a le premier poteau ?</translation>
+    </message>
+    <message>
+        <source>How many rails?</source>
+        <translation>Combien de lisses ?</translation>
+    </message>
+    <message>
+        <source>How many centimetres from post to post?</source>
+        <translation>Combien de centimètres d&apos;un poteau à l&apos;autre ?</translation>
+    </message>
+    <message>
+        <source>How many centimetres high is the top rail?</source>
+        <translation>À combien de centimètres de haut est la main courante ?</translation>
+    </message>
+    <message>
+        <source>Bay %1 to %2</source>
+        <translation>Travée %1 à %2</translation>
+    </message>
+    <message>
+        <source>%1 · %2 long</source>
+        <translation>%1 · %2 de long</translation>
+    </message>
+    <message>
+        <source>%1 · falls %2</source>
+        <translation>%1 · descend de %2</translation>
+    </message>
+    <message>
+        <source>%1 · rises %2</source>
+        <translation>%1 · monte de %2</translation>
+    </message>
+    <message>
+        <source>How many centimetres is this bay long? The rule says %1</source>
+        <translation>Combien de centimètres de long a cette travée ? La règle dit %1</translation>
+    </message>
+    <message>
+        <source>How many centimetres does it rise to the next post? Under zero it falls</source>
+        <translation>De combien de centimètres monte-t-elle au poteau suivant ? Sous zéro elle descend</translation>
+    </message>
+    <message>
+        <source>%1 · top rail</source>
+        <translation>%1 · main courante</translation>
+    </message>
+    <message>
+        <source>%1 · mid-rail %2</source>
+        <translation>%1 · sous-lisse %2</translation>
+    </message>
+    <message>
+        <source>Post %1</source>
+        <translation>Poteau %1</translation>
+    </message>
+    <message>
+        <source>What stands at post %1?</source>
+        <translation>Qu&apos;y a-t-il au poteau %1 ?</translation>
+    </message>
+    <message>
+        <source>What is the run called?</source>
+        <translation>Comment s&apos;appelle le tronçon ?</translation>
+    </message>
+    <message>
+        <source>%1 · %2 · %3 · %4 m of rail</source>
+        <translation>%1 · %2 · %3 · %4 m de lisse</translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s)</source>
+        <translation>
+            <numerusform>%Ln poteau</numerusform>
+            <numerusform>%Ln poteaux</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln bay(s)</source>
+        <translation>
+            <numerusform>%Ln travée</numerusform>
+            <numerusform>%Ln travées</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln fitting(s)</source>
+        <translation>
+            <numerusform>%Ln raccord</numerusform>
+            <numerusform>%Ln raccords</numerusform>
+        </translation>
     </message>
 </context>
 <context>
@@ -232,6 +599,322 @@
             <numerusform>%n mesure ce jour, %1</numerusform>
             <numerusform>%n mesures ce jour, %1</numerusform>
         </translation>
+    </message>
+</context>
+<context>
+    <name>DayWords</name>
+    <message>
+        <source>%1 %2</source>
+        <translation>%1 %2</translation>
+    </message>
+    <message>
+        <source>d MMM yyyy</source>
+        <translation>d MMM yyyy</translation>
+    </message>
+    <message>
+        <source>loose set screws</source>
+        <translation>des vis de pression desserrées</translation>
+    </message>
+    <message>
+        <source>a thin wall</source>
+        <translation>une paroi mince</translation>
+    </message>
+    <message>
+        <source>the grade to replace at</source>
+        <translation>la note de remplacement</translation>
+    </message>
+    <message>
+        <source>%1 from %2 to %3</source>
+        <translation>%1 de %2 à %3</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>%1 min</source>
+        <translation>%1 min</translation>
+    </message>
+    <message>
+        <source>%1 h</source>
+        <translation>%1 h</translation>
+    </message>
+    <message>
+        <source>%1 h %2</source>
+        <translation>%1 h %2</translation>
+    </message>
+    <message>
+        <source>%L1 kB</source>
+        <translation>%L1 kB</translation>
+    </message>
+    <message>
+        <source>%L1 MB</source>
+        <translation>%L1 MB</translation>
+    </message>
+    <message>
+        <source>ddd d MMM yyyy</source>
+        <translation>ddd d MMM yyyy</translation>
+    </message>
+    <message>
+        <source>Told by the public</source>
+        <translation>Signalé par le public</translation>
+    </message>
+    <message>
+        <source>Told by staff</source>
+        <translation>Signalé par le personnel</translation>
+    </message>
+    <message>
+        <source>Told by a contractor</source>
+        <translation>Signalé par une entreprise</translation>
+    </message>
+    <message>
+        <source>Told by police or rescue</source>
+        <translation>Signalé par police ou secours</translation>
+    </message>
+    <message>
+        <source>Told by the maker</source>
+        <translation>Signalé par le fabricant</translation>
+    </message>
+    <message>
+        <source>Told by an engineer</source>
+        <translation>Signalé par un ingénieur</translation>
+    </message>
+    <message>
+        <source>Told by others</source>
+        <translation>Signalé par d&apos;autres</translation>
+    </message>
+    <message>
+        <source>%1: %2. Nobody has looked yet.</source>
+        <translation>%1 : %2. Personne n&apos;a encore regardé.</translation>
+    </message>
+    <message>
+        <source>Lies ahead, on %1: a look before it, each part by itself.</source>
+        <translation>À venir, le %1 : un regard avant, chaque pièce à part.</translation>
+    </message>
+    <message>
+        <source>Since %1 nobody has come: each part gets a look of its own.</source>
+        <translation>Depuis le %1, personne n&apos;est venu : chaque pièce est regardée à part.</translation>
+    </message>
+    <message>
+        <source>Closure</source>
+        <translation>Barrage</translation>
+    </message>
+    <message>
+        <source>Was to be looked at by %1: in place, put back, gone?</source>
+        <translation>Était à regarder avant le %1 : en place, remis, disparu ?</translation>
+    </message>
+    <message>
+        <source>Cannot wait, and is not made safe.</source>
+        <translation>Ne peut attendre, et non mis en sécurité.</translation>
+    </message>
+    <message>
+        <source>Made safe; was to be looked at by %1.</source>
+        <translation>Mis en sécurité ; était à regarder avant le %1.</translation>
+    </message>
+    <message>
+        <source>Made safe; to be mended by %1.</source>
+        <translation>Mis en sécurité ; à réparer avant le %1.</translation>
+    </message>
+    <message>
+        <source>To be mended by %1.</source>
+        <translation>À réparer avant le %1.</translation>
+    </message>
+    <message>
+        <source>Made safe; no day to mend it is set.</source>
+        <translation>Mis en sécurité ; aucun jour de réparation fixé.</translation>
+    </message>
+    <message>
+        <source>Next: %1.</source>
+        <translation>Suite : %1.</translation>
+    </message>
+    <message>
+        <source>Open, and nothing is said of what is next.</source>
+        <translation>Ouvert, et rien n&apos;est dit de la suite.</translation>
+    </message>
+    <message>
+        <source>Each post looked at and pushed; somebody was here last on %1.</source>
+        <translation>Chaque poteau regardé et poussé ; dernier passage le %1.</translation>
+    </message>
+    <message>
+        <source>Each post looked at and pushed; nobody has been here yet.</source>
+        <translation>Chaque poteau regardé et poussé ; personne n&apos;est encore venu.</translation>
+    </message>
+    <message>
+        <source>Past your chance of %1 for %2; the first of them with %3.</source>
+        <translation>Au-delà de votre seuil de %1 pour %2 ; la première pièce à %3.</translation>
+    </message>
+    <message>
+        <source>Nobody has measured a part of this run.</source>
+        <translation>Personne n&apos;a mesuré de pièce de ce tronçon.</translation>
+    </message>
+    <message>
+        <source>A gauge has measured it before: it ties that gauge&apos;s days together.</source>
+        <translation>Un appareil l&apos;a déjà mesuré : cela relie entre eux les jours de cet appareil.</translation>
+    </message>
+    <message>
+        <source>If there is time: the next by what a reading would tell.</source>
+        <translation>S&apos;il reste du temps : la suivante selon ce qu&apos;une mesure apprendrait.</translation>
+    </message>
+    <message>
+        <source>Never read, and a coating limit is near: chance %1 in two visits.</source>
+        <translation>Jamais mesuré, et une limite de revêtement est proche : probabilité %1 d&apos;ici deux visites.</translation>
+    </message>
+    <message>
+        <source>Read once only, so the rate is not known; chance %1 of a coating limit in two visits.</source>
+        <translation>Mesuré une seule fois, vitesse donc inconnue ; probabilité %1 d&apos;une limite de revêtement d&apos;ici deux visites.</translation>
+    </message>
+    <message>
+        <source>Coating limit near (chance %1 in two visits) and the rate still open.</source>
+        <translation>Limite de revêtement proche (probabilité %1 d&apos;ici deux visites) et vitesse encore incertaine.</translation>
+    </message>
+    <message>
+        <source>Down since %1</source>
+        <translation>Démonté depuis le %1</translation>
+    </message>
+    <message>
+        <source>%1; to be re-erected and signed by %2.</source>
+        <translation>%1 ; à remonter et signer avant le %2.</translation>
+    </message>
+    <message>
+        <source>%1; to be re-erected and signed.</source>
+        <translation>%1 ; à remonter et signer.</translation>
+    </message>
+    <message>
+        <source>What to measure is not reckoned yet; the rest of the day stands.</source>
+        <translation>Ce qui est à mesurer n&apos;est pas encore calculé ; le reste de la journée tient.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s) to look at</source>
+        <translation>
+            <numerusform>%Ln poteau à regarder</numerusform>
+            <numerusform>%Ln poteaux à regarder</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln fitting(s) to torque</source>
+        <translation>
+            <numerusform>%Ln raccord à vérifier au couple</numerusform>
+            <numerusform>%Ln raccords à vérifier au couple</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln wall(s) to read</source>
+        <translation>
+            <numerusform>%Ln paroi à mesurer</numerusform>
+            <numerusform>%Ln parois à mesurer</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln part(s) to grade near</source>
+        <translation>
+            <numerusform>%Ln pièce à noter de près</numerusform>
+            <numerusform>%Ln pièces à noter de près</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln part(s) to check</source>
+        <translation>
+            <numerusform>%Ln pièce à vérifier</numerusform>
+            <numerusform>%Ln pièces à vérifier</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln screw(s) to sign</source>
+        <translation>
+            <numerusform>%Ln vis à signer</numerusform>
+            <numerusform>%Ln vis à signer</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln coating(s) to read</source>
+        <translation>
+            <numerusform>%Ln revêtement à mesurer</numerusform>
+            <numerusform>%Ln revêtements à mesurer</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>whole site</source>
+        <translation>tout le site</translation>
+    </message>
+    <message>
+        <source>post %1</source>
+        <translation>poteau %1</translation>
+    </message>
+    <message>
+        <source>posts %1 to %2</source>
+        <translation>poteaux %1 à %2</translation>
+    </message>
+    <message>
+        <source> · </source>
+        <translation> · </translation>
+    </message>
+    <message>
+        <source> · %1 to %2</source>
+        <translation> · %1 à %2</translation>
+    </message>
+    <message>
+        <source>%1 not today</source>
+        <translation>%1 pas aujourd&apos;hui</translation>
+    </message>
+    <message>
+        <source>Hours of access: %1</source>
+        <translation>Heures d&apos;accès : %1</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>Coating gauge %1</source>
+        <translation>Jauge de revêtement %1</translation>
+    </message>
+    <message>
+        <source>Torque wrench %1</source>
+        <translation>Clé dynamométrique %1</translation>
+    </message>
+    <message>
+        <source>Wall gauge %1</source>
+        <translation>Jauge de paroi %1</translation>
+    </message>
+    <message>
+        <source>Load gauge %1</source>
+        <translation>Dynamomètre %1</translation>
+    </message>
+    <message>
+        <source>Rule %1</source>
+        <translation>Règle %1</translation>
+    </message>
+    <message>
+        <source>away since %1</source>
+        <translation>absent depuis le %1</translation>
+    </message>
+    <message>
+        <source>out of date since %1</source>
+        <translation>périmé depuis le %1</translation>
+    </message>
+    <message>
+        <source>in doubt today</source>
+        <translation>douteux ce jour</translation>
+    </message>
+    <message>
+        <source>no certificate is written down</source>
+        <translation>aucun certificat noté</translation>
+    </message>
+    <message>
+        <source>in date to %1</source>
+        <translation>valable jusqu&apos;au %1</translation>
+    </message>
+    <message>
+        <source>%1 with one check foil</source>
+        <translation>%1 avec une cale étalon</translation>
+    </message>
+    <message>
+        <source>No instrument is in date.</source>
+        <translation>Aucun instrument n&apos;est valable.</translation>
+    </message>
+    <message>
+        <source>Take: %1.</source>
+        <translation>Emporter : %1.</translation>
     </message>
 </context>
 <context>
@@ -1461,6 +2144,13 @@
     </message>
 </context>
 <context>
+    <name>LabelledTape</name>
+    <message>
+        <source>Time on site, %1</source>
+        <translation>Temps sur site, %1</translation>
+    </message>
+</context>
+<context>
     <name>LabelledTorqueScale</name>
     <message>
         <source>About where it moved, no mark yet</source>
@@ -1965,6 +2655,10 @@
         <source>%1, closed off</source>
         <translation>%1, barrée</translation>
     </message>
+    <message>
+        <source>post %1, %2</source>
+        <translation>poteau %1, %2</translation>
+    </message>
 </context>
 <context>
     <name>PictureKeys</name>
@@ -2074,6 +2768,185 @@
     </message>
 </context>
 <context>
+    <name>Prepare</name>
+    <message>
+        <source>Runs; marks show the parts to measure</source>
+        <translation>Tronçons ; les repères montrent les pièces à mesurer</translation>
+    </message>
+    <message>
+        <source>arrow heads show the parts to measure; touch a line for its first part</source>
+        <translation>les pointes montrent les pièces à mesurer ; toucher une ligne pour sa première pièce</translation>
+    </message>
+    <message>
+        <source>What to do, first things first</source>
+        <translation>À faire, le premier d&apos;abord</translation>
+    </message>
+    <message>
+        <source>more below: push the list up</source>
+        <translation>suite dessous : pousser la liste vers le haut</translation>
+    </message>
+    <message>
+        <source>The day could not be prepared.</source>
+        <translation>La journée n&apos;a pas pu être préparée.</translation>
+    </message>
+</context>
+<context>
+    <name>PrepareCells</name>
+    <message>
+        <source>Prepare</source>
+        <translation>Préparer</translation>
+    </message>
+    <message>
+        <source>Site</source>
+        <translation>Site</translation>
+    </message>
+</context>
+<context>
+    <name>PrepareModel</name>
+    <message numerus="yes">
+        <source>%1 %Ln more left out.</source>
+        <translation>
+            <numerusform>%1 Laissé de côté : %Ln.</numerusform>
+            <numerusform>%1 Laissés de côté : %Ln.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>left out</source>
+        <translation>laissé de côté</translation>
+    </message>
+    <message>
+        <source>%1, %2. %3 %4</source>
+        <translation>%1, %2. %3 %4</translation>
+    </message>
+    <message>
+        <source>take</source>
+        <translation>prendre</translation>
+    </message>
+    <message>
+        <source>leave</source>
+        <translation>laisser</translation>
+    </message>
+    <message>
+        <source>%1, %2, %3</source>
+        <translation>%1, %2, %3</translation>
+    </message>
+    <message>
+        <source>%1, carried, %2</source>
+        <translation>%1, emporté, %2</translation>
+    </message>
+    <message>
+        <source>%1, not carried, %2</source>
+        <translation>%1, non emporté, %2</translation>
+    </message>
+    <message>
+        <source>Not kept: %1 What is chosen stands on this screen alone.</source>
+        <translation>Non enregistré : %1 Le choix n&apos;est que sur cet écran.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%L1 of %Ln post(s) looked at, the rest not reached</source>
+        <translation>
+            <numerusform>%L1 sur %Ln poteau regardé, le reste non atteint</numerusform>
+            <numerusform>%L1 sur %Ln poteaux regardés, le reste non atteint</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s) by eye</source>
+        <translation>
+            <numerusform>%Ln poteau à l&apos;œil</numerusform>
+            <numerusform>%Ln poteaux à l&apos;œil</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%L1 of %Ln post(s) with an instrument, the rest by eye</source>
+        <translation>
+            <numerusform>%L1 sur %Ln poteau à l&apos;instrument, le reste à l&apos;œil</numerusform>
+            <numerusform>%L1 sur %Ln poteaux à l&apos;instrument, le reste à l&apos;œil</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln thing(s) that come first</source>
+        <translation>
+            <numerusform>%Ln point à traiter d&apos;abord</numerusform>
+            <numerusform>%Ln points à traiter d&apos;abord</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln post(s) to look at</source>
+        <translation>
+            <numerusform>%Ln poteau à regarder</numerusform>
+            <numerusform>%Ln poteaux à regarder</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln part(s) to measure</source>
+        <translation>
+            <numerusform>%Ln pièce à mesurer</numerusform>
+            <numerusform>%Ln pièces à mesurer</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%Ln screw(s) to sign</source>
+        <translation>
+            <numerusform>%Ln vis à signer</numerusform>
+            <numerusform>%Ln vis à signer</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Left out: %1.</source>
+        <translation>Laissé de côté : %1.</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>Nothing that is asked for is left out.</source>
+        <translation>Rien de ce qui est demandé n&apos;est laissé de côté.</translation>
+    </message>
+    <message>
+        <source>Nothing is left out; %1 to spare.</source>
+        <translation>Rien n&apos;est laissé de côté ; %1 de reste.</translation>
+    </message>
+</context>
+<context>
+    <name>PrepareSide</name>
+    <message>
+        <source>Instruments</source>
+        <translation>Instruments</translation>
+    </message>
+    <message>
+        <source>Sites to carry</source>
+        <translation>Sites à emporter</translation>
+    </message>
+    <message>
+        <source>All of them are on this disk; nothing has to be loaded.</source>
+        <translation>Tous sont sur ce disque ; rien n&apos;est à charger.</translation>
+    </message>
+    <message>
+        <source>more below: push it up</source>
+        <translation>suite dessous : pousser vers le haut</translation>
+    </message>
+    <message>
+        <source>Keep and walk it</source>
+        <translation>Enregistrer, y aller</translation>
+    </message>
+    <message>
+        <source>%1 · %2 carried</source>
+        <translation>%1 · %2 emportés</translation>
+    </message>
+</context>
+<context>
+    <name>PrepareTime</name>
+    <message>
+        <source>Time on site</source>
+        <translation>Temps sur site</translation>
+    </message>
+    <message>
+        <source>%1 · %2</source>
+        <translation>%1 · %2</translation>
+    </message>
+</context>
+<context>
     <name>ProbeKeys</name>
     <message>
         <source>bright</source>
@@ -2109,6 +2982,17 @@
     </message>
 </context>
 <context>
+    <name>RegisterRun</name>
+    <message>
+        <source>Lay out a run by rule</source>
+        <translation>Tracer un tronçon par règle</translation>
+    </message>
+    <message>
+        <source>The run as a sentence. %1</source>
+        <translation>Le tronçon en une phrase. %1</translation>
+    </message>
+</context>
+<context>
     <name>RoomTags</name>
     <message>
         <source>Sites</source>
@@ -2125,6 +3009,33 @@
     <message>
         <source>Forecast</source>
         <translation>Prévision</translation>
+    </message>
+</context>
+<context>
+    <name>RuleFoot</name>
+    <message>
+        <source>Nothing is in the register until you keep it.</source>
+        <translation>Rien n&apos;est au registre avant d&apos;enregistrer.</translation>
+    </message>
+    <message>
+        <source>This register can only be read here: nothing can be kept.</source>
+        <translation>Ce registre ne peut qu&apos;être lu ici : rien ne peut être enregistré.</translation>
+    </message>
+    <message>
+        <source>Sites</source>
+        <translation>Sites</translation>
+    </message>
+    <message>
+        <source>it waits</source>
+        <translation>en attente</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Annuler</translation>
+    </message>
+    <message>
+        <source>Keep this run</source>
+        <translation>Enregistrer ce tronçon</translation>
     </message>
 </context>
 <context>
@@ -2149,6 +3060,340 @@
             <numerusform>poteau %1 sur %2, %n ouvert</numerusform>
             <numerusform>poteau %1 sur %2, %n ouverts</numerusform>
         </translation>
+    </message>
+</context>
+<context>
+    <name>RunPieceWords</name>
+    <message>
+        <source>a name</source>
+        <translation>un nom</translation>
+    </message>
+    <message>
+        <source>of the run</source>
+        <translation>du tronçon</translation>
+    </message>
+    <message>
+        <source>name of the run</source>
+        <translation>nom du tronçon</translation>
+    </message>
+    <message numerus="yes">
+        <source>post(s)</source>
+        <translation>
+            <numerusform>poteau</numerusform>
+            <numerusform>poteaux</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>from %1</source>
+        <translation>dès le %1</translation>
+    </message>
+    <message>
+        <source>numbers</source>
+        <translation>numéros</translation>
+    </message>
+    <message>
+        <source>at %1</source>
+        <translation>tous les %1</translation>
+    </message>
+    <message>
+        <source>post to post</source>
+        <translation>entre poteaux</translation>
+    </message>
+    <message>
+        <source>high</source>
+        <translation>de haut</translation>
+    </message>
+    <message numerus="yes">
+        <source>rail(s)</source>
+        <translation>
+            <numerusform>lisse</numerusform>
+            <numerusform>lisses</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>tube</source>
+        <translation>tube</translation>
+    </message>
+    <message>
+        <source>at the foot</source>
+        <translation>au pied</translation>
+    </message>
+    <message>
+        <source>at each rail</source>
+        <translation>à chaque lisse</translation>
+    </message>
+    <message>
+        <source>and cross</source>
+        <translation>et croix</translation>
+    </message>
+    <message>
+        <source>at both ends</source>
+        <translation>aux deux bouts</translation>
+    </message>
+    <message>
+        <source>and end cap at both ends</source>
+        <translation>et bouchon aux deux bouts</translation>
+    </message>
+    <message>
+        <source>mesh infill</source>
+        <translation>grillage</translation>
+    </message>
+    <message>
+        <source>rails only</source>
+        <translation>lisses seules</translation>
+    </message>
+    <message>
+        <source>and toe board</source>
+        <translation>et plinthe</translation>
+    </message>
+    <message>
+        <source>no toe board</source>
+        <translation>sans plinthe</translation>
+    </message>
+    <message>
+        <source>no sleeve</source>
+        <translation>sans manchon</translation>
+    </message>
+    <message>
+        <source>in the rails</source>
+        <translation>dans les lisses</translation>
+    </message>
+    <message>
+        <source>sleeve coupling</source>
+        <translation>manchon</translation>
+    </message>
+    <message numerus="yes">
+        <source>every %n bay(s)</source>
+        <translation>
+            <numerusform>une fois par %n travée</numerusform>
+            <numerusform>toutes les %n travées</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>in service</source>
+        <translation>en service</translation>
+    </message>
+    <message>
+        <source>day not known</source>
+        <translation>jour non connu</translation>
+    </message>
+    <message>
+        <source>in service since</source>
+        <translation>en service depuis</translation>
+    </message>
+    <message>
+        <source>drop</source>
+        <translation>hauteur de chute</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>non connu</translation>
+    </message>
+    <message>
+        <source>drop behind it</source>
+        <translation>de chute derrière</translation>
+    </message>
+    <message>
+        <source>who walks here</source>
+        <translation>qui passe ici</translation>
+    </message>
+    <message>
+        <source>behind it</source>
+        <translation>derrière</translation>
+    </message>
+    <message>
+        <source>what is below</source>
+        <translation>ce qui est dessous</translation>
+    </message>
+    <message>
+        <source>below</source>
+        <translation>en dessous</translation>
+    </message>
+    <message>
+        <source>a zone</source>
+        <translation>une zone</translation>
+    </message>
+    <message>
+        <source>this site has none yet</source>
+        <translation>ce site n&apos;en a pas encore</translation>
+    </message>
+    <message>
+        <source>of the site</source>
+        <translation>du site</translation>
+    </message>
+</context>
+<context>
+    <name>RunSentence</name>
+    <message>
+        <source>Whole run, %1</source>
+        <translation>Tronçon entier, %1</translation>
+    </message>
+    <message>
+        <source>%1 · %2</source>
+        <translation>%1 · %2</translation>
+    </message>
+    <message>
+        <source>%1 was typed and does not fit: the run stands as it was.</source>
+        <translation>%1 a été tapé et ne convient pas : le tronçon reste comme il était.</translation>
+    </message>
+    <message>
+        <source>Not remembered, should the tablet go off: %1</source>
+        <translation>Non mémorisé, si la tablette s&apos;éteint : %1</translation>
+    </message>
+    <message>
+        <source>Not kept: %1 The sentence stays here.</source>
+        <translation>Non enregistré : %1 La phrase reste ici.</translation>
+    </message>
+</context>
+<context>
+    <name>RunWords</name>
+    <message>
+        <source>%1 m</source>
+        <translation>%1 m</translation>
+    </message>
+    <message>
+        <source>%1 × %2 mm</source>
+        <translation>%1 × %2 mm</translation>
+    </message>
+    <message>
+        <source>welded, aluminium</source>
+        <translation>soudé, aluminium</translation>
+    </message>
+    <message>
+        <source>slip-on, aluminium</source>
+        <translation>emboîté, aluminium</translation>
+    </message>
+    <message>
+        <source>welded, stainless</source>
+        <translation>soudé, inox</translation>
+    </message>
+    <message>
+        <source>slip-on, stainless</source>
+        <translation>emboîté, inox</translation>
+    </message>
+    <message>
+        <source>welded, steel</source>
+        <translation>soudé, acier</translation>
+    </message>
+    <message>
+        <source>slip-on, steel</source>
+        <translation>emboîté, acier</translation>
+    </message>
+    <message>
+        <source>hot-dip zinc</source>
+        <translation>zinc à chaud</translation>
+    </message>
+    <message>
+        <source>zinc plus paint</source>
+        <translation>zinc et peinture</translation>
+    </message>
+    <message>
+        <source>paint on steel</source>
+        <translation>peinture sur acier</translation>
+    </message>
+    <message>
+        <source>anodised</source>
+        <translation>anodisé</translation>
+    </message>
+    <message>
+        <source>bare</source>
+        <translation>brut</translation>
+    </message>
+    <message>
+        <source>base flange</source>
+        <translation>platine de base</translation>
+    </message>
+    <message>
+        <source>wall flange</source>
+        <translation>platine murale</translation>
+    </message>
+    <message>
+        <source>welded plate</source>
+        <translation>platine soudée</translation>
+    </message>
+    <message>
+        <source>cast in</source>
+        <translation>scellé</translation>
+    </message>
+    <message>
+        <source>socket</source>
+        <translation>fourreau</translation>
+    </message>
+    <message>
+        <source>three-way tee</source>
+        <translation>té à trois voies</translation>
+    </message>
+    <message>
+        <source>corner tee</source>
+        <translation>té d&apos;angle</translation>
+    </message>
+    <message>
+        <source>cross</source>
+        <translation>croix</translation>
+    </message>
+    <message>
+        <source>elbow</source>
+        <translation>coude</translation>
+    </message>
+    <message>
+        <source>adjustable swivel</source>
+        <translation>articulation réglable</translation>
+    </message>
+    <message>
+        <source>end cap</source>
+        <translation>bouchon</translation>
+    </message>
+    <message>
+        <source>rails</source>
+        <translation>lisses</translation>
+    </message>
+    <message>
+        <source>mesh infill</source>
+        <translation>grillage</translation>
+    </message>
+    <message>
+        <source>a gate</source>
+        <translation>un portillon</translation>
+    </message>
+    <message>
+        <source>open gap</source>
+        <translation>ouverture libre</translation>
+    </message>
+    <message>
+        <source>walkers</source>
+        <translation>piétons</translation>
+    </message>
+    <message>
+        <source>children</source>
+        <translation>enfants</translation>
+    </message>
+    <message>
+        <source>a crowd</source>
+        <translation>une foule</translation>
+    </message>
+    <message>
+        <source>staff</source>
+        <translation>personnel</translation>
+    </message>
+    <message>
+        <source>cyclists</source>
+        <translation>cyclistes</translation>
+    </message>
+    <message>
+        <source>ground</source>
+        <translation>sol</translation>
+    </message>
+    <message>
+        <source>water</source>
+        <translation>eau</translation>
+    </message>
+    <message>
+        <source>a road</source>
+        <translation>une route</translation>
+    </message>
+    <message>
+        <source>machinery</source>
+        <translation>machines</translation>
     </message>
 </context>
 <context>
@@ -2209,10 +3454,95 @@
     </message>
 </context>
 <context>
+    <name>SentenceKeys</name>
+    <message>
+        <source>%1, %2, does not fit</source>
+        <translation>%1, %2, ne convient pas</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+</context>
+<context>
     <name>SiteBand</name>
     <message>
         <source>%1 · %2</source>
         <translation>%1 · %2</translation>
+    </message>
+    <message>
+        <source>The sheet of %1</source>
+        <translation>La fiche de %1</translation>
+    </message>
+    <message>
+        <source>Prepare a day</source>
+        <translation>Préparer une journée</translation>
+    </message>
+    <message>
+        <source>Prepare a day at %1</source>
+        <translation>Préparer une journée à %1</translation>
+    </message>
+</context>
+<context>
+    <name>SiteFacts</name>
+    <message>
+        <source>Nothing is in the register until you keep this site. Its runs are laid out after that.</source>
+        <translation>Rien n&apos;est au registre avant d&apos;enregistrer ce site. Ses tronçons se tracent après.</translation>
+    </message>
+    <message>
+        <source>Walk %1: %2</source>
+        <translation>Parcourir %1 : %2</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Modifier</translation>
+    </message>
+    <message>
+        <source>Change %1</source>
+        <translation>Modifier %1</translation>
+    </message>
+    <message>
+        <source>Told when something cannot wait</source>
+        <translation>À prévenir si cela ne peut attendre</translation>
+    </message>
+</context>
+<context>
+    <name>SiteFoot</name>
+    <message>
+        <source>This register can only be read here: nothing can be kept.</source>
+        <translation>Ce registre ne peut qu&apos;être lu ici : rien ne peut être enregistré.</translation>
+    </message>
+    <message>
+        <source>Not in the register yet.</source>
+        <translation>Pas encore au registre.</translation>
+    </message>
+    <message>
+        <source>Touch a key and say what it is.</source>
+        <translation>Toucher une touche et dire ce que c&apos;est.</translation>
+    </message>
+    <message>
+        <source>Touch a key to change what it says, or a run to walk it.</source>
+        <translation>Toucher une touche pour changer ce qu&apos;elle dit, ou un tronçon pour le parcourir.</translation>
+    </message>
+    <message>
+        <source>Sites</source>
+        <translation>Sites</translation>
+    </message>
+    <message>
+        <source>it waits</source>
+        <translation>en attente</translation>
+    </message>
+    <message>
+        <source>Lay out a run</source>
+        <translation>Tracer un tronçon</translation>
+    </message>
+    <message>
+        <source>Keep this site</source>
+        <translation>Enregistrer ce site</translation>
+    </message>
+    <message>
+        <source>Keep the change</source>
+        <translation>Enregistrer</translation>
     </message>
 </context>
 <context>
@@ -2230,6 +3560,224 @@
             <numerusform>%1, %n poteau</numerusform>
             <numerusform>%1, %n poteaux</numerusform>
         </translation>
+    </message>
+</context>
+<context>
+    <name>SiteSentence</name>
+    <message>
+        <source>Not kept: %1 What was said stays here.</source>
+        <translation>Non enregistré : %1 Ce qui a été dit reste ici.</translation>
+    </message>
+    <message>
+        <source>not yet received</source>
+        <translation>pas encore reçu</translation>
+    </message>
+    <message>
+        <source>no number</source>
+        <translation>pas de numéro</translation>
+    </message>
+    <message>
+        <source>Whose rails are these? The name of the owner</source>
+        <translation>À qui sont ces garde-corps ? Le nom du propriétaire</translation>
+    </message>
+    <message>
+        <source>What is the site called?</source>
+        <translation>Comment s&apos;appelle le site ?</translation>
+    </message>
+    <message>
+        <source>What is the zone called? Sea side, north face</source>
+        <translation>Comment s&apos;appelle la zone ? Côté mer, face nord</translation>
+    </message>
+    <message>
+        <source>What is the depot called?</source>
+        <translation>Comment s&apos;appelle le dépôt ?</translation>
+    </message>
+    <message>
+        <source>Who is told, and the number: Rhona Hale 01632 960106</source>
+        <translation>Qui prévenir, et le numéro : Rhona Hale 01632 960106</translation>
+    </message>
+    <message>
+        <source>Zone %1</source>
+        <translation>Zone %1</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>whose rails</source>
+        <translation>à qui</translation>
+    </message>
+    <message>
+        <source>the owner</source>
+        <translation>le propriétaire</translation>
+    </message>
+    <message>
+        <source>a name</source>
+        <translation>un nom</translation>
+    </message>
+    <message>
+        <source>name of the site</source>
+        <translation>nom du site</translation>
+    </message>
+    <message>
+        <source>air not known</source>
+        <translation>air non connu</translation>
+    </message>
+    <message>
+        <source>a zone</source>
+        <translation>une zone</translation>
+    </message>
+    <message>
+        <source>one more zone</source>
+        <translation>encore une zone</translation>
+    </message>
+    <message>
+        <source>of like exposure</source>
+        <translation>d&apos;exposition semblable</translation>
+    </message>
+    <message>
+        <source>no depot</source>
+        <translation>aucun dépôt</translation>
+    </message>
+    <message>
+        <source>depot</source>
+        <translation>dépôt</translation>
+    </message>
+    <message>
+        <source>no rule set</source>
+        <translation>aucun jeu de règles</translation>
+    </message>
+    <message>
+        <source>limits it is held to</source>
+        <translation>limites à tenir</translation>
+    </message>
+    <message>
+        <source>told, %1</source>
+        <translation>prévenu, %1</translation>
+    </message>
+    <message>
+        <source>nobody</source>
+        <translation>personne</translation>
+    </message>
+    <message>
+        <source>one more</source>
+        <translation>encore un</translation>
+    </message>
+    <message>
+        <source>to tell</source>
+        <translation>à prévenir</translation>
+    </message>
+    <message>
+        <source>Corrosivity of the air, ISO 9223</source>
+        <translation>Corrosivité de l&apos;air, ISO 9223</translation>
+    </message>
+    <message>
+        <source>It is</source>
+        <translation>Elle est</translation>
+    </message>
+    <message>
+        <source>another name</source>
+        <translation>un autre nom</translation>
+    </message>
+    <message>
+        <source>Which depot keeps it?</source>
+        <translation>Quel dépôt s&apos;en charge ?</translation>
+    </message>
+    <message>
+        <source>another depot</source>
+        <translation>un autre dépôt</translation>
+    </message>
+    <message>
+        <source>There is no rule set in the register: nothing can be held to one yet.</source>
+        <translation>Le registre n&apos;a aucun jeu de règles : rien ne peut encore y être soumis.</translation>
+    </message>
+    <message>
+        <source>Which limits is it held to?</source>
+        <translation>À quelles limites est-il soumis ?</translation>
+    </message>
+    <message>
+        <source>When something cannot wait</source>
+        <translation>Si cela ne peut attendre</translation>
+    </message>
+    <message>
+        <source>is told</source>
+        <translation>est prévenu</translation>
+    </message>
+    <message>
+        <source>is not told</source>
+        <translation>n&apos;est pas prévenu</translation>
+    </message>
+    <message>
+        <source>Who else is told when something cannot wait?</source>
+        <translation>Qui d&apos;autre prévenir si cela ne peut attendre ?</translation>
+    </message>
+    <message>
+        <source>somebody else</source>
+        <translation>quelqu&apos;un d&apos;autre</translation>
+    </message>
+    <message>
+        <source>%1: %2. No rate of its own: the middle of its class holds.</source>
+        <translation>%1 : %2. Pas de vitesse propre : le milieu de sa classe vaut.</translation>
+    </message>
+    <message>
+        <source>%1: %2. Zinc loses %3 µm in its first year.</source>
+        <translation>%1 : %2. Le zinc perd %3 µm la première année.</translation>
+    </message>
+    <message>
+        <source>%1 high</source>
+        <translation>%1 de haut</translation>
+    </message>
+    <message>
+        <source>drop %1</source>
+        <translation>chute %1</translation>
+    </message>
+    <message>
+        <source>drop not known</source>
+        <translation>chute non connue</translation>
+    </message>
+    <message>
+        <source>%1 below</source>
+        <translation>%1 en dessous</translation>
+    </message>
+    <message>
+        <source>%1 behind it</source>
+        <translation>%1 derrière</translation>
+    </message>
+    <message>
+        <source>struck for a season</source>
+        <translation>démonté pour une saison</translation>
+    </message>
+    <message>
+        <source> · </source>
+        <translation> · </translation>
+    </message>
+    <message>
+        <source>Nobody is named to be told when something cannot wait.</source>
+        <translation>Personne n&apos;est désigné à prévenir si cela ne peut attendre.</translation>
+    </message>
+    <message>
+        <source>No rule set: nothing here is held to a limit.</source>
+        <translation>Aucun jeu de règles : rien ici n&apos;est soumis à une limite.</translation>
+    </message>
+    <message>
+        <source>Held to %1.</source>
+        <translation>Soumis à : %1.</translation>
+    </message>
+</context>
+<context>
+    <name>SiteSheet</name>
+    <message>
+        <source>A new site</source>
+        <translation>Un nouveau site</translation>
+    </message>
+    <message>
+        <source>The sheet of %1</source>
+        <translation>La fiche de %1</translation>
+    </message>
+    <message>
+        <source>The site as a sentence</source>
+        <translation>Le site en une phrase</translation>
     </message>
 </context>
 <context>
@@ -2367,14 +3915,6 @@
         <translation>Personne n&apos;a encore noté de pièce.</translation>
     </message>
     <message>
-        <source>Brought forward from %1: the coating goes faster than its class.</source>
-        <translation>Avancé au lieu de %1 : le revêtement perd plus vite que sa classe.</translation>
-    </message>
-    <message>
-        <source>Brought forward from %1: the owner&apos;s longest interval ends before.</source>
-        <translation>Avancé au lieu de %1 : l&apos;intervalle maximal du propriétaire finit avant.</translation>
-    </message>
-    <message>
         <source>%1 · %2</source>
         <translation>%1 · %2</translation>
     </message>
@@ -2424,6 +3964,108 @@
         <source>due</source>
         <translation>à faire</translation>
     </message>
+    <message>
+        <source>its wall</source>
+        <translation>sa paroi</translation>
+    </message>
+    <message>
+        <source>loose set screws</source>
+        <translation>des vis de pression desserrées</translation>
+    </message>
+    <message>
+        <source>its coating</source>
+        <translation>son revêtement</translation>
+    </message>
+    <message>
+        <source>grade %1</source>
+        <translation>note %1</translation>
+    </message>
+    <message>
+        <source>%1 comes up to your chance of %2 for %3 on %4; half of that time is over</source>
+        <translation>%1 atteint votre seuil de %2 pour %3 le %4 ; la moitié de ce temps est écoulée</translation>
+    </message>
+    <message>
+        <source>%1 is past your chance of %2 for %3 already, with %4</source>
+        <translation>%1 dépasse déjà votre seuil de %2 pour %3, avec %4</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1; %n more part(s) as well</source>
+        <translation>
+            <numerusform>%1 ; %n autre pièce aussi</numerusform>
+            <numerusform>%1 ; %n autres pièces aussi</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>a look before the %1 of %2</source>
+        <translation>un regard avant l&apos;événement (%1, %2)</translation>
+    </message>
+    <message>
+        <source>nobody has come since the %1 of %2</source>
+        <translation>personne n&apos;est venu depuis l&apos;événement (%1, %2)</translation>
+    </message>
+    <message>
+        <source>nobody has looked at the whole of it yet</source>
+        <translation>personne ne l&apos;a encore regardé en entier</translation>
+    </message>
+    <message numerus="yes">
+        <source>the owner&apos;s longest interval of %n day(s) ends</source>
+        <translation>
+            <numerusform>fin de l&apos;intervalle maximal du propriétaire (%n jour)</numerusform>
+            <numerusform>fin de l&apos;intervalle maximal du propriétaire (%n jours)</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>the coating goes faster than its class</source>
+        <translation>le revêtement part plus vite que sa classe</translation>
+    </message>
+    <message>
+        <source>one more reading of %1 would tell its rate by then</source>
+        <translation>une mesure de plus (%1) donnerait sa vitesse d&apos;ici là</translation>
+    </message>
+    <message>
+        <source>Proposed: %1.</source>
+        <translation>Proposé : %1.</translation>
+    </message>
+    <message>
+        <source>Brought forward from %1: %2.</source>
+        <translation>Avancé, était prévu %1 : %2.</translation>
+    </message>
+    <message>
+        <source>ice</source>
+        <translation>glace</translation>
+    </message>
+    <message>
+        <source>flood</source>
+        <translation>crue</translation>
+    </message>
+    <message>
+        <source>impact</source>
+        <translation>choc</translation>
+    </message>
+    <message>
+        <source>crowd</source>
+        <translation>foule</translation>
+    </message>
+    <message>
+        <source>storm</source>
+        <translation>tempête</translation>
+    </message>
+    <message>
+        <source>near miss</source>
+        <translation>presque-accident</translation>
+    </message>
+    <message>
+        <source>accident</source>
+        <translation>accident</translation>
+    </message>
+    <message>
+        <source>damage on purpose</source>
+        <translation>dégradation volontaire</translation>
+    </message>
+    <message>
+        <source>event</source>
+        <translation>événement</translation>
+    </message>
 </context>
 <context>
     <name>Sites</name>
@@ -2448,12 +4090,24 @@
         <translation>Aucun garde-corps n&apos;est encore dessiné.</translation>
     </message>
     <message>
-        <source>Bring a register in from CSV files with kneerail import, or make the invented harbour with kneerail demo. Then open this again.</source>
-        <translation>Importer un registre de fichiers CSV avec kneerail import, ou créer le port inventé avec kneerail demo. Puis rouvrir.</translation>
-    </message>
-    <message>
         <source>The sites could not be read.</source>
         <translation>Les sites n&apos;ont pas pu être lus.</translation>
+    </message>
+    <message>
+        <source>%1 · a new run</source>
+        <translation>%1 · un nouveau tronçon</translation>
+    </message>
+    <message>
+        <source>a new site</source>
+        <translation>un nouveau site</translation>
+    </message>
+    <message>
+        <source>Register a site</source>
+        <translation>Inscrire un site</translation>
+    </message>
+    <message>
+        <source>Register the first site here, bring a register in from CSV files with kneerail import, or make the invented harbour with kneerail demo.</source>
+        <translation>Inscrire ici le premier site, importer un registre de fichiers CSV avec kneerail import, ou créer le port inventé avec kneerail demo.</translation>
     </message>
 </context>
 <context>
@@ -2465,6 +4119,10 @@
     <message>
         <source>This tablet</source>
         <translation>Cette tablette</translation>
+    </message>
+    <message>
+        <source>Register</source>
+        <translation>Inscrire</translation>
     </message>
 </context>
 <context>
@@ -2501,6 +4159,10 @@
     <message>
         <source>%1, %2, %3 %4. %5</source>
         <translation>%1, %2, %3 %4. %5</translation>
+    </message>
+    <message>
+        <source>Reckoning walls, set screws and grades.</source>
+        <translation>Calcul des parois, vis de pression et notes en cours.</translation>
     </message>
 </context>
 <context>
@@ -2642,6 +4304,13 @@
     <message>
         <source>Time left, from %1</source>
         <translation>Durée restante, au %1</translation>
+    </message>
+</context>
+<context>
+    <name>TimeTape</name>
+    <message>
+        <source>%1 h</source>
+        <translation>%1 h</translation>
     </message>
 </context>
 <context>
@@ -2803,6 +4472,13 @@
     <message>
         <source>first maintenance, %1 µm</source>
         <translation>premier entretien, %1 µm</translation>
+    </message>
+</context>
+<context>
+    <name>VisibleParts</name>
+    <message>
+        <source>%1, chosen to be measured</source>
+        <translation>%1, choisi à mesurer</translation>
     </message>
 </context>
 <context>
@@ -3336,6 +5012,10 @@
             <numerusform>%n saisie en cours de frappe est enregistrée.</numerusform>
             <numerusform>%n saisies en cours de frappe sont enregistrées.</numerusform>
         </translation>
+    </message>
+    <message>
+        <source>%1 · %2 chosen to measure</source>
+        <translation>%1 · à mesurer %2</translation>
     </message>
 </context>
 <context>

@@ -14,6 +14,8 @@ TouchItem {
     /// What stands before it is left of this.
     property real textFrom: 0
     property int textSize: Tokens.slotText
+    /// False where what stands on it draws its own words.
+    property bool showsText: true
 
     implicitWidth: Tokens.slotWidth
     implicitHeight: Tokens.slotHeight
@@ -39,6 +41,7 @@ TouchItem {
     InkText {
         id: typed
 
+        visible: slot.showsText
         anchors.horizontalCenter: parent.horizontalCenter
         anchors.horizontalCenterOffset: slot.textFrom / 2
         anchors.bottom: was.top
@@ -52,7 +55,7 @@ TouchItem {
     Rectangle {
         id: cursor
 
-        visible: slot.current
+        visible: slot.current && slot.showsText
         x: (slot.text === "" ? (slot.textFrom + parent.width) / 2 : typed.x + typed.width + Tokens.smallGap) - width / 2
         anchors.verticalCenter: typed.verticalCenter
         width: Tokens.keyEdgeChosen
@@ -63,6 +66,7 @@ TouchItem {
     InkText {
         id: was
 
+        visible: slot.showsText
         anchors.horizontalCenter: parent.horizontalCenter
         anchors.horizontalCenterOffset: slot.textFrom / 2
         anchors.bottom: parent.bottom

@@ -153,6 +153,29 @@ void paint_onward(QPainter& painter, const QColor& ink) {
   }
 }
 
+/// A post on the deck under a push; `lean`: how far its head goes. A foot that moves breaks up.
+void paint_push(QPainter& painter, const QColor& ink, qreal lean, bool moves) {
+  painter.setPen(pen(ink, 1.6));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawLine(QPointF(2, 38), QPointF(46, 38));
+  painter.setPen(pen(ink, 1.8));
+  painter.drawLine(QPointF(3, 7), QPointF(15, 7));
+  const QPointF head[] = {{10.5, 3}, {15, 7}, {10.5, 11}};
+  painter.drawPolyline(head, 3);
+  if (lean > 0) {
+    QPen was(ink, 1.2, Qt::CustomDashLine, Qt::FlatCap);
+    was.setDashPattern({3, 2.4});
+    painter.setPen(was);
+    painter.drawLine(QPointF(24, 36), QPointF(24, 5));
+  }
+  painter.setPen(QPen(ink, 4.6, Qt::SolidLine, Qt::FlatCap));
+  painter.drawLine(QPointF(24, 38), QPointF(24 + lean, 4 + lean / 4));
+  if (!moves) return;
+  painter.setPen(pen(ink, 1.6));
+  const QPointF broken[] = {{15, 37}, {19, 33}, {21, 35.5}};
+  painter.drawPolyline(broken, 3);
+}
+
 }  // namespace
 
 KeySign::KeySign(QQuickItem* parent) : PaintedItem(parent) {
@@ -186,5 +209,11 @@ void KeySign::paint(QPainter* painter) {
       return paint_board(*painter, ink_, chalk_light_);
     case Light:
       return paint_light(*painter, ink_);
+    case Firm:
+      return paint_push(*painter, ink_, 0, false);
+    case Gives:
+      return paint_push(*painter, ink_, 5, false);
+    case Moves:
+      return paint_push(*painter, ink_, 14, true);
   }
 }

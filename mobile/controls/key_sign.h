@@ -3,7 +3,8 @@
 // The small signs on keys and cells, drawn from the trade: a gauge on a coating, a screw that is
 // turned, the two faces of a wall, a probe at an hour of a tube, the step to the next slot, the
 // last digit taken back, two tube ends joined or apart, a barrier board (chalkLight with bars in
-// ink), three chevrons. Each is drawn in a box of 48 x 40 and scaled to the item.
+// ink), three chevrons, a post that is pushed and stands, gives or moves. Each is drawn in a box
+// of 48 x 40 and scaled to the item.
 
 #include <QtQml/qqmlregistration.h>
 #include <QColor>
@@ -31,7 +32,10 @@ class KeySign : public PaintedItem {
     JointClosed,
     Light,
     Board,
-    Onward
+    Onward,
+    Firm,
+    Gives,
+    Moves
   };
   Q_ENUM(Kind)
 

@@ -8,6 +8,7 @@
 
 #include "core/fold/rules.h"
 #include "core/records/made_safe.h"
+#include "mobile/elevation/elevation_item.h"
 #include "mobile/elevation/run_line_item.h"
 #include "mobile/models/finding_pen.h"
 
@@ -23,6 +24,8 @@ constexpr const char* posts_near[] = {"116", "117", "119", "115", "114", "113", 
 constexpr std::int64_t grade_given = 3;
 constexpr std::int64_t coating_um[] = {64, 61, 66, 63, 65};
 constexpr std::int64_t wall_tenth_mm[] = {37, 38, 36};
+constexpr double air_up_mm = 425;  // between its two lower rails
+constexpr std::int64_t bay_height_mm = 1104;
 constexpr std::size_t before_it_goes_off = 3;  // readings
 
 /// Light and dark, lying and standing.
@@ -77,7 +80,8 @@ Result<> touch_post(const Screen& screen, int post) {
 
 Result<> go_to_post(const Screen& screen, const std::string& label) {
   WalkModel& walk = screen.rooms.walk();
-  const bool there = walk.post_label() == QString::fromStdString(label) && !walk.part_chosen();
+  const bool there = walk.post_label() == QString::fromStdString(label) && !walk.part_chosen() &&
+                     walk.run()->bay() < 0;
   if (there) return Done{};
   for (int post = 0; post < walk.run()->posts(); ++post)
     if (walk.postLabelAt(post) == QString::fromStdString(label)) return touch_post(screen, post);
@@ -221,6 +225,29 @@ Result<> enter_walls(const Screen& screen, std::vector<Entered>& entered) {
   return picture(screen, "walk-wall");
 }
 
+/// The bay after the post, touched in the air between: firm, and how high it is.
+Result<> enter_bay(const Screen& screen, std::vector<Entered>& entered) {
+  Hand& hand = screen.hand;
+  WalkModel& walk = screen.rooms.walk();
+  const auto* drawing = qobject_cast<const ElevationItem*>(hand.named(QStringLiteral("elevation")));
+  if (drawing == nullptr) return fail(Fault::not_found, "The drawing is not on the screen.");
+  const auto sheet = walk.run()->sheet();
+  const auto bays = bays_after(*sheet, walk.run()->post());
+  if (bays.empty()) return fail(Fault::not_found, "No bay begins at the post.");
+  const auto chainage = [&](int post) {
+    return static_cast<double>(sheet->posts[static_cast<std::size_t>(post)].chainage_mm);
+  };
+  const auto& view = drawing->view();
+  hand.touch_at(*drawing, {view.x_px((chainage(bays[0].from) + chainage(bays[0].to)) / 2),
+                           view.y_px(air_up_mm)});
+  if (auto done = hand.touch(QStringLiteral("felt1")); !done) return done;
+  entered.push_back({fold::kind::hand_load, bays[0].id, walk.part_title().toStdString(), {1}});
+  if (auto done = hand.touch(QStringLiteral("measure0Key")); !done) return done;
+  if (auto done = type(hand, bay_height_mm); !done) return done;
+  if (auto done = hand.touch(QStringLiteral("toPush")); !done) return done;
+  return picture(screen, "walk-bay");
+}
+
 /// A split on the post: it cannot wait, and the bay is closed off.
 Result<> enter_finding(const Screen& screen, std::vector<Entered>& entered) {
   Hand& hand = screen.hand;
@@ -310,6 +337,8 @@ Result<std::vector<Entered>> afternoon(const Screen& screen) {
   if (auto done = enter_torque(screen, entered); !done) return fail(done.error());
   if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
   if (auto done = enter_walls(screen, entered); !done) return fail(done.error());
+  if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
+  if (auto done = enter_bay(screen, entered); !done) return fail(done.error());
   if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
   if (auto done = enter_finding(screen, entered); !done) return fail(done.error());
   if (auto done = show_findings(screen); !done) return fail(done.error());

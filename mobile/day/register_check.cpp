@@ -66,11 +66,24 @@ Result<bool> zero_is_there(Register& store, const Entered& entered) {
   return *values == entered.values;
 }
 
+/// The last push of a bay is the one that was entered.
+Result<bool> push_is_there(Register& store, const Entered& entered) {
+  auto rows = store.tables().prepare(
+      "SELECT what FROM reading WHERE subject = ? AND kind = 24 AND held = 0 AND voided_by IS NULL "
+      "ORDER BY t DESC, seq DESC LIMIT 1");
+  if (!rows) return fail(rows.error());
+  rows->bind(1, entered.part);
+  const auto any = rows->step();
+  if (!any) return fail(any.error());
+  return *any && entered.values == std::vector{rows->number(0)};
+}
+
 }  // namespace
 
 Result<bool> is_there(Register& store, const Entered& entered) {
   if (entered.kind == fold::kind::instrument_check) return zero_is_there(store, entered);
   if (entered.kind == fold::kind::sealed) return seal_is_there(store, entered);
+  if (entered.kind == fold::kind::hand_load) return push_is_there(store, entered);
   if (entered.kind == fold::kind::finding) return finding_is_there(store, entered);
   constexpr auto held = static_cast<std::int64_t>(Censoring::at_least);
   auto rows = store.tables().prepare(
@@ -101,6 +114,8 @@ std::string words(const Entered& entered) {
       return "coating " + joined(entered.values) + " µm";
     case fold::kind::wall:
       return "wall " + joined(entered.values) + " tenths of a mm";
+    case fold::kind::hand_load:
+      return "pushed, firm";
     case fold::kind::finding:
       return "split, closed off";
     case fold::kind::sealed:

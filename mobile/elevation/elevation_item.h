@@ -120,7 +120,7 @@ class ElevationItem : public DrawingItem {
 
   void partTouched(int part);
   void postTouched(int post);
-  void bayTouched(int bay);
+  void bayTouched(int bay, qreal alongMm, qreal upMm);  ///< and where on the run
   void partHeld(int part);
   void swiped(int direction);  ///< +1: to the next post; a swipe, or Page Down
   void palmSeen();             ///< rain or a palm: the pad rests 400 ms

@@ -230,9 +230,11 @@ void ElevationItem::touched(double x_px, double y_px) {
     case Pick::What::post:
       emit postTouched(pick.place);
       break;
-    case Pick::What::bay:
-      emit bayTouched(pick.place);
+    case Pick::What::bay: {
+      const auto at = view_.at(x_px, y_px);
+      emit bayTouched(pick.place, at.along_mm, at.up_mm);
       break;
+    }
     case Pick::What::crowd:
       enlarge(pick);
       break;

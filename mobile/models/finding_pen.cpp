@@ -27,6 +27,12 @@ constexpr int why_characters_most = 300;
 /// A closure is looked at again within a day, until the owner says otherwise.
 constexpr std::int64_t look_again_ms = 24LL * 60 * 60 * 1000;
 
+/// What is split, gone or moves carries nobody; that the person says otherwise is their word.
+int grade_of_kind(int kind) {
+  constexpr std::array<int, kinds + 1> proposed{0, 5, 4, 5, 3, 3, 4, 3, 3, 4, 4, 5, 3, 3, 4};
+  return proposed[static_cast<std::size_t>(kind)];
+}
+
 }  // namespace
 
 FindingPen::FindingPen(WalkPen& pen, QObject* parent) : QObject(parent), pen_(pen) {
@@ -85,11 +91,42 @@ int FindingPen::next_number() {
   return last + 1;
 }
 
-/// What is split, gone or moves carries nobody; that the person says otherwise is their word.
 int FindingPen::proposed_grade(int kind) const {
-  constexpr std::array<int, kinds + 1> proposed{0, 5, 4, 5, 3, 3, 4, 3, 3, 4, 4, 5, 3, 3, 4};
-  const int at_least = proposed[static_cast<std::size_t>(kind)];
+  const int at_least = grade_of_kind(kind);
   return about_ ? std::max(at_least, about_->grade) : at_least;
+}
+
+void FindingPen::begin_with(FindingKind what, int grade_least) {
+  const int kind = static_cast<int>(what);
+  if (!writes() || (begun() && (said_.kind != kind || said_.grade >= grade_least))) return;
+  if (number_ == 0) number_ = next_number();
+  Said said = said_;
+  said.kind = kind;
+  said.grade = std::max(proposed_grade(kind), grade_least);
+  say(std::move(said), kneerail::finding_name(what));
+}
+
+void FindingPen::give_up(FindingKind what) {
+  Said only_that;
+  only_that.kind = static_cast<int>(what);
+  only_that.grade = said_.grade;
+  if (said_ == only_that) say({}, kneerail::finding_name(what));
+}
+
+kneerail::Finding FindingPen::following(FindingKind what) {
+  kneerail::Finding finding;
+  finding.visit = pen_.visit();
+  finding.what = what;
+  finding.grade = grade_of_kind(static_cast<int>(what));
+  finding.number = std::max(next_number(), begun() ? number_ + 1 : 1);
+  took_number(finding.number);
+  if (!begun()) number_ = 0;  // the pad asks anew
+  return finding;
+}
+
+void FindingPen::took_number(int number) {
+  last_number_of_ = pen_.person() == nullptr ? Uuid{} : pen_.person()->id;
+  last_number_ = number;
 }
 
 bool FindingPen::asks(const Said& said) {
@@ -309,8 +346,7 @@ void FindingPen::keep() {
     if (on_disk) emit kept(about, hazard);
   };
   if (found) {
-    last_number_of_ = pen_.person() == nullptr ? Uuid{} : pen_.person()->id;
-    last_number_ = number_;
+    took_number(number_);
     kept_.push_back(id_);
   }
   pen_.forget_typed(this);

@@ -60,6 +60,15 @@ class FindingPen : public QObject {
   /// What was begun becomes records.
   void close();
 
+  /// Begins with a kind that something else says, and with a grade where its kind's is too low.
+  /// Nothing, where another is begun.
+  void begin_with(kneerail::FindingKind what, int grade_least = 0);
+  /// What was begun so is not so after all; what more was said stays.
+  void give_up(kneerail::FindingKind what);
+  /// A finding that follows from a measure or a push, with this person's next number and the grade
+  /// of its kind: for the act that writes it.
+  [[nodiscard]] kneerail::Finding following(kneerail::FindingKind what);
+
   [[nodiscard]] kneerail::Uuid about() const { return about_ ? about_->id : kneerail::Uuid{}; }
   [[nodiscard]] QString title() const;
   [[nodiscard]] int kind() const { return said_.kind; }
@@ -157,6 +166,7 @@ class FindingPen : public QObject {
   [[nodiscard]] static bool asks(const Said& said);
   [[nodiscard]] bool writes() const { return about_.has_value() && pen_.writable(); }
   int next_number();
+  void took_number(int number);
 
   WalkPen& pen_;
   std::optional<About> about_;

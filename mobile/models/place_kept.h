@@ -9,7 +9,7 @@ namespace kneerail {
 
 struct PlaceKept {
   Uuid run;     ///< zero: nobody walked here
-  Uuid at;      ///< part, else post
+  Uuid at;      ///< part, else bay, else post
   Uuid person;  ///< zero: the first
   Uuid gauge;
   Uuid wrench;

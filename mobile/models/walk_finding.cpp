@@ -18,9 +18,9 @@ void WalkModel::listen_to_finding() {
 void WalkModel::walk_on_from(const Uuid& about) {
   if (pad_ != FindingPad || finding_->about() != about || finding_->begun()) return;
   if (part_chosen()) return nextPart();
-  set_pad(PostPad);
+  set_pad(plain_pad());
 }
 
 void WalkModel::leaveFinding() {
-  if (pad_ == FindingPad) set_pad(part_chosen() ? GradePad : PostPad);
+  if (pad_ == FindingPad) set_pad(plain_pad());
 }

@@ -91,6 +91,7 @@ void WalkModel::another_hand() {
   coating_.begin();
   torque_.refresh();
   wall_.begin();
+  bay_.begin();
   emit whereChanged();
   emit titleChanged();
 }

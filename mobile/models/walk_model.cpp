@@ -22,7 +22,8 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
       torque_(pen_),
       wall_(pen_),
       check_(pen_),
-      finding_(std::make_unique<FindingPen>(pen_)) {
+      finding_(std::make_unique<FindingPen>(pen_)),
+      bay_(pen_, *finding_) {
   connect(&run_, &RunPicture::chosenChanged, this, &WalkModel::chosen);
   connect(&pen_, &WalkPen::kept, this, &WalkModel::on_kept);
   connect(&pen_, &WalkPen::undoChanged, this, &WalkModel::undoChanged);
@@ -32,6 +33,7 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
     coating_.reload();
     torque_.refresh();
     wall_.refresh();
+    bay_.show(sheet(), {run_.bay(), run_.post()});
     emit whereChanged();
     emit messageChanged();
   });
@@ -56,6 +58,7 @@ WalkModel::WalkModel(StoreLink& store, kneerail::Clock& clock, kneerail::Random&
   listen_to_wall();
   listen_to_check();
   listen_to_finding();
+  listen_to_bay();
   connect(&store_, &StoreLink::checked, this, &WalkModel::checks_done);
   prepared_ = kneerail::prepared_day(store_.reader().tables());
 }
@@ -81,7 +84,7 @@ bool WalkModel::not_kept() const {
 
 bool WalkModel::holds_typed() const {
   return not_kept() || torque_.moving() || !coating_.pending().isEmpty() ||
-         !wall_.pending().isEmpty() || !check_.pending().isEmpty();
+         !wall_.pending().isEmpty() || !bay_.pending().isEmpty() || !check_.pending().isEmpty();
 }
 
 void WalkModel::open(const Uuid& run, const Uuid& component) {
@@ -103,6 +106,8 @@ void WalkModel::open(const Uuid& run, const Uuid& component) {
                    [&](const kneerail::SheetPost& standing) { return standing.id == component; });
   if (at != parts.end())
     choosePart(static_cast<int>(at - parts.begin()));
+  else if (const int bay = place_of_bay(component); bay >= 0)
+    chooseBay(bay);
   else
     choosePost(post == posts.end() ? first_open_post() : static_cast<int>(post - posts.begin()));
   emit titleChanged();
@@ -172,13 +177,14 @@ void WalkModel::show_on_pads() {
   torque_.show(part(), tables);
   wall_.show(part(), part() == nullptr ? QString() : kneerail::part_name(sheet(), run_.part()),
              tables);
+  bay_.show(sheet(), {run_.bay(), run_.post()});
 }
 
 void WalkModel::chosen() {
   const SheetPart* own = part();
-  finding_->show(sheet(), run_.part(), run_.bay(), run_.post());
   show_on_pads();
-  Pad wanted = own == nullptr ? PostPad : GradePad;
+  finding_->show(sheet(), run_.part(), run_.bay(), run_.post());
+  Pad wanted = plain_pad();
   if (own != nullptr)
     if (const auto used = pads_used_.find(own->role); used != pads_used_.end())
       wanted = used->second;
@@ -196,7 +202,7 @@ void WalkModel::set_pad(Pad pad) {
   pad_ = pad;
   if (pad == FindingPad)
     finding_->open();
-  else if (const SheetPart* own = part(); own != nullptr && pad != PostPad)
+  else if (const SheetPart* own = part(); own != nullptr && pad != PostPad && pad != BayPad)
     pads_used_[own->role] = pad;
   emit padChanged();
 }
@@ -243,13 +249,14 @@ bool WalkModel::offers(Pad pad) const {
   if (pad == TorquePad) return torque_offered();
   if (pad == WallPad) return wall_offered();
   if (pad == FindingPad) return opened();
+  if (pad == BayPad) return bay_.offered();
   return pad == GradePad && (part_chosen() || first_part_with(GradePad) >= 0);
 }
 
 void WalkModel::openPad(Pad pad) {
   if (pad == PostPad) return choosePost(run_.post());
   if (!offers(pad)) return;
-  if (!part_chosen() && pad != FindingPad) run_.choose_part(first_part_with(pad));
+  if (!part_chosen() && pad != FindingPad && pad != BayPad) run_.choose_part(first_part_with(pad));
   set_pad(pad);
 }
 
@@ -271,6 +278,7 @@ void WalkModel::leave() {
   torque_.close();
   wall_.close();
   check_.close();
+  bay_.close();
   finding_->close();
 }
 
@@ -284,7 +292,8 @@ void WalkModel::go_to(const Uuid& component) {
   const auto post = std::find_if(posts.begin(), posts.end(), [&](const kneerail::SheetPost& own) {
     return own.id == component;
   });
-  if (post != posts.end()) choosePost(static_cast<int>(post - posts.begin()));
+  if (post != posts.end()) return choosePost(static_cast<int>(post - posts.begin()));
+  chooseBay(place_of_bay(component));
 }
 
 void WalkModel::choosePart(int part) {
@@ -293,10 +302,6 @@ void WalkModel::choosePart(int part) {
 
 void WalkModel::choosePost(int post) {
   if (post >= 0 && post < run_.posts()) run_.choose_post(post);
-}
-
-void WalkModel::chooseBay(int bay) {
-  if (bay >= 0 && bay < static_cast<int>(sheet().bays.size())) run_.choose_bay(bay);
 }
 
 /// From the top rail down, then the bay after it. What is struck is not there.
@@ -362,7 +367,8 @@ void WalkModel::askForecast() {
 }
 
 QString WalkModel::undo_words() const {
-  for (const QString& pending : {check_.pending(), coating_.pending(), wall_.pending()})
+  for (const QString& pending :
+       {check_.pending(), coating_.pending(), wall_.pending(), bay_.pending()})
     if (!pending.isEmpty()) return pending;
   return pen_.undo_words();
 }
@@ -379,6 +385,8 @@ void WalkModel::undo() {
     coating_.take_back_pending();
   else if (!wall_.pending().isEmpty())
     wall_.take_back_pending();
+  else if (!bay_.pending().isEmpty())
+    bay_.take_back_pending();
   else
     in_log = pen_.undo();
   run_.set_taking_back(false);

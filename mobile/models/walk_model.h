@@ -11,6 +11,7 @@
 #include <memory>
 #include <optional>
 
+#include "mobile/models/bay_check.h"
 #include "mobile/models/coating_set.h"
 #include "mobile/models/gauge_check.h"
 #include "mobile/models/prepared_kept.h"
@@ -32,6 +33,7 @@ class WalkModel : public QObject {
   Q_PROPERTY(CoatingSet* coating READ coating CONSTANT)
   Q_PROPERTY(TorqueCheck* torque READ torque CONSTANT)
   Q_PROPERTY(WallCheck* wall READ wall CONSTANT)
+  Q_PROPERTY(BayCheck* bay READ bay CONSTANT)
   Q_PROPERTY(GaugeCheck* check READ check CONSTANT)
   Q_PROPERTY(FindingPen* finding READ finding CONSTANT)
   Q_PROPERTY(bool opened READ opened NOTIFY whereChanged)
@@ -47,6 +49,8 @@ class WalkModel : public QObject {
                  whereChanged)  ///< empty at the end of the run
   Q_PROPERTY(
       QString backPostLabel READ back_post_label NOTIFY whereChanged)  ///< empty at its beginning
+  Q_PROPERTY(QString nextBayWords READ next_bay_words NOTIFY
+                 whereChanged)  ///< "119 to 120"; empty at the end of the run
   Q_PROPERTY(QString postAbout READ post_about NOTIFY
                  whereChanged)  ///< "5 parts, all grade 1 or 2 last time"
   Q_PROPERTY(
@@ -108,7 +112,7 @@ class WalkModel : public QObject {
                  whereChanged)  ///< "Look again: grade 3 last time"
 
  public:
-  enum Pad { PostPad, GradePad, CoatingPad, TorquePad, WallPad, FindingPad };
+  enum Pad { PostPad, GradePad, CoatingPad, TorquePad, WallPad, FindingPad, BayPad };
   Q_ENUM(Pad)
   /// By the records' codes.
   enum SkipReason { Locked = 1, Water, Blocked, Unsafe, NoTime, Struck, Other };
@@ -123,6 +127,7 @@ class WalkModel : public QObject {
   [[nodiscard]] CoatingSet* coating() { return &coating_; }
   [[nodiscard]] TorqueCheck* torque() { return &torque_; }
   [[nodiscard]] WallCheck* wall() { return &wall_; }
+  [[nodiscard]] BayCheck* bay() { return &bay_; }
   [[nodiscard]] GaugeCheck* check() { return &check_; }
   [[nodiscard]] FindingPen* finding() { return finding_.get(); }
   [[nodiscard]] WalkPen& pen() { return pen_; }
@@ -135,6 +140,7 @@ class WalkModel : public QObject {
   [[nodiscard]] QString next_words() const;
   [[nodiscard]] QString next_post_label() const;
   [[nodiscard]] QString back_post_label() const;
+  [[nodiscard]] QString next_bay_words() const;
   [[nodiscard]] QString post_about() const;
   [[nodiscard]] QString run_counts() const;
   [[nodiscard]] QList<int> post_last_grades() const;
@@ -197,6 +203,10 @@ class WalkModel : public QObject {
   Q_INVOKABLE void choosePart(int part);
   Q_INVOKABLE void choosePost(int post);
   Q_INVOKABLE void chooseBay(int bay);
+  /// The same, where the finger came down: chainage, and up from the deck.
+  Q_INVOKABLE void touchBay(int bay, qreal alongMm, qreal upMm);
+  Q_INVOKABLE void chooseBayAfter();  ///< the one that begins at the chosen post
+  Q_INVOKABLE void nextBay();         ///< at the last, its far post
   /// A pad for the chosen part; of a post, for its first part that has such a pad. One that is not
   /// offered there stays away.
   Q_INVOKABLE void openPad(Pad pad);
@@ -274,6 +284,11 @@ class WalkModel : public QObject {
   void listen_to_check();
   void listen_to_wall();
   void listen_to_finding();
+  void listen_to_bay();
+  [[nodiscard]] int next_bay_place() const;
+  [[nodiscard]] int place_of_bay(const kneerail::Uuid& bay) const;
+  /// Where nothing else is asked: of a part its grade, of a bay its push, else the post.
+  [[nodiscard]] Pad plain_pad() const;
   void walk_on_from(const kneerail::Uuid& about);
   void checks_done();
   void keep_waiting();
@@ -296,6 +311,7 @@ class WalkModel : public QObject {
   WallCheck wall_;
   GaugeCheck check_;
   std::unique_ptr<FindingPen> finding_;
+  BayCheck bay_;
   Pad pad_ = PostPad;
   bool shown_ = true;
   std::map<kneerail::Role, Pad> pads_used_;  ///< the pad used last on that kind of part

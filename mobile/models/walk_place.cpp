@@ -35,8 +35,11 @@ PlaceKept WalkPlace::now() const {
   const int post = walk_.run()->post();
   if (post < 0) return place;
   place.run = sheet.id;
-  place.at = part >= 0 ? sheet.parts[static_cast<std::size_t>(part)].id
-                       : sheet.posts[static_cast<std::size_t>(post)].id;
+  place.at = sheet.posts[static_cast<std::size_t>(post)].id;
+  if (part >= 0)
+    place.at = sheet.parts[static_cast<std::size_t>(part)].id;
+  else if (const int bay = walk_.run()->bay(); bay >= 0)
+    place.at = sheet.bays[static_cast<std::size_t>(bay)].id;
   place.pad = walk_.pad();
   const WalkPen& pen = walk_.pen();
   if (const auto* person = pen.person()) place.person = person->id;

@@ -50,12 +50,11 @@ QVariant WallCheck::data(const QModelIndex& index, int role) const {
   if (!index.isValid() || index.row() >= slot_count) return {};
   const auto place = static_cast<std::size_t>(index.row());
   const Slot& slot = slots_[place];
-  const bool typing = !slot.digits.isEmpty();
-  const bool filled = slot.state != State::empty && !typing;
+  const bool filled = slot.filled();
   switch (role) {
     case TextRole:
-      if (typing) return text_of(slot.digits.toLongLong() * resolution());
-      return filled ? text_of(slot.hundredth_mm) : QString();
+      if (slot.typing()) return text_of(slot.typed(resolution()));
+      return filled ? text_of(slot.value) : QString();
     case GhostRole: {
       const LastWall* last = last_at(place);
       return last == nullptr ? QString() : text_of(mean_of(last->replicates_hundredth_mm));
@@ -65,7 +64,7 @@ QVariant WallCheck::data(const QModelIndex& index, int role) const {
     case KeptRole:
       return filled && slot.state == State::kept;
     case LookAgainRole:
-      return filled && is_far(slot.hundredth_mm);
+      return filled && is_far(slot.value);
     case NotKeptRole:
       return slot.state == State::not_kept;
     case ClockRole:
@@ -129,7 +128,7 @@ void WallCheck::read_now() {
       return wall.clock_position == clocks[i];
     });
     slot.state = at == now->end() ? State::empty : State::kept;
-    if (at != now->end()) slot.hundredth_mm = mean_of(at->replicates_hundredth_mm);
+    if (at != now->end()) slot.value = mean_of(at->replicates_hundredth_mm);
   }
   for (const kneerail::Entry* waiting : pen_.waiting_entries(WallReading::kind, part_->id)) {
     const auto reading = kneerail::from_body<WallReading>(waiting->body);
@@ -209,14 +208,14 @@ QString WallCheck::facts() const {
 bool WallCheck::under() const {
   const auto limit = owners_limit();
   return limit && std::any_of(slots_.begin(), slots_.end(), [&](const Slot& slot) {
-           return slot.state != State::empty && slot.digits.isEmpty() && slot.hundredth_mm < *limit;
+           return slot.filled() && slot.value < *limit;
          });
 }
 
 QString WallCheck::ask_words() const {
   if (!offered()) return {};
   const bool far = std::any_of(slots_.begin(), slots_.end(), [&](const Slot& slot) {
-    return slot.state != State::empty && slot.digits.isEmpty() && is_far(slot.hundredth_mm);
+    return slot.filled() && is_far(slot.value);
   });
   if (far) return tr("Far from its wall when new. Read it once more?");
   if (!under()) return {};
@@ -241,18 +240,15 @@ std::optional<std::int64_t> WallCheck::hundredth_mm_of(const QString& number) {
 void WallCheck::digit(int digit) {
   if (current_ < 0 || digit < 0 || digit > 9 || !pen_.writable()) return;
   Slot& slot = slots_[static_cast<std::size_t>(current_)];
-  if (slot.state == State::on_its_way || slot.state == State::not_kept) return;
-  const QString longer = slot.digits + QChar('0' + digit);
-  if (longer.toLongLong() * resolution() > most_hundredth_mm) return;
+  if (!slot.takes() || !slot.add(digit, {resolution(), most_hundredth_mm})) return;
   pen_.forget_redo();
-  slot.digits = longer.size() > 1 && longer.startsWith('0') ? longer.mid(1) : longer;
   tell();
 }
 
 void WallCheck::backspace() {
   if (current_ < 0 || !pen_.writable()) return;
   Slot& slot = slots_[static_cast<std::size_t>(current_)];
-  if (slot.digits.isEmpty()) return;  // what is on record is taken back by Undo
+  if (!slot.typing()) return;  // what is on record is taken back by Undo
   pen_.forget_redo();
   slot.digits.chop(1);
   tell();
@@ -287,8 +283,7 @@ bool WallCheck::typed(const QString& number) {
   if (!offered() || current_ < 0 || !value) return false;
   if (!kneerail::wall_fits(part_->diameter_tenth_mm, *value / 10)) return false;
   const auto slot = static_cast<std::size_t>(current_);
-  if (slots_[slot].state == State::on_its_way || slots_[slot].state == State::not_kept)
-    return false;
+  if (!slots_[slot].takes()) return false;
   slots_[slot].digits.clear();
   write(slot, *value);
   move_on();
@@ -301,22 +296,19 @@ void WallCheck::close() {
 }
 
 void WallCheck::finish(std::size_t slot) {
-  if (slots_[slot].digits.isEmpty()) return;
-  const std::int64_t value = slots_[slot].digits.toLongLong() * resolution();
-  slots_[slot].digits.clear();
-  if (value > 0 && part_) write(slot, value);
+  const auto value = slots_[slot].take(resolution());
+  if (value && part_) write(slot, *value);
 }
 
 QString WallCheck::pending() const {
   for (const Slot& slot : slots_)
-    if (!slot.digits.isEmpty())
-      return tr("%1 mm").arg(text_of(slot.digits.toLongLong() * resolution()));
+    if (slot.typing()) return tr("%1 mm").arg(text_of(slot.typed(resolution())));
   return {};
 }
 
 void WallCheck::take_back_pending() {
-  const auto typed = std::find_if(slots_.begin(), slots_.end(),
-                                  [](const Slot& slot) { return !slot.digits.isEmpty(); });
+  const auto typed =
+      std::find_if(slots_.begin(), slots_.end(), [](const Slot& slot) { return slot.typing(); });
   if (typed == slots_.end() || !part_) return;
   const auto slot = static_cast<int>(typed - slots_.begin());
   const auto put_back = [this, part = part_->id, slot, digits = typed->digits] {
@@ -346,8 +338,7 @@ void WallCheck::write(std::size_t slot, std::int64_t hundredth_mm) {
   if (part_->role == kneerail::Role::welded_section) reading.inside_the_hollow = true;
   if (is_post_tube(*part_) && !reading.height_above_base_mm)
     reading.height_above_base_mm = above_base_mm;
-  slots_[slot].hundredth_mm = hundredth_mm;
-  slots_[slot].state = State::on_its_way;
+  slots_[slot].send(hundredth_mm);
   WalkPen::Act act;
   act.words = tr("%1 mm").arg(text_of(hundredth_mm));
   act.component = part_->id;
@@ -359,8 +350,7 @@ void WallCheck::write(std::size_t slot, std::int64_t hundredth_mm) {
 }
 
 void WallCheck::answered(const Uuid& part, std::size_t slot, std::int64_t value, bool kept) {
-  if (!part_ || part_->id != part || slots_[slot].hundredth_mm != value) return;
-  slots_[slot].state = kept ? State::kept : State::not_kept;
+  if (!part_ || part_->id != part || !slots_[slot].answered(value, kept)) return;
   tell();
   if (!kept) return;
   emit readingKept(is_far(value));

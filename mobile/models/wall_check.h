@@ -10,6 +10,7 @@
 #include <optional>
 #include <vector>
 
+#include "mobile/models/typed_slot.h"
 #include "mobile/models/walk_pen.h"
 #include "schema/store/run_store.h"
 #include "schema/store/wall_store.h"
@@ -88,12 +89,8 @@ class WallCheck : public QAbstractListModel {
   void full();
 
  private:
-  enum class State { empty, on_its_way, kept, not_kept };
-  struct Slot {
-    std::int64_t hundredth_mm = 0;
-    State state = State::empty;
-    QString digits;  ///< still typed
-  };
+  using Slot = TypedSlot;  ///< of 0.01 mm
+  using State = TypedSlot::State;
 
   void finish(std::size_t slot);
   void write(std::size_t slot, std::int64_t hundredth_mm);

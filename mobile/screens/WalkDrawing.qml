@@ -44,9 +44,9 @@ Item {
             else
                 drawing.walk.choosePost(post);
         }
-        onBayTouched: bay => {
+        onBayTouched: (bay, alongMm, upMm) => {
             if (!drawing.skipping)
-                drawing.walk.chooseBay(bay);
+                drawing.walk.touchBay(bay, alongMm, upMm);
         }
         onPartHeld: part => {
             if (drawing.skipping)
@@ -64,7 +64,7 @@ Item {
             target: view
             property: "deckMargin"
             value: drawing.portrait ? Tokens.portraitDeckMargin : Tokens.coatingDeckMargin
-            when: drawing.portrait || note.coating
+            when: drawing.portrait || note.coating || note.bay
         }
     }
 
@@ -100,59 +100,15 @@ Item {
         stroke: Tokens.noteStroke
     }
 
-    Item {
+    WalkNote {
         id: note
 
-        readonly property bool checking: drawing.walk.check.what !== GaugeCheck.Nothing
-        readonly property bool coating: drawing.walk.pad === WalkModel.CoatingPad && !checking
-
-        readonly property bool up: checking || (drawing.walk.pad !== WalkModel.PostPad && !drawing.skipping)
-        readonly property Item shown: checking ? checks.item : coating ? coatings.item : parts.item
-
-        visible: up
         x: Tokens.inset
         y: tape.height + Tokens.smallGap
         width: parent.width - Tokens.inset * 2
-        height: shown ? shown.height : 0
-
-        // What is under the note is not touched through it.
-        MouseArea {
-            anchors.fill: parent
-        }
-
-        MadeOnce {
-            id: coatings
-
-            shown: note.up && note.coating
-
-            CoatingNote {
-                width: note.width
-                walk: drawing.walk
-                asksUnder: !drawing.portrait && drawing.walk.writable
-            }
-        }
-
-        MadeOnce {
-            id: parts
-
-            shown: note.up && !note.coating && !note.checking
-
-            PartNote {
-                width: note.width
-                walk: drawing.walk
-            }
-        }
-
-        MadeOnce {
-            id: checks
-
-            shown: note.checking
-
-            CheckNote {
-                width: note.width
-                check: drawing.walk.check
-            }
-        }
+        walk: drawing.walk
+        portrait: drawing.portrait
+        skipping: drawing.skipping
     }
 
     Rectangle {

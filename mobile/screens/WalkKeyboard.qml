@@ -1,4 +1,4 @@
-// The keys of Walk: arrows from part to part, Page Up and Down, the pads by letter, grades and digits, Space as last time.
+// The keys of Walk: arrows from part to part, Page Up and Down, the pads by letter, B for the bay after the post, grades and digits, Space as last time.
 import QtQuick
 import Kneerail.Ui
 
@@ -8,6 +8,7 @@ QtObject {
     required property WalkModel walk
     readonly property bool types: walk.pad === WalkModel.CoatingPad
     readonly property bool walls: walk.pad === WalkModel.WallPad
+    readonly property bool bays: walk.pad === WalkModel.BayPad
     readonly property bool checks: walk.check.what !== GaugeCheck.Nothing
     readonly property bool finds: walk.pad === WalkModel.FindingPad
     readonly property bool grades: walk.pad === WalkModel.GradePad
@@ -49,6 +50,8 @@ QtObject {
             keyboard.walk.coating.digit(digit);
         else if (keyboard.walls)
             keyboard.walk.wall.digit(digit);
+        else if (keyboard.bays)
+            keyboard.walk.bay.digit(digit);
         else if (keyboard.finds)
             keyboard.walk.finding.chooseGrade(digit);
         else if (keyboard.grades && digit >= 1 && digit <= 5)
@@ -61,6 +64,8 @@ QtObject {
     function erase() {
         if (keyboard.walls)
             keyboard.walk.wall.backspace();
+        else if (keyboard.bays)
+            keyboard.walk.bay.backspace();
         else
             keyboard.walk.coating.backspace();
     }
@@ -68,6 +73,8 @@ QtObject {
     function nextSlot() {
         if (keyboard.walls)
             keyboard.walk.wall.nextSlot();
+        else if (keyboard.bays)
+            keyboard.walk.bay.nextSlot();
         else
             keyboard.walk.coating.nextSlot();
     }
@@ -105,6 +112,9 @@ QtObject {
             return true;
         case Qt.Key_W:
             keyboard.walk.openPad(WalkModel.WallPad);
+            return true;
+        case Qt.Key_B:
+            keyboard.walk.chooseBayAfter();
             return true;
         case Qt.Key_F:
             keyboard.walk.openPad(WalkModel.FindingPad);

@@ -18,6 +18,8 @@ Rectangle {
     readonly property bool nextIsScrew: walk.pad === WalkModel.TorquePad && walk.torque.nextScrewWords !== ""
     readonly property bool leftHanded: Tokens.leftHanded
     readonly property bool atPost: walk.pad === WalkModel.PostPad
+    readonly property bool atBay: walk.pad === WalkModel.BayPad
+    readonly property bool atPart: !atPost && !atBay && !aside
     readonly property real side: Tokens.margin
     readonly property real inner: width - side * 2
     readonly property real keysWidth: portrait ? Math.min(Tokens.padWidth - Tokens.margin * 2, inner / 2) : inner
@@ -149,10 +151,23 @@ Rectangle {
         }
     }
 
+    MadeOnce {
+        shown: pad.atBay && !pad.aside
+
+        BayKeys {
+            x: pad.side
+            y: pad.topSpace
+            width: pad.inner
+            height: pad.height - pad.topSpace - Tokens.margin
+            walk: pad.walk
+            wide: pad.portrait
+        }
+    }
+
     PadChoices {
         id: choices
 
-        visible: !pad.atPost && !pad.aside && pad.walk.writable
+        visible: pad.atPart && pad.walk.writable
         x: pad.besideX
         y: pad.topSpace
         width: pad.besideWidth
@@ -189,7 +204,7 @@ Rectangle {
     }
 
     MadeOnce {
-        shown: !pad.atPost && !pad.aside && pad.walk.writable
+        shown: pad.atPart && pad.walk.writable
 
         PartKeys {
             walk: pad.walk
@@ -203,7 +218,7 @@ Rectangle {
     ActKeys {
         id: acts
 
-        visible: !pad.atPost && !pad.aside
+        visible: pad.atPart
         x: pad.besideX
         y: pad.portrait ? (under.up ? under.y + under.height : choices.y + choices.height) + Tokens.gap : pad.height - Tokens.mainActHeight - Tokens.margin
         width: pad.besideWidth

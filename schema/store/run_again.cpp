@@ -30,6 +30,8 @@ class Touching {
       case kind::coating:
       case kind::torque:
       case kind::wall:
+      case kind::geometry:
+      case kind::gate_check:
       case kind::instrument_check:
         return Done{};
       case kind::grade:

@@ -43,10 +43,10 @@ std::vector<Entry> other_runs(const WalkedSite& site, std::size_t parts) {
   return all;
 }
 
-class Measured {
+class Costs {
  public:
   /// A run of so many posts, in a register of so many parts at least.
-  explicit Measured(int posts, std::size_t parts = 0) : walking_(posts) {
+  explicit Costs(int posts, std::size_t parts = 0) : walking_(posts) {
     const std::size_t own = 2 * static_cast<std::size_t>(posts);
     if (parts > own) {
       walking_.switch_off();
@@ -56,9 +56,9 @@ class Measured {
     walking_.store().reader().tables().watch(&watch_);
     work_.open = work_of([&] { walking_.walk().open(walking_.site().run); });
   }
-  ~Measured() { walking_.store().reader().tables().watch(nullptr); }
-  Measured(const Measured&) = delete;
-  Measured& operator=(const Measured&) = delete;
+  ~Costs() { walking_.store().reader().tables().watch(nullptr); }
+  Costs(const Costs&) = delete;
+  Costs& operator=(const Costs&) = delete;
 
   /// Ten posts from this one on.
   Work walk_from(int first) {
@@ -109,8 +109,8 @@ class Measured {
 }  // namespace
 
 TEST_CASE("a step and an entry cost the same on a run ten times as long", "[mobile][walk]") {
-  Measured small(40);
-  Measured large(400);
+  Costs small(40);
+  Costs large(400);
   const Work of_small = small.walk_from(20);
   const Work of_large = large.walk_from(200);
   CHECK(of_small.grades > 0);
@@ -121,7 +121,7 @@ TEST_CASE("a step and an entry cost the same on a run ten times as long", "[mobi
 }
 
 TEST_CASE("the hundredth entry of a visit costs what the first ones do", "[mobile][walk]") {
-  Measured measured(140);
+  Costs measured(140);
   const Work first = measured.walk_from(0);
   for (int from = 10; from < 110; from += 10) measured.walk_from(from);
   const Work last = measured.walk_from(120);
@@ -131,8 +131,8 @@ TEST_CASE("the hundredth entry of a visit costs what the first ones do", "[mobil
 
 TEST_CASE("a register of 100,000 parts is opened, walked and entered", "[.slow][mobile][walk]") {
   constexpr int longest_posts = 6'600;  // as many as a run of 10 km has
-  Measured small(40);
-  Measured large(longest_posts, 100'000);
+  Costs small(40);
+  Costs large(longest_posts, 100'000);
   CHECK(large.walking().count("SELECT count(*) FROM entity WHERE type = 7") >= 100'000);
   REQUIRE(large.walking().walk().run()->sheet()->parts.size() == 2 * longest_posts);
   const Work of_small = small.walk_from(20);

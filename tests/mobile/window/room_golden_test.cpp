@@ -7,7 +7,7 @@
 #include "mobile/models/finding_pen.h"
 #include "tests/mobile/drawing/golden.h"
 #include "tests/mobile/made_pictures.h"
-#include "tests/mobile/window/shown_window.h"
+#include "tests/mobile/window/ruled_site.h"
 
 using namespace kneerail;
 using namespace kneerail::tests;
@@ -191,6 +191,31 @@ TEST_CASE("the pages of the register look as they did", "[mobile][window][golden
   shown.touch_drawing(750, 300);
   CHECK(shown.touch("choice0_0"));
   if (!dark) pictures.check("room-change");
+}
+
+TEST_CASE("a bay looks as it did: pushed, measured, a gate", "[mobile][window][golden]") {
+  const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
+  const bool dark = GENERATE(false, true);
+  ShownWindow shown(6);
+  give_rules(shown);
+  shown.tokens().set_dark(dark);
+  const std::string theme = dark ? "-dark" : "";
+  Pictures pictures(shown, size);
+  shown.touch_drawing(900, 300);
+  CHECK(shown.touch("measure0Key"));
+  shown.type("1104");  // then the gap
+  for (const char* digit : {"digit1", "digit1", "digit2"}) CHECK(shown.touch(digit));
+  if (!dark) pictures.check("room-walk-bay-typed");
+  CHECK(shown.touch("toPush"));
+  CHECK(shown.touch("felt2"));
+  CHECK(shown.touch("putAway"));
+  pictures.check("room-walk-bay" + theme);
+  if (dark) return;
+  CHECK(shown.touch("mainAct"));
+  CHECK(shown.touch("putAway"));
+  CHECK(shown.touch("gate2answer1"));
+  CHECK(shown.touch("gate3answer1"));
+  pictures.check("room-walk-gate");
 }
 
 TEST_CASE("a run that was under water shows how high", "[mobile][window][golden]") {

@@ -200,6 +200,7 @@ CREATE TABLE finding (
   ended_how INTEGER, ended_on INTEGER, rest BLOB, PRIMARY KEY (record)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX finding_by_subject ON finding (subject);
+CREATE INDEX finding_by_writer ON finding (feed, who, number);
 
 CREATE TABLE photograph (
   record BLOB NOT NULL, kind INTEGER NOT NULL, feed BLOB NOT NULL, subject BLOB NOT NULL,

@@ -4,7 +4,7 @@
 
 namespace kneerail::fold {
 
-const int fold_version = 4;
+const int fold_version = 5;
 
 namespace {
 

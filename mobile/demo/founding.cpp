@@ -70,8 +70,12 @@ cbor::Map limits() {
 void people_and_instruments(Making& making) {
   const Uuid& home = making.organisation;
   for (const TableRow& row : table_rows("people")) {
-    const Uuid id = make(making, home, type::person, making.organisation,
-                         {{2, row.text("initials")}}, {MadeBy::typing, row.text("initials")});
+    cbor::Map fields{{2, row.text("initials")}};
+    // Numbers of a range that is kept free for plays and films (common practice, from memory).
+    if (const auto sha = making.keep_particulars(row.text("name"), row.text("telephone")))
+      fields.set(1, cbor::Bytes(sha->begin(), sha->end()));
+    const Uuid id = make(making, home, type::person, making.organisation, std::move(fields),
+                         {MadeBy::typing, row.text("initials")});
     making.people.emplace(row.text("code"), id);
     making.write(role_given, home, id, {{1, code("person", row.text("role"))}});
     if (row.text("role") == "inspector") {

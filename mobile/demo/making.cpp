@@ -2,6 +2,7 @@
 
 #include "core/base/result.h"
 #include "core/records/kinds.h"
+#include "core/records/particulars.h"
 #include "core/records/photograph.h"
 
 namespace kneerail::demo {
@@ -56,7 +57,8 @@ Making::Making(const Hands& hands, const std::function<bool(std::int64_t)>& prog
       clock_(hands.clock),
       progress_(progress),
       draw_(hands.draw),
-      picture_chance_(hands.seed ^ 0x0B5C0DAULL) {}
+      picture_chance_(hands.seed ^ 0x0B5C0DAULL),
+      people_chance_(hands.seed ^ 0x9EC0DEULL) {}
 
 Uuid Making::write(int kind, const Uuid& feed, const Uuid& subject, cbor::Map body) {
   const Uuid id = mint();
@@ -116,6 +118,13 @@ std::optional<std::array<std::uint8_t, 32>> Making::keep(const cbor::Bytes& byte
   if (kept) return *kept;
   error_ = fail(kept.error(), "Skerrymouth, " + to_text(clock_.now()) + ": ");
   return std::nullopt;
+}
+
+std::optional<std::array<std::uint8_t, 32>> Making::keep_particulars(const std::string& name,
+                                                                     const std::string& telephone) {
+  Particulars particulars{name, telephone, {}};
+  people_chance_.fill(particulars.chance);
+  return keep(to_bytes(particulars));
 }
 
 void Making::write_photograph(const Uuid& feed, const Uuid& subject, cbor::Map body) {

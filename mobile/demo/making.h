@@ -77,6 +77,9 @@ class Making {
   DrawnPhotograph draw(PhotoScene scene);
   /// Keeps bytes beside the records; absent after a failure.
   std::optional<std::array<std::uint8_t, 32>> keep(const cbor::Bytes& bytes);
+  /// What is kept of a person; absent after a failure.
+  std::optional<std::array<std::uint8_t, 32>> keep_particulars(const std::string& name,
+                                                               const std::string& telephone);
   void write_photograph(const Uuid& feed, const Uuid& subject, cbor::Map body);
   [[nodiscard]] std::int64_t photographs() const { return photographs_; }
   [[nodiscard]] Instant now() { return clock_.now(); }
@@ -103,6 +106,7 @@ class Making {
   std::map<std::pair<std::string, int>, std::int64_t> finding_numbers_;
   DrawPhotograph draw_;
   SplitMix64 picture_chance_;
+  SplitMix64 people_chance_;
   std::int64_t photographs_ = 0;
   std::int64_t records_ = 0;
   std::optional<Error> error_;

@@ -144,16 +144,18 @@ QString finding_name(const KeptFinding& finding) {
 }
 
 QString finding(const KeptFinding& finding, Instant now, const TimeZone& zone) {
-  if (finding.hazard_state == 1) return DayWords::tr("Cannot wait, and is not made safe.");
+  if (finding.hazard == kneerail::HazardState::open)
+    return DayWords::tr("Cannot wait, and is not made safe.");
   if (finding.look_again_by && *finding.look_again_by < now)
     return DayWords::tr("Made safe; was to be looked at by %1.")
         .arg(day_and_time(*finding.look_again_by, zone));
   if (finding.mend_by) {
-    return finding.hazard_state == 2
+    return finding.hazard == kneerail::HazardState::made_safe
                ? DayWords::tr("Made safe; to be mended by %1.").arg(whole_day(*finding.mend_by))
                : DayWords::tr("To be mended by %1.").arg(whole_day(*finding.mend_by));
   }
-  if (finding.hazard_state == 2) return DayWords::tr("Made safe; no day to mend it is set.");
+  if (finding.hazard == kneerail::HazardState::made_safe)
+    return DayWords::tr("Made safe; no day to mend it is set.");
   if (finding.next) return DayWords::tr("Next: %1.").arg(next_step_name(*finding.next));
   return DayWords::tr("Open, and nothing is said of what is next.");
 }

@@ -33,6 +33,10 @@ int grade_of_kind(int kind) {
   return proposed[static_cast<std::size_t>(kind)];
 }
 
+QString sentence_of(const QString& typed) {
+  return typed.simplified().left(why_characters_most);
+}
+
 }  // namespace
 
 FindingPen::FindingPen(WalkPen& pen, QObject* parent) : QObject(parent), pen_(pen) {
@@ -44,20 +48,16 @@ void FindingPen::show(const kneerail::RunSheet& sheet, int part, int bay, int po
   const auto at = [](const auto& things, int place) -> const auto& {
     return things[static_cast<std::size_t>(place)];
   };
-  const auto label = [&](int place) {
-    return QString::fromStdString(at(sheet.posts, place).label);
-  };
   if (part >= 0) {
     const auto& own = at(sheet.parts, part);
     const auto& grade = own.now ? own.now : own.last;
-    about = {own.id, own.life, grade ? grade->grade : 0, own.now && !own.now->carried,
-             tr("post %1, %2").arg(label(own.post), kneerail::part_name(sheet, part))};
+    about = {own.id, own.life, grade ? grade->grade : 0, own.now && !own.now->carried, {}};
   } else if (bay >= 0) {
-    const auto& own = at(sheet.bays, bay);
-    about = {own.id, {}, 0, false, tr("bay %1 to %2").arg(label(own.from), label(own.to))};
+    about = {at(sheet.bays, bay).id, {}, 0, false, {}};
   } else if (post >= 0) {
-    about = {at(sheet.posts, post).id, {}, 0, false, tr("post %1").arg(label(post))};
+    about = {at(sheet.posts, post).id, {}, 0, false, {}};
   }
+  if (about) about->words = kneerail::place_words(sheet, about->id);
   const bool same = about && about_ && about->id == about_->id;
   if (!same) close();
   about_ = std::move(about);
@@ -67,7 +67,7 @@ void FindingPen::show(const kneerail::RunSheet& sheet, int part, int bay, int po
 
 void FindingPen::begin() {
   said_ = {};
-  not_kept_ = false;
+  typed_why_.reset();
   id_ = pen_.mint();
   safe_id_ = pen_.mint();
   number_ = 0;
@@ -76,6 +76,7 @@ void FindingPen::begin() {
 }
 
 void FindingPen::open() {
+  open_ = true;
   if (number_ > 0 || !about_) return;
   number_ = next_number();
   pictures_.refresh();
@@ -87,7 +88,7 @@ int FindingPen::next_number() {
   const Uuid who = pen_.person() == nullptr ? Uuid{} : pen_.person()->id;
   const auto kept = kneerail::last_finding_number(pen_.tables(), pen_.site(), who);
   int last = kept ? static_cast<int>(*kept) : 0;
-  if (last_number_of_ == who) last = std::max(last, last_number_);
+  if (last_number_of_ == who && last_number_at_ == pen_.site()) last = std::max(last, last_number_);
   return last + 1;
 }
 
@@ -126,6 +127,7 @@ kneerail::Finding FindingPen::following(FindingKind what) {
 
 void FindingPen::took_number(int number) {
   last_number_of_ = pen_.person() == nullptr ? Uuid{} : pen_.person()->id;
+  last_number_at_ = pen_.site();
   last_number_ = number;
 }
 
@@ -149,8 +151,8 @@ QList<int> FindingPen::measures() const {
   return codes;
 }
 
-bool FindingPen::did(int measure) const {
-  return measures().contains(measure);
+bool FindingPen::did(Measure measure) const {
+  return std::find(said_.measures.begin(), said_.measures.end(), measure) != said_.measures.end();
 }
 
 bool FindingPen::safe() const {
@@ -192,16 +194,45 @@ void FindingPen::touchMeasure(int measure) {
   say(std::move(said), kneerail::measure_name(code));
 }
 
+void FindingPen::writeWhy() {
+  if (!writes() || !cannot_wait() || typed_why_) return;
+  type(said_.why_it_can_wait);
+  emit changed();
+}
+
+void FindingPen::typeWhy(const QString& why) {
+  if (!writes() || !typed_why_ || why == *typed_why_) return;
+  type(why);
+  emit changed();
+}
+
+void FindingPen::leaveWhy() {
+  if (!typed_why_) return;
+  type({});
+  emit changed();
+}
+
+void FindingPen::type(std::optional<QString> why) {
+  const std::vector<Draft> before = drafts_of(said_);
+  typed_why_ = std::move(why);
+  put_drafts(before);
+}
+
 void FindingPen::itCanWait(const QString& why) {
-  const QString sentence = why.simplified().left(why_characters_most);
-  if (!writes() || !cannot_wait() || sentence == said_.why_it_can_wait) return;
-  Said said = said_;
-  said.why_it_can_wait = sentence;
-  if (!sentence.isEmpty()) {
-    said.measures.clear();
-    said.safe_at.reset();
+  if (!writes() || !cannot_wait()) return;
+  type(why);
+  const QString sentence = sentence_of(why);
+  if (sentence != said_.why_it_can_wait) {
+    Said said = said_;
+    said.why_it_can_wait = sentence;
+    if (!sentence.isEmpty()) {
+      said.measures.clear();
+      said.safe_at.reset();
+    }
+    say(std::move(said), tr("it can wait"));
   }
-  say(std::move(said), tr("it can wait"));
+  type({});
+  emit changed();
 }
 
 void FindingPen::say(Said said, const QString& words) {
@@ -222,25 +253,28 @@ void FindingPen::say(Said said, const QString& words) {
 }
 
 void FindingPen::set(Said said) {
-  const Said before = std::exchange(said_, std::move(said));
-  put_drafts(before, said_);
+  const std::vector<Draft> before = drafts_of(said_);
+  said_ = std::move(said);
+  if (!asks(said_)) typed_why_.reset();
+  put_drafts(before);
   emit changed();
 }
 
-/// Only what changed. What is new is on the disk before what it stands for goes.
-void FindingPen::put_drafts(const Said& before, const Said& now) {
-  const std::vector<Draft> old = drafts_of(before);
-  const std::vector<Draft> fresh = drafts_of(now);
+/// Only what changed, and what the disk refused before. What is new is there before what it stands
+/// for goes.
+void FindingPen::put_drafts(const std::vector<Draft>& before) {
+  const std::vector<Draft> now = drafts_of(said_);
+  if (has_not_kept()) pen_.put_drafts_again();
   const auto holds = [](const std::vector<Draft>& drafts, const Draft& wanted, bool whole) {
     return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& one) {
       return one.kind == wanted.kind && one.subject == wanted.subject &&
              one.place == wanted.place && (!whole || one.body == wanted.body);
     });
   };
-  for (const Draft& draft : fresh)
-    if (!holds(old, draft, true)) put_draft(draft, true);
-  for (const Draft& draft : old)
-    if (!holds(fresh, draft, false)) put_draft(draft, false);
+  for (const Draft& draft : now)
+    if (!holds(before, draft, true)) put_draft(draft, true);
+  for (const Draft& draft : before)
+    if (!holds(now, draft, false)) put_draft(draft, false);
 }
 
 std::vector<Draft> FindingPen::drafts_of(const Said& said) const {
@@ -252,10 +286,8 @@ std::vector<Draft> FindingPen::drafts_of(const Said& said) const {
 }
 
 void FindingPen::put_draft(Draft draft, bool wanted) {
-  const auto told = [this, id = id_](bool kept) {
-    if (id_ != id || kept == !not_kept_) return;
-    not_kept_ = !kept;
-    emit changed();
+  const auto told = [this, id = id_](bool) {
+    if (id_ == id) emit changed();
   };
   if (wanted)
     pen_.save_draft(std::move(draft), told);
@@ -263,9 +295,11 @@ void FindingPen::put_draft(Draft draft, bool wanted) {
     pen_.drop_draft(std::move(draft), told);
 }
 
-void FindingPen::try_again() {
-  if (!not_kept_ || !about_) return;
-  put_drafts({}, said_);
+bool FindingPen::has_not_kept() const {
+  return about_ &&
+         (pen_.draft_failed(kneerail::Finding::kind, about_->id) ||
+          pen_.draft_failed(Photograph::kind, about_->id) ||
+          pen_.draft_failed(Photograph::kind, id_) || pen_.draft_failed(MadeSafe::kind, id_));
 }
 
 kneerail::Finding FindingPen::finding(const Said& said) const {
@@ -289,8 +323,13 @@ MadeSafe FindingPen::made_safe(const Said& said) const {
   return safe;
 }
 
+/// With the sentence as far as it is typed: a cut of the power loses no word of it, and nothing can
+/// wait by half a sentence.
 Draft FindingPen::finding_draft(const Said& said) const {
-  Draft draft{pen_.site(), kneerail::Finding::kind, about_->id, 0, {}, to_body(finding(said))};
+  kneerail::Finding found = finding(said);
+  if (const QString typed = sentence_of(typed_why()); !typed.isEmpty())
+    found.why_it_can_wait = typed.toStdString();
+  Draft draft{pen_.site(), kneerail::Finding::kind, about_->id, 0, {}, to_body(found)};
   draft.body.set(kneerail::draft_key_id, id_);
   return draft;
 }
@@ -339,6 +378,7 @@ void FindingPen::add_finding(WalkPen::Act& act) const {
 
 void FindingPen::keep() {
   if (!begun() || !writes()) return;
+  if (typed_why_) itCanWait(*typed_why_);
   WalkPen::Act kept_now = act();
   const bool found = is_finding(said_);
   kept_now.told = [this, about = about_->id,
@@ -347,7 +387,7 @@ void FindingPen::keep() {
   };
   if (found) {
     took_number(number_);
-    kept_.push_back(id_);
+    if (reads_picture()) kept_.push_back(id_);
   }
   pen_.forget_typed(this);
   begin();
@@ -357,4 +397,5 @@ void FindingPen::keep() {
 
 void FindingPen::close() {
   keep();
+  open_ = false;
 }

@@ -32,6 +32,8 @@ class FindingPen : public QObject {
   Q_PROPERTY(int grade READ grade NOTIFY changed)      ///< 0: not chosen
   Q_PROPERTY(bool cannotWait READ cannot_wait NOTIFY changed)           ///< what was done is asked
   Q_PROPERTY(QString whyItCanWait READ why_it_can_wait NOTIFY changed)  ///< empty: it cannot
+  Q_PROPERTY(bool writesWhy READ writes_why NOTIFY changed)             ///< it is being written
+  Q_PROPERTY(QString typedWhy READ typed_why NOTIFY changed)
   Q_PROPERTY(int whyMost READ why_most CONSTANT)         ///< characters that sentence may have
   Q_PROPERTY(QString writer READ writer NOTIFY changed)  ///< initials
   Q_PROPERTY(QList<int> measures READ measures NOTIFY changed)  ///< by the records' codes
@@ -75,6 +77,8 @@ class FindingPen : public QObject {
   [[nodiscard]] int grade() const { return said_.grade; }
   [[nodiscard]] bool cannot_wait() const;
   [[nodiscard]] QString why_it_can_wait() const { return said_.why_it_can_wait; }
+  [[nodiscard]] bool writes_why() const { return typed_why_.has_value(); }
+  [[nodiscard]] QString typed_why() const { return typed_why_.value_or(QString()); }
   [[nodiscard]] int why_most() const;
   [[nodiscard]] QString writer() const;
   [[nodiscard]] QList<int> measures() const;
@@ -92,16 +96,21 @@ class FindingPen : public QObject {
   [[nodiscard]] bool reads_picture() const { return keeping_ > 0 || intake_.busy(); }
   [[nodiscard]] QString picture_trouble() const { return picture_trouble_; }
   /// Something of it is on the screen alone.
-  [[nodiscard]] bool has_not_kept() const { return not_kept_; }
-  void try_again();
+  [[nodiscard]] bool has_not_kept() const;
+  /// Waits for the pictures that are being made ready: before everything ends.
+  void finish_pictures() { intake_.finish(); }
 
   Q_INVOKABLE void chooseKind(int kind);
   Q_INVOKABLE void chooseGrade(int grade);
   /// Done, or not done after all.
   Q_INVOKABLE void touchMeasure(int measure);
-  /// The sentence why; empty: it cannot.
+  /// The sentence why it can is begun, or goes on.
+  Q_INVOKABLE void writeWhy();
+  /// So far. It is on the disk with what cannot wait, until it is said.
+  Q_INVOKABLE void typeWhy(const QString& why);
+  Q_INVOKABLE void leaveWhy();  ///< what was typed goes; what was said before stays
+  /// The sentence why; empty: it cannot. What was typed when the finding is kept is said too.
   Q_INVOKABLE void itCanWait(const QString& why);
-  Q_INVOKABLE bool did(int measure) const;
   /// A picture of a file: it is made ready away from the screens, and then one more photograph of
   /// what is found now, wherever the walk is by then.
   Q_INVOKABLE void takePicture(const QUrl& file);
@@ -114,6 +123,8 @@ class FindingPen : public QObject {
   void changed();
   /// The finding is on the disk.
   void kept(const kneerail::Uuid& about, bool cannotWait);
+  /// A picture that was chosen before could not be made one, and the pad is not there to say it.
+  void pictureLost(const QString& words);
 
  private:
   struct Photo {
@@ -134,6 +145,13 @@ class FindingPen : public QObject {
     std::vector<Photo> photographs;
     bool operator==(const Said&) const = default;
   };
+  /// What a picture was chosen for, however late it is ready.
+  struct Wanted {
+    kneerail::Uuid finding;
+    kneerail::Uuid about;
+    QString words;  ///< "post 118, mid-rail cross"
+    WalkPen::Hand hand;
+  };
   /// What the finding is about.
   struct About {
     kneerail::Uuid id;
@@ -146,13 +164,17 @@ class FindingPen : public QObject {
   void begin();
   void say(Said said, const QString& words);
   void set(Said said);
-  void put_drafts(const Said& before, const Said& now);
+  void type(std::optional<QString> why);
+  void put_drafts(const std::vector<kneerail::Draft>& before);
   void put_draft(kneerail::Draft draft, bool wanted);
-  void keep_picture(const kneerail::Uuid& finding, const kneerail::Uuid& about,
-                    kneerail::PreparedPicture made);
-  void add_photograph(const kneerail::Uuid& finding, const kneerail::Uuid& about,
-                      kneerail::Photograph fields);
+  void keep_picture(const Wanted& wanted, kneerail::PreparedPicture made);
+  void add_photograph(const Wanted& wanted, kneerail::Photograph fields);
+  void picture_failed(const Wanted& wanted, const QString& words);
+  void picture_done();
   void say_of_picture(const QString& words);
+  /// It is still the one on the pad, in the same hand.
+  [[nodiscard]] bool is_here(const Wanted& wanted) const;
+  [[nodiscard]] bool did(kneerail::Measure measure) const;
   [[nodiscard]] int proposed_grade(int kind) const;
   [[nodiscard]] kneerail::Finding finding(const Said& said) const;
   [[nodiscard]] kneerail::MadeSafe made_safe(const Said& said) const;
@@ -174,10 +196,12 @@ class FindingPen : public QObject {
   kneerail::Uuid id_;              ///< the finding's, from its first touch
   kneerail::Uuid safe_id_;         ///< of its made-safe record
   int number_ = 0;                 ///< 0: not asked for yet
-  kneerail::Uuid last_number_of_;  ///< who took it, at this site
+  kneerail::Uuid last_number_of_;  ///< who took it
+  kneerail::Uuid last_number_at_;  ///< at which site
   int last_number_ = 0;
-  bool not_kept_ = false;
-  std::vector<kneerail::Uuid> kept_;  ///< findings of this walk that went to the disk
+  std::optional<QString> typed_why_;  ///< while it is being written
+  bool open_ = false;                 ///< the pad is up
+  std::vector<kneerail::Uuid> kept_;  ///< went to the disk while pictures of them are under way
   int shown_ = 0;                     ///< place of the photograph that is shown
   int keeping_ = 0;                   ///< pictures on their way to the disk
   QString picture_trouble_;

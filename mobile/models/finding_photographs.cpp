@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "mobile/models/finding_pen.h"
-#include "mobile/models/photograph_marks.h"
+#include "mobile/picture/photograph_marks.h"
 
 using kneerail::Draft;
 using kneerail::Photograph;
@@ -54,17 +54,33 @@ void FindingPen::say_of_picture(const QString& words) {
 void FindingPen::takePicture(const QUrl& file) {
   if (!writes()) return;
   say_of_picture({});
-  intake_.take(file.toLocalFile(), [this, finding = id_, about = about_->id](auto made) {
-    if (!made) return say_of_picture(QString::fromStdString(made.error().message));
-    keep_picture(finding, about, std::move(*made));
+  const Wanted wanted{id_, about_->id, about_->words, pen_.hand()};
+  intake_.take(file.toLocalFile(), [this, wanted](auto made) {
+    if (made) return keep_picture(wanted, std::move(*made));
+    picture_failed(wanted, QString::fromStdString(made.error().message));
+    picture_done();
   });
 }
 
+bool FindingPen::is_here(const Wanted& wanted) const {
+  return wanted.finding == id_ && wanted.hand == pen_.hand();
+}
+
+/// Said where the person is now.
+void FindingPen::picture_failed(const Wanted& wanted, const QString& words) {
+  if (open_ && is_here(wanted)) return say_of_picture(words);
+  emit pictureLost(tr("Photograph of %1: %2").arg(wanted.words, words));
+}
+
+void FindingPen::picture_done() {
+  if (!reads_picture()) kept_.clear();
+  emit changed();
+}
+
 /// Its bytes first; only then is there a photograph that names them.
-void FindingPen::keep_picture(const Uuid& finding, const Uuid& about,
-                              kneerail::PreparedPicture made) {
+void FindingPen::keep_picture(const Wanted& wanted, kneerail::PreparedPicture made) {
   Photograph fields;
-  fields.visit = pen_.visit();
+  fields.visit = wanted.hand.visit;
   fields.size_bytes = std::ssize(made.bytes);
   fields.media_type = made.media_type;
   fields.width_pixels = made.width_pixels;
@@ -73,41 +89,46 @@ void FindingPen::keep_picture(const Uuid& finding, const Uuid& about,
   if (made.taken.isValid()) fields.taken = pen_.instant(made.taken);
   fields.flags = kneerail::location_removed;
   ++keeping_;
-  const auto told = [self = QPointer<FindingPen>(this), finding, about, fields,
+  const auto told = [self = QPointer<FindingPen>(this), wanted, fields,
                      before = made.megapixels_before](const auto& kept) {
     if (!self) return;
     --self->keeping_;
-    if (!kept)
-      return self->say_of_picture(tr("Not kept: %1 The picture stays in its folder. Take it again.")
-                                      .arg(QString::fromStdString(kept.error().message)));
-    Photograph whole = fields;
-    whole.sha256 = kept->front();
-    whole.preview_sha256 = kept->back();
-    if (before > 0)
-      self->say_of_picture(
-          tr("Of %1 megapixels it was made smaller. The file stays as it is.").arg(before));
-    self->add_photograph(finding, about, std::move(whole));
+    if (kept) {
+      Photograph whole = fields;
+      whole.sha256 = kept->front();
+      whole.preview_sha256 = kept->back();
+      if (before > 0 && self->is_here(wanted))
+        self->say_of_picture(
+            tr("Of %1 megapixels it was made smaller. The file stays as it is.").arg(before));
+      self->add_photograph(wanted, std::move(whole));
+    } else {
+      self->picture_failed(wanted,
+                           tr("Not kept: %1 The picture stays in its folder. Take it again.")
+                               .arg(QString::fromStdString(kept.error().message)));
+    }
+    self->picture_done();
   };
   pen_.keep_objects({std::move(made.bytes), std::move(made.preview)}, told);
   emit changed();
 }
 
-/// Where the walk has gone on, it is a photograph of what it was taken for all the same.
-void FindingPen::add_photograph(const Uuid& finding, const Uuid& about, Photograph fields) {
-  if (finding == id_) {
+/// Where the walk has gone on, it is a photograph of what it was taken for all the same, by whom
+/// and in the visit it was taken in.
+void FindingPen::add_photograph(const Wanted& wanted, Photograph fields) {
+  if (is_here(wanted)) {
     Said said = said_;
     const int place = said.photographs.empty() ? 1 : said.photographs.back().place + 1;
     said.photographs.push_back({pen_.mint(), place, std::move(fields), {}});
     shown_ = static_cast<int>(said.photographs.size()) - 1;
     return say(std::move(said), tr("photograph"));
   }
-  const bool kept = std::find(kept_.begin(), kept_.end(), finding) != kept_.end();
+  const bool kept = std::find(kept_.begin(), kept_.end(), wanted.finding) != kept_.end();
   WalkPen::Act act;
   act.words = tr("photograph");
-  act.component = about;
-  act.entries.push_back(pen_.entry(kept ? finding : about, fields));
-  pen_.write(std::move(act));
-  emit changed();
+  act.component = wanted.about;
+  act.entries.push_back(pen_.entry_by(wanted.hand, Photograph::kind,
+                                      kept ? wanted.finding : wanted.about, to_body(fields)));
+  pen_.write_by(wanted.hand, std::move(act));
 }
 
 void FindingPen::mark(const QString& text) {

@@ -71,6 +71,60 @@ QString ended_name(HowEnded how) {
   return {};
 }
 
+QString ended_on_name(EndedOn on) {
+  switch (on) {
+    case EndedOn::seen_and_pushed:
+      return FindingWords::tr("pushed and looked after the work");
+    case EndedOn::seen:
+      return FindingWords::tr("looked");
+    case EndedOn::papers_only:
+      return FindingWords::tr("papers only");
+  }
+  return {};
+}
+
+QString work_name(WorkAction work) {
+  switch (work) {
+    case WorkAction::retorque:
+      return FindingWords::tr("re-torqued");
+    case WorkAction::touch_up:
+      return FindingWords::tr("touched up");
+    case WorkAction::replace:
+      return FindingWords::tr("replaced");
+    case WorkAction::cut_out_and_weld_in:
+      return FindingWords::tr("cut out and welded in");
+    case WorkAction::regalvanise:
+      return FindingWords::tr("re-galvanised");
+    case WorkAction::repaint:
+      return FindingWords::tr("repainted");
+    case WorkAction::clean:
+      return FindingWords::tr("cleaned");
+    case WorkAction::refix_base:
+      return FindingWords::tr("base re-fixed");
+    case WorkAction::other:
+      return FindingWords::tr("mended");
+  }
+  return {};
+}
+
+QString put_off_name(WhyPutOff why) {
+  switch (why) {
+    case WhyPutOff::money:
+      return FindingWords::tr("money");
+    case WhyPutOff::part:
+      return FindingWords::tr("part");
+    case WhyPutOff::access:
+      return FindingWords::tr("access");
+    case WhyPutOff::weather:
+      return FindingWords::tr("weather");
+    case WhyPutOff::engineer:
+      return FindingWords::tr("engineer");
+    case WhyPutOff::other:
+      return FindingWords::tr("other");
+  }
+  return {};
+}
+
 QString closure_name(HowItStands how) {
   switch (how) {
     case HowItStands::in_place:
@@ -85,10 +139,36 @@ QString closure_name(HowItStands how) {
   return {};
 }
 
+QString nobody_told(const QString& which, std::int64_t minutes) {
+  constexpr std::int64_t hour = 60;
+  if (minutes < 1) return FindingWords::tr("%1: nobody told").arg(which);
+  if (minutes < 2 * hour)
+    return FindingWords::tr("%1: nobody told, %2 min").arg(which).arg(minutes);
+  if (minutes < 48 * hour)
+    return FindingWords::tr("%1: nobody told, %2 h %3 min")
+        .arg(which)
+        .arg(minutes / hour)
+        .arg(minutes % hour);
+  return FindingWords::tr("%1: nobody told, %n day(s)", nullptr,
+                          static_cast<int>(minutes / (24 * hour)))
+      .arg(which);
+}
+
+QString told_words(const std::vector<Telling>& told, const WalkPen& pen) {
+  QStringList all;
+  for (const Telling& one : told)
+    all << FindingWords::tr("%1 %2").arg(
+        QString::fromStdString(one.whom),
+        pen.local(one.at).time().toString(QStringLiteral("HH:mm")));
+  return all.isEmpty() ? QString()
+                       : FindingWords::tr("told %1").arg(all.join(FindingWords::tr(", ")));
+}
+
 }  // namespace kneerail
 
 QString FindingPen::title() const {
-  return about_ ? tr("F-%1 · %2").arg(number_).arg(about_->words) : QString();
+  if (!about_) return {};
+  return number_ > 0 ? tr("F-%1 · %2").arg(number_).arg(about_->words) : about_->words;
 }
 
 QString FindingPen::writer() const {
@@ -106,7 +186,7 @@ QString FindingPen::safe_words() const {
     for (const kneerail::Measure measure : said_.measures) words << kneerail::measure_name(measure);
     return tr("Not made safe: %1 %2").arg(words.join(tr(", ")), at);
   }
-  return did(static_cast<int>(kneerail::Measure::closed_off))
+  return did(kneerail::Measure::closed_off)
              ? tr("Made safe %1. The bay stays closed on every drawing").arg(at)
              : tr("Made safe %1").arg(at);
 }

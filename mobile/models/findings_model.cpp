@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/records/told.h"
 #include "mobile/models/finding_words.h"
-#include "mobile/models/photograph_marks.h"
+#include "mobile/picture/photograph_marks.h"
+#include "schema/store/finding_story.h"
 
 using kneerail::Database;
 using kneerail::Instant;
@@ -17,23 +19,20 @@ namespace {
 
 constexpr std::int64_t day_ms = 24LL * 60 * 60 * 1000;
 
-template <class Things>
-int place_of(const Things& things, const Uuid& id) {
-  const auto at =
-      std::find_if(things.begin(), things.end(), [&](const auto& thing) { return thing.id == id; });
-  return at == things.end() ? -1 : static_cast<int>(at - things.begin());
-}
-
 bool bears_on_findings(int kind) {
-  constexpr int first = 30, last = 39, correction = 70, voided = 71;
-  return (kind >= first && kind <= last) || kind == correction || kind == voided;
+  constexpr int first = 30, last = 39, read_by = 58, correction = 70, voided = 71;
+  return (kind >= first && kind <= last) || kind == read_by || kind == correction || kind == voided;
 }
 
 }  // namespace
 
 FindingsModel::FindingsModel(std::filesystem::path folder, StoreLink& store, WalkModel& walk,
                              QObject* parent)
-    : QAbstractListModel(parent), store_(store), walk_(walk), reading_(std::move(folder)) {
+    : QAbstractListModel(parent),
+      store_(store),
+      walk_(walk),
+      ending_(walk),
+      reading_(std::move(folder)) {
   connect(&walk.pen(), &WalkPen::kept, this,
           [this](const Uuid&, const std::vector<kneerail::Entry>& entries) { after(entries); });
   connect(&walk, &WalkModel::writableChanged, this, &FindingsModel::openedChanged);
@@ -107,22 +106,43 @@ void FindingsModel::after(const std::vector<kneerail::Entry>& entries) {
   if (std::any_of(entries.begin(), entries.end(), bears)) refresh();
 }
 
+void FindingsModel::set_shown(bool shown) {
+  if (shown == shown_) return;
+  shown_ = shown;
+  if (shown) refresh();
+  emit changed();
+}
+
+/// While the room is not open only what every room says is read again: entering it reads the rest.
 void FindingsModel::refresh() {
+  const bool only_standing = !shown_;
   const auto sheet = walk_.run()->sheet();
-  Asked asked{sheet->site, sheet->id, run_only_, ended_too_, {{sheet->id, sheet}}};
+  Asked asked{sheet->site,
+              sheet->id,
+              run_only_,
+              ended_too_,
+              {{sheet->id, sheet}},
+              walk_.pen().hand().who,
+              walk_.pen().today(),
+              only_standing};
   if (asked_) asked_->store(true);
   asked_ = reading_.ask<Found>(
       [asked = std::move(asked)](Database& tables, const auto&) { return find(tables, asked); },
-      [this](Result<Found> found) { take(std::move(found)); });
+      [this, only_standing](Result<Found> found) {
+        if (only_standing)
+          take_standing(std::move(found));
+        else
+          take(std::move(found));
+      });
 }
 
 /// On the reading thread. Of the run that is walked the drawing is at hand.
 Result<FindingsModel::Found> FindingsModel::find(Database& tables, Asked asked) {
   Found found;
-  auto not_safe = kneerail::not_made_safe(tables);
-  if (!not_safe) return kneerail::fail(not_safe.error());
-  found.not_safe = std::move(*not_safe);
-  if (asked.site.is_zero()) return found;
+  auto standing = kneerail::hazards_standing(tables);
+  if (!standing) return kneerail::fail(standing.error());
+  found.standing = std::move(*standing);
+  if (asked.only_standing || asked.site.is_zero()) return found;
   auto all = read_findings(tables, {asked.site, asked.ended_too});
   if (!all) return kneerail::fail(all.error());
   if (asked.run_only)
@@ -134,6 +154,9 @@ Result<FindingsModel::Found> FindingsModel::find(Database& tables, Asked asked) 
   auto looked = kneerail::last_look_at(tables, asked.run);
   if (!looked) return kneerail::fail(looked.error());
   found.last_look = *looked;
+  auto answers = kneerail::answers_for(tables, asked.who, asked.site, asked.today);
+  if (!answers) return kneerail::fail(answers.error());
+  found.answers = *answers;
   found.sheets = std::move(asked.sheets);
   for (const KeptFinding& finding : found.findings) {
     if (finding.run.is_zero() || found.sheets.contains(finding.run)) continue;
@@ -146,6 +169,13 @@ Result<FindingsModel::Found> FindingsModel::find(Database& tables, Asked asked) 
   return found;
 }
 
+void FindingsModel::take_standing(Result<Found> found) {
+  if (!found) return;
+  found_.standing = std::move(found->standing);
+  emit changed();
+  emit standingChanged();
+}
+
 void FindingsModel::take(Result<Found> found) {
   if (!found && found.error().fault == kneerail::Fault::cancelled) return;
   beginResetModel();
@@ -155,8 +185,10 @@ void FindingsModel::take(Result<Found> found) {
   known_ = true;
   endResetModel();
   if (const KeptFinding* finding = open_()) choose_in(place_, *finding);
+  show_ending();
   emit changed();
   emit openedChanged();
+  emit standingChanged();
 }
 
 const RunSheet* FindingsModel::sheet_of(const KeptFinding& finding) const {
@@ -176,14 +208,8 @@ RunPicture* FindingsModel::picture_of(std::size_t place) const {
 void FindingsModel::choose_in(RunPicture& picture, const KeptFinding& finding) const {
   const auto at = found_.sheets.find(finding.run);
   if (at == found_.sheets.end()) return;
-  const RunSheet& sheet = *at->second;
   picture.show(at->second);
-  if (const int part = place_of(sheet.parts, finding.subject); part >= 0)
-    picture.choose_part(part);
-  else if (const int bay = place_of(sheet.bays, finding.subject); bay >= 0)
-    picture.choose_bay(bay);
-  else if (!sheet.posts.empty())
-    picture.choose_post(std::max(0, place_of(sheet.posts, finding.subject)));
+  if (!picture.choose(finding.subject) && !at->second->posts.empty()) picture.choose_post(0);
 }
 
 QUrl FindingsModel::object(const kneerail::Digest& sha) const {
@@ -205,21 +231,47 @@ void FindingsModel::open(int place) {
   if (place < 0 || place >= rowCount()) return;
   const KeptFinding& finding = found_.findings[static_cast<std::size_t>(place)];
   opened_ = finding.record;
+  later_.reset();
   choose_in(place_, finding);
+  show_ending();
   emit openedChanged();
+  emit openedFinding();
+}
+
+/// A mending ends the life its part is in now, where it has that part.
+void FindingsModel::show_ending() {
+  const KeptFinding* finding = open_();
+  std::optional<Uuid> life;
+  if (finding != nullptr)
+    if (const RunSheet* sheet = sheet_of(*finding))
+      for (const auto& part : sheet->parts)
+        if (part.id == finding->subject) life = part.life;
+  ending_.show(finding, life);
 }
 
 void FindingsModel::close() {
   opened_ = {};
+  later_.reset();
+  show_ending();
   emit openedChanged();
 }
 
+std::vector<const KeptFinding*> FindingsModel::not_safe() const {
+  std::vector<const KeptFinding*> open;
+  for (const KeptFinding& one : found_.standing)
+    if (one.hazard == kneerail::HazardState::open) open.push_back(&one);
+  return open;
+}
+
 void FindingsModel::openNotSafe() {
-  if (found_.not_safe.empty()) return;
-  const KeptFinding& first = found_.not_safe.front();
-  opened_ = first.record;
-  if (!first.run.is_zero() && walk_.run()->sheet()->id != first.run)
-    emit walkWanted(first.run, first.subject);
+  if (const auto open = not_safe(); !open.empty()) open_at_its_run(*open.front());
+}
+
+void FindingsModel::open_at_its_run(const KeptFinding& finding) {
+  opened_ = finding.record;
+  emit openedFinding();
+  if (!finding.run.is_zero() && walk_.run()->sheet()->id != finding.run)
+    emit walkWanted(finding.run, finding.subject);
   refresh();
 }
 
@@ -237,7 +289,8 @@ void FindingsModel::write(const QString& words, const Fields& fields) {
   WalkPen::Act act;
   act.words = tr("%1: %2").arg(QString::fromStdString(finding->number), words);
   act.component = finding->subject;
-  act.entries.push_back(pen.entry(finding->record, fields));
+  act.entries.push_back(pen.entry_by({finding->site, {}, pen.hand().who}, Fields::kind,
+                                     finding->record, to_body(fields)));
   pen.write(std::move(act));
 }
 
@@ -247,18 +300,43 @@ void FindingsModel::setNext(int step, int days) {
   if (finding == nullptr || step < 1 || step > steps) return;
   kneerail::NextStep next;
   next.what = static_cast<kneerail::NextStepKind>(step);
+  later_.reset();
   if (next.what == kneerail::NextStepKind::mend) {
-    const QDate today = walk_.pen().local(walk_.pen().now()).date();
-    next.mend_by =
-        kneerail::Date{static_cast<std::int32_t>(QDate(1970, 1, 1).daysTo(today.addDays(days)))};
+    next.mend_by = kneerail::Date{walk_.pen().today().days + days};
+    if (finding->mend_by && *finding->mend_by < *next.mend_by) {
+      later_ = next.mend_by;
+      return emit openedChanged();
+    }
   }
   write(kneerail::next_step_name(next.what), next);
+}
+
+void FindingsModel::putOff(int why) {
+  const auto day = std::exchange(later_, std::nullopt);
+  if (day && why >= 1 && why <= static_cast<int>(kneerail::WhyPutOff::other)) {
+    kneerail::NextStep next;
+    next.what = kneerail::NextStepKind::mend;
+    next.mend_by = day;
+    next.put_off = static_cast<kneerail::WhyPutOff>(why);
+    write(tr("put off"), next);
+  }
+  emit openedChanged();
+}
+
+void FindingsModel::readIt() {
+  const KeptFinding* finding = open_();
+  if (finding == nullptr || !asks_to_read()) return;
+  kneerail::ReadBy read;
+  read.shown = {finding->record};
+  for (const auto& photograph : finding->photographs) read.shown.push_back(photograph.record);
+  write(tr("read"), read);
 }
 
 void FindingsModel::addMeasure(int measure) {
   const KeptFinding* finding = open_();
   const auto code = static_cast<kneerail::Measure>(measure);
-  if (finding == nullptr || !finding->cannot_wait() || measures().contains(measure)) return;
+  if (finding == nullptr || !finding->cannot_wait()) return;
+  if (measures().contains(measure) && !finding->is_gone()) return;
   const Instant now = walk_.pen().now();
   kneerail::MadeSafe safe;
   safe.measures = {code};

@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "core/base/world.h"
+#include "mobile/models/finding_ending.h"
 #include "mobile/models/reading_thread.h"
 #include "mobile/models/run_picture.h"
 #include "mobile/models/walk_model.h"
@@ -32,7 +33,8 @@ class FindingsModel : public QAbstractListModel {
   Q_PROPERTY(QString lastLook READ last_look NOTIFY changed)      ///< "Last look 9 May 2030"
   Q_PROPERTY(bool runOnly READ run_only WRITE set_run_only NOTIFY changed)
   Q_PROPERTY(bool endedToo READ ended_too WRITE set_ended_too NOTIFY changed)
-  Q_PROPERTY(QString endedWords READ ended_words NOTIFY changed)  ///< "12 at this site"
+  Q_PROPERTY(QString endedWords READ ended_words NOTIFY changed)    ///< "12 at this site"
+  Q_PROPERTY(bool shown READ shown WRITE set_shown NOTIFY changed)  ///< the room is open
   // What holds nobody back, anywhere in the register: said in every room.
   Q_PROPERTY(QString notSafeWords READ not_safe_words NOTIFY changed)  ///< empty: nothing
   Q_PROPERTY(QString notSafeCount READ not_safe_count NOTIFY changed)
@@ -42,7 +44,8 @@ class FindingsModel : public QAbstractListModel {
   Q_PROPERTY(QString title READ title NOTIFY openedChanged)
   Q_PROPERTY(QString kindWords READ kind_words NOTIFY openedChanged)
   Q_PROPERTY(int grade READ grade NOTIFY openedChanged)
-  Q_PROPERTY(bool boarded READ boarded NOTIFY openedChanged)  ///< it cannot wait
+  Q_PROPERTY(bool boarded READ boarded NOTIFY openedChanged)   ///< it cannot wait
+  Q_PROPERTY(bool notHeld READ not_held NOTIFY openedChanged)  ///< nothing holds people back
   Q_PROPERTY(QString doneWords READ done_words NOTIFY openedChanged)
   Q_PROPERTY(QString nextWords READ next_words NOTIFY openedChanged)
   Q_PROPERTY(QString saidWords READ said_words NOTIFY openedChanged)
@@ -52,6 +55,14 @@ class FindingsModel : public QAbstractListModel {
   Q_PROPERTY(QList<int> measures READ measures NOTIFY openedChanged)
   Q_PROPERTY(bool asksWhetherItStands READ asks_whether_it_stands NOTIFY openedChanged)
   Q_PROPERTY(bool writes READ writes NOTIFY openedChanged)
+  Q_PROPERTY(QString standsWords READ stands_words NOTIFY openedChanged)  ///< done, told, next
+  Q_PROPERTY(QString readWords READ read_words NOTIFY openedChanged)  ///< "read by RH 14 May 11:20"
+  Q_PROPERTY(
+      bool asksToRead READ asks_to_read NOTIFY openedChanged)  ///< a lead has not read it yet
+  Q_PROPERTY(
+      bool asksWhyLater READ asks_why_later NOTIFY openedChanged)  ///< the mend-by moves later
+  Q_PROPERTY(bool ended READ ended NOTIFY openedChanged)
+  Q_PROPERTY(FindingEnding* ending READ ending CONSTANT)
 
  public:
   enum Role {
@@ -89,9 +100,15 @@ class FindingsModel : public QAbstractListModel {
   [[nodiscard]] bool ended_too() const { return ended_too_; }
   void set_ended_too(bool too);
   [[nodiscard]] QString ended_words() const;
+  [[nodiscard]] bool shown() const { return shown_; }
+  void set_shown(bool shown);
   [[nodiscard]] QString not_safe_words() const;
   [[nodiscard]] QString not_safe_count() const;
   [[nodiscard]] bool busy() const { return reading_.busy(); }
+  /// What cannot wait and is not ended, anywhere, the oldest first.
+  [[nodiscard]] const std::vector<kneerail::KeptFinding>& standing() const {
+    return found_.standing;
+  }
 
   [[nodiscard]] int opened() const;
   [[nodiscard]] RunPicture* place() { return &place_; }
@@ -99,7 +116,9 @@ class FindingsModel : public QAbstractListModel {
   [[nodiscard]] QString kind_words() const;
   [[nodiscard]] int grade() const;
   [[nodiscard]] bool boarded() const;
+  [[nodiscard]] bool not_held() const;
   [[nodiscard]] QString done_words() const;
+  [[nodiscard]] QString done_words(const kneerail::KeptFinding& finding) const;
   [[nodiscard]] QString next_words() const;
   [[nodiscard]] QString said_words() const;
   [[nodiscard]] QUrl photograph() const;
@@ -107,14 +126,25 @@ class FindingsModel : public QAbstractListModel {
   [[nodiscard]] int next_step() const;
   [[nodiscard]] QList<int> measures() const;
   [[nodiscard]] bool asks_whether_it_stands() const;
+  [[nodiscard]] QString stands_words() const;
+  [[nodiscard]] QString read_words() const;
+  [[nodiscard]] bool asks_to_read() const;
+  [[nodiscard]] bool asks_why_later() const { return open_() != nullptr && later_.has_value(); }
+  [[nodiscard]] bool ended() const;
+  [[nodiscard]] FindingEnding* ending() { return &ending_; }
   [[nodiscard]] bool writes() const { return open_() != nullptr && walk_.writable(); }
 
   /// The room is entered, or something was entered that bears on findings.
   Q_INVOKABLE void refresh();
   Q_INVOKABLE void open(int place);
   Q_INVOKABLE void close();
-  /// What is next, by the records' codes; a mending by a day so many days from today.
+  /// What is next, by the records' codes; a mending by a day so many days from today. A day later
+  /// than the one that stands waits for putOff().
   Q_INVOKABLE void setNext(int step, int days = 0);
+  /// Why the day moves later, by the records' codes; 0: it stays.
+  Q_INVOKABLE void putOff(int why);
+  /// Who answers for the rails has read what is shown of it.
+  Q_INVOKABLE void readIt();
   /// One more thing was done that holds people back or warns them.
   Q_INVOKABLE void addMeasure(int measure);
   /// How what was done stands: by the records' codes 1 in place, 2 put back, 3 gone.
@@ -122,19 +152,23 @@ class FindingsModel : public QAbstractListModel {
   Q_INVOKABLE void walkThere();
   /// What cannot wait and holds nobody back: the first of them, at its own run.
   Q_INVOKABLE void openNotSafe();
+  void open_at_its_run(const kneerail::KeptFinding& finding);
 
  signals:
   void changed();
   void openedChanged();
+  void openedFinding();  ///< another one is open
+  void standingChanged();
   void walkWanted(kneerail::Uuid run, kneerail::Uuid subject);
 
  private:
   using Sheets = std::map<kneerail::Uuid, std::shared_ptr<const kneerail::RunSheet>>;
   struct Found {
     std::vector<kneerail::KeptFinding> findings;
-    std::vector<kneerail::KeptFinding> not_safe;
+    std::vector<kneerail::KeptFinding> standing;  ///< of the whole register
     Sheets sheets;
     std::int64_t ended = 0;
+    bool answers = false;  ///< who walks is a lead or duty holder of the site
     std::optional<kneerail::Instant> last_look;
   };
   struct Asked {
@@ -143,17 +177,24 @@ class FindingsModel : public QAbstractListModel {
     bool run_only = true;
     bool ended_too = false;
     Sheets sheets;  ///< at hand
+    kneerail::Uuid who;
+    kneerail::Date today;
+    bool only_standing = false;  ///< nothing but what is said in every room
   };
   static kneerail::Result<Found> find(kneerail::Database& tables, Asked asked);
 
   void take(kneerail::Result<Found> found);
+  void take_standing(kneerail::Result<Found> found);
   void after(const std::vector<kneerail::Entry>& entries);
   [[nodiscard]] const kneerail::KeptFinding* open_() const;
+  [[nodiscard]] std::vector<const kneerail::KeptFinding*> not_safe() const;
   [[nodiscard]] const kneerail::RunSheet* sheet_of(const kneerail::KeptFinding& finding) const;
   [[nodiscard]] QString place_words(const kneerail::KeptFinding& finding) const;
   [[nodiscard]] QString what_words(const kneerail::KeptFinding& finding) const;
-  [[nodiscard]] QString done_words(const kneerail::KeptFinding& finding) const;
   [[nodiscard]] QString next_words(const kneerail::KeptFinding& finding) const;
+  [[nodiscard]] QString mend_words(const kneerail::KeptFinding& finding) const;
+  [[nodiscard]] QString read_words(const kneerail::KeptFinding& finding) const;
+  void show_ending();
   [[nodiscard]] QString day_and_time(kneerail::Instant at) const;
   [[nodiscard]] RunPicture* picture_of(std::size_t place) const;
   void choose_in(RunPicture& picture, const kneerail::KeptFinding& finding) const;
@@ -166,9 +207,12 @@ class FindingsModel : public QAbstractListModel {
   Found found_;
   mutable std::map<std::size_t, std::unique_ptr<RunPicture>> pictures_;  ///< of rows in view
   RunPicture place_;
-  kneerail::Uuid opened_;  ///< zero: none
+  FindingEnding ending_;
+  std::optional<kneerail::Date> later_;  ///< to be mended by, once it is said why
+  kneerail::Uuid opened_;                ///< zero: none
   QString trouble_;
   bool known_ = false;
+  bool shown_ = false;
   bool run_only_ = true;
   bool ended_too_ = false;
   std::shared_ptr<ReadingThread::Stop> asked_;

@@ -7,8 +7,9 @@
 #include "mobile/models/findings_model.h"
 #include "mobile/models/forecast_words.h"
 #include "mobile/models/part_words.h"
-#include "mobile/models/photograph_marks.h"
+#include "mobile/picture/photograph_marks.h"
 
+using kneerail::HazardState;
 using kneerail::HowEnded;
 using kneerail::Instant;
 using kneerail::KeptFinding;
@@ -51,32 +52,22 @@ QString FindingsModel::ended_words() const {
 }
 
 QString FindingsModel::not_safe_count() const {
-  if (found_.not_safe.empty()) return {};
-  const int count = static_cast<int>(found_.not_safe.size());
-  if (count == 1)
-    return tr("%1 cannot wait").arg(QString::fromStdString(found_.not_safe.front().number));
-  return tr("%n cannot wait", nullptr, count);
+  const auto open = not_safe();
+  if (open.empty()) return {};
+  if (open.size() == 1)
+    return tr("%1 cannot wait").arg(QString::fromStdString(open.front()->number));
+  return tr("%n cannot wait", nullptr, static_cast<int>(open.size()));
 }
 
 QString FindingsModel::not_safe_words() const {
-  return found_.not_safe.empty() ? QString() : tr("Not made safe");
+  return not_safe().empty() ? QString() : tr("Not made safe");
 }
 
 QString FindingsModel::place_words(const KeptFinding& finding) const {
   const RunSheet* sheet = sheet_of(finding);
   if (sheet == nullptr) return tr("no longer on the drawing");
-  const auto label = [&](int post) {
-    return QString::fromStdString(sheet->posts[static_cast<std::size_t>(post)].label);
-  };
-  for (std::size_t i = 0; i < sheet->parts.size(); ++i)
-    if (sheet->parts[i].id == finding.subject)
-      return tr("post %1, %2")
-          .arg(label(sheet->parts[i].post), kneerail::part_name(*sheet, static_cast<int>(i)));
-  for (const auto& bay : sheet->bays)
-    if (bay.id == finding.subject) return tr("bay %1 to %2").arg(label(bay.from), label(bay.to));
-  for (const auto& post : sheet->posts)
-    if (post.id == finding.subject) return tr("post %1").arg(QString::fromStdString(post.label));
-  return QString::fromStdString(sheet->name);
+  const QString place = kneerail::place_words(*sheet, finding.subject);
+  return place.isEmpty() ? QString::fromStdString(sheet->name) : place;
 }
 
 QString FindingsModel::what_words(const KeptFinding& finding) const {
@@ -89,42 +80,87 @@ QString FindingsModel::done_words(const KeptFinding& finding) const {
   if (finding.ended_how) {
     const QString day =
         QLocale().toString(walk_.pen().local(*finding.ended_at).date(), tr("d MMM yyyy"));
-    return tr("%1 %2").arg(kneerail::ended_name(*finding.ended_how), day);
+    const QString ended = tr("%1 %2").arg(kneerail::ended_name(*finding.ended_how), day);
+    return finding.ended_on ? tr("%1, %2").arg(ended, kneerail::ended_on_name(*finding.ended_on))
+                            : ended;
   }
   QStringList done;
   for (const kneerail::Measure measure : finding.measures) done << kneerail::measure_name(measure);
   const QString since = finding.safe_since ? day_and_time(*finding.safe_since) : QString();
-  if (finding.hazard_state == 1)
+  if (finding.is_gone()) return tr("not made safe: %1, gone %2").arg(done.join(tr(", ")), since);
+  if (finding.hazard == HazardState::open)
     return done.isEmpty() ? tr("not made safe")
                           : tr("not made safe: %1 %2").arg(done.join(tr(", ")), since);
-  if (finding.hazard_state == 2) return tr("%1 %2").arg(done.join(tr(", ")), since);
+  if (finding.hazard == HazardState::made_safe) return tr("%1 %2").arg(done.join(tr(", ")), since);
   if (!finding.why_it_can_wait.empty())
     return tr("can wait: %1").arg(QString::fromStdString(finding.why_it_can_wait));
   if (!finding.next) return tr("what is next is not said");
-  if (*finding.next == NextStepKind::mend && finding.mend_by)
-    return tr("mend by %1").arg(kneerail::whole_day(*finding.mend_by));
-  return kneerail::next_step_name(*finding.next);
+  return mend_words(finding);
+}
+
+/// What is next; a mending that was put off with both days and why.
+QString FindingsModel::mend_words(const KeptFinding& finding) const {
+  if (!finding.next) return tr("not mended");
+  if (*finding.next != NextStepKind::mend || !finding.mend_by)
+    return kneerail::next_step_name(*finding.next);
+  const QString day = kneerail::whole_day(*finding.mend_by);
+  if (!finding.mend_by_before || !finding.put_off) return tr("mend by %1").arg(day);
+  return tr("mend by %1, put off from %2: %3")
+      .arg(day, kneerail::whole_day(*finding.mend_by_before),
+           kneerail::put_off_name(*finding.put_off));
+}
+
+QString FindingsModel::read_words(const KeptFinding& finding) const {
+  QStringList all;
+  for (const auto& one : finding.read)
+    all << tr("%1 %2").arg(QString::fromStdString(one.initials), day_and_time(one.at));
+  return all.isEmpty() ? QString() : tr("read by %1").arg(all.join(tr(", ")));
 }
 
 QString FindingsModel::next_words(const KeptFinding& finding) const {
   if (finding.ended_how) return {};
   QStringList words;
-  if (finding.hazard_state == 2 && finding.look_again_by) {
+  if (finding.hazard == HazardState::made_safe && finding.look_again_by) {
     const bool past = finding.look_again_by->ms < walk_.pen().now().ms;
     words << (past && finding.safe_since
                   ? tr("closure not seen since %1").arg(day_and_time(*finding.safe_since))
                   : tr("look again by %1").arg(day_and_time(*finding.look_again_by)));
   }
   if (finding.cannot_wait() || !finding.why_it_can_wait.empty())
-    words << (!finding.next ? tr("not mended")
-              : *finding.next == NextStepKind::mend && finding.mend_by
-                  ? tr("mend by %1").arg(kneerail::whole_day(*finding.mend_by))
-                  : kneerail::next_step_name(*finding.next));
+    words << mend_words(finding);
   else
     words << tr("found %1")
                  .arg(QLocale().toString(walk_.pen().local({finding.found_ms}).date(),
                                          tr("d MMM yyyy")));
+  if (const QString read = read_words(finding); !read.isEmpty()) words << read;
   return words.join(tr(" · "));
+}
+
+QString FindingsModel::stands_words() const {
+  const KeptFinding* finding = open_();
+  if (finding == nullptr) return {};
+  QStringList lines{done_words(*finding), kneerail::told_words(finding->told, walk_.pen()),
+                    next_words(*finding)};
+  lines.removeAll(QString());
+  return lines.join('\n');
+}
+
+QString FindingsModel::read_words() const {
+  const KeptFinding* finding = open_();
+  return finding == nullptr ? QString() : read_words(*finding);
+}
+
+bool FindingsModel::asks_to_read() const {
+  const KeptFinding* finding = open_();
+  if (finding == nullptr || !found_.answers || !walk_.writable()) return false;
+  const kneerail::Uuid who = walk_.pen().hand().who;
+  return std::none_of(finding->read.begin(), finding->read.end(),
+                      [&](const auto& one) { return one.person == who; });
+}
+
+bool FindingsModel::ended() const {
+  const KeptFinding* finding = open_();
+  return finding != nullptr && finding->ended_how.has_value();
 }
 
 QString FindingsModel::title() const {
@@ -152,6 +188,11 @@ int FindingsModel::grade() const {
 bool FindingsModel::boarded() const {
   const KeptFinding* finding = open_();
   return finding != nullptr && finding->cannot_wait();
+}
+
+bool FindingsModel::not_held() const {
+  const KeptFinding* finding = open_();
+  return finding != nullptr && finding->hazard == HazardState::open;
 }
 
 QString FindingsModel::done_words() const {

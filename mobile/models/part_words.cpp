@@ -122,6 +122,20 @@ QString part_name(const RunSheet& sheet, int part) {
   return PartWords::tr("mid-rail %1").arg(kind);
 }
 
+QString place_words(const RunSheet& sheet, const Uuid& thing) {
+  const auto label = [&](int post) {
+    return QString::fromStdString(sheet.posts.at(static_cast<std::size_t>(post)).label);
+  };
+  for (std::size_t i = 0; i < sheet.parts.size(); ++i)
+    if (sheet.parts[i].id == thing)
+      return post_and_part(sheet, static_cast<int>(i));
+  for (const SheetBay& bay : sheet.bays)
+    if (bay.id == thing) return PartWords::tr("bay %1 to %2").arg(label(bay.from), label(bay.to));
+  for (const SheetPost& post : sheet.posts)
+    if (post.id == thing) return PartWords::tr("post %1").arg(QString::fromStdString(post.label));
+  return {};
+}
+
 QString grade_word(int grade, Finish finish) {
   const bool pits = finish == Finish::aluminium || finish == Finish::stainless;
   switch (grade) {

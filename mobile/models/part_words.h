@@ -14,6 +14,8 @@ QString part_name(const RunSheet& sheet, int part);
 
 /// "post 61, mid-rail cross"; of a bay's part the post before it.
 QString post_and_part(const RunSheet& sheet, int part);
+/// "post 118, mid-rail cross", "bay 118 to 119", "post 118"; empty for what is not on the sheet.
+QString place_words(const RunSheet& sheet, const Uuid& thing);
 
 /// "Rust begins"; of aluminium and stainless steel "Pits begin". Empty for no grade of 1 to 5.
 QString grade_word(int grade, Finish finish);

@@ -35,6 +35,8 @@ class RunPicture : public QObject {
   void choose_post(int post);
   void choose_part(int part);
   void choose_bay(int bay);
+  /// The part, bay or post of that identifier. False: none of this run, and what was chosen stays.
+  bool choose(const kneerail::Uuid& thing);
 
   /// Parts that somebody chose to be measured, places in the sheet, ascending.
   [[nodiscard]] const std::vector<int>& marked() const { return marked_; }

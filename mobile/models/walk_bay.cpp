@@ -5,7 +5,6 @@
 #include "mobile/models/walk_model.h"
 
 using kneerail::SheetBay;
-using kneerail::Uuid;
 
 void WalkModel::listen_to_bay() {
   connect(&bay_, &BayCheck::changed, this, &WalkModel::undoChanged);
@@ -22,13 +21,6 @@ WalkModel::Pad WalkModel::plain_pad() const {
   if (part_chosen()) return GradePad;
   const int bay = run_.bay();
   return bay >= 0 && !sheet().bays[static_cast<std::size_t>(bay)].struck ? BayPad : PostPad;
-}
-
-int WalkModel::place_of_bay(const Uuid& bay) const {
-  const auto& bays = sheet().bays;
-  const auto at =
-      std::find_if(bays.begin(), bays.end(), [&](const SheetBay& own) { return own.id == bay; });
-  return at == bays.end() ? -1 : static_cast<int>(at - bays.begin());
 }
 
 void WalkModel::chooseBay(int bay) {

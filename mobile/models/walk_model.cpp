@@ -97,19 +97,7 @@ void WalkModel::open(const Uuid& run, const Uuid& component) {
   message_ = opening_words();
   if (!opening_told_) find_waiting();
   opening_told_ = true;
-  const auto& parts = sheet().parts;
-  const auto at = std::find_if(parts.begin(), parts.end(),
-                               [&](const SheetPart& own) { return own.id == component; });
-  const auto& posts = sheet().posts;
-  const auto post =
-      std::find_if(posts.begin(), posts.end(),
-                   [&](const kneerail::SheetPost& standing) { return standing.id == component; });
-  if (at != parts.end())
-    choosePart(static_cast<int>(at - parts.begin()));
-  else if (const int bay = place_of_bay(component); bay >= 0)
-    chooseBay(bay);
-  else
-    choosePost(post == posts.end() ? first_open_post() : static_cast<int>(post - posts.begin()));
+  if (!run_.choose(component)) choosePost(first_open_post());
   emit titleChanged();
   emit messageChanged();
 }
@@ -284,16 +272,7 @@ void WalkModel::leave() {
 
 /// What was taken back or put back is what the hand is at again.
 void WalkModel::go_to(const Uuid& component) {
-  const auto& parts = sheet().parts;
-  const auto at = std::find_if(parts.begin(), parts.end(),
-                               [&](const SheetPart& own) { return own.id == component; });
-  if (at != parts.end()) return choosePart(static_cast<int>(at - parts.begin()));
-  const auto& posts = sheet().posts;
-  const auto post = std::find_if(posts.begin(), posts.end(), [&](const kneerail::SheetPost& own) {
-    return own.id == component;
-  });
-  if (post != posts.end()) return choosePost(static_cast<int>(post - posts.begin()));
-  chooseBay(place_of_bay(component));
+  run_.choose(component);
 }
 
 void WalkModel::choosePart(int part) {
@@ -404,7 +383,6 @@ void WalkModel::tryAgain() {
   pen_.try_again();
   coating_.try_again();
   check_.try_again();
-  finding_->try_again();
   emit messageChanged();
 }
 

@@ -199,6 +199,8 @@ class WalkModel : public QObject {
   void set_place_kept(bool kept);
   /// Everything that was typed becomes a record: another room, another run, the end.
   Q_INVOKABLE void leave();
+  /// The same before everything ends: pictures that were chosen are waited for.
+  void end();
 
   Q_INVOKABLE void choosePart(int part);
   Q_INVOKABLE void choosePost(int post);
@@ -286,7 +288,6 @@ class WalkModel : public QObject {
   void listen_to_finding();
   void listen_to_bay();
   [[nodiscard]] int next_bay_place() const;
-  [[nodiscard]] int place_of_bay(const kneerail::Uuid& bay) const;
   /// Where nothing else is asked: of a part its grade, of a bay its push, else the post.
   [[nodiscard]] Pad plain_pad() const;
   void walk_on_from(const kneerail::Uuid& about);

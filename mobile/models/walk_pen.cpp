@@ -30,6 +30,12 @@ bool is_of_visit(const Entry& entry) {
   return std::find(of_findings.begin(), of_findings.end(), entry.kind) == of_findings.end();
 }
 
+/// By what tells drafts apart.
+bool is_same_draft(const Draft& one, const Draft& other) {
+  return one.feed == other.feed && one.kind == other.kind && one.subject == other.subject &&
+         one.place == other.place;
+}
+
 /// What cannot wait is only ended by a person, who says that it was a mistake.
 bool is_hazard(const Entry& entry) {
   constexpr int key_hazard = 4;
@@ -133,20 +139,22 @@ Uuid WalkPen::mint() {
   return kneerail::uuid7(clock_.now().ms, chance);
 }
 
-Entry WalkPen::entry(int kind, const Uuid& subject, kneerail::cbor::Map body) {
-  Entry entry;
-  entry.feed = site_;
-  entry.kind = kind;
-  entry.subject = subject;
-  if (person() != nullptr) entry.who = person()->id;
-  entry.body = std::move(body);
-  entry.id = mint();
-  return entry;
+WalkPen::Hand WalkPen::hand() const {
+  return {site_, visit_, person() == nullptr ? Uuid{} : person()->id};
 }
 
-Entry WalkPen::opening() {
-  Entry opening = entry(site_, kneerail::VisitOpened{});
-  opening.id = visit_;
+Entry WalkPen::entry(int kind, const Uuid& subject, kneerail::cbor::Map body) {
+  return entry_by(hand(), kind, subject, std::move(body));
+}
+
+Entry WalkPen::entry_by(const Hand& hand, int kind, const Uuid& subject, kneerail::cbor::Map body) {
+  return {hand.site, kind, subject, hand.who, std::move(body), mint()};
+}
+
+Entry WalkPen::opening(const Hand& hand) {
+  Entry opening = entry_by(hand, kneerail::VisitOpened::kind, hand.site,
+                           kneerail::to_body(kneerail::VisitOpened{}));
+  opening.id = hand.visit;
   return opening;
 }
 
@@ -156,16 +164,19 @@ Draft WalkPen::own(Draft draft) const {
   return draft;
 }
 
-void WalkPen::write(Act act) {
+void WalkPen::write_by(const Hand& hand, Act act) {
   if (act.entries.empty()) return;
-  act.visit = visit_;
+  const bool goes_on = hand.visit == visit_;
+  act.visit = hand.visit;
   act.counts = std::count_if(act.entries.begin(), act.entries.end(), is_of_visit);
   // Sent with each act until the disk has it: the register leaves alone what it has already.
-  if (!visit_opened_) act.opens = opening();
-  done_.push_back({act, {}});
-  done_.back().act->told = nullptr;
-  undone_.clear();
-  emit undoChanged();
+  if (act.counts > 0 && (!goes_on || !visit_opened_)) act.opens = opening(hand);
+  if (goes_on) {
+    done_.push_back({act, {}});
+    done_.back().act->told = nullptr;
+    undone_.clear();
+    emit undoChanged();
+  }
   send(std::move(act));
 }
 
@@ -189,7 +200,7 @@ void WalkPen::answered(const Act& act, const Result<>& saved) {
   }
   if (act.opens && act.opens->id == visit_) visit_opened_ = true;
   kept_at_ = clock_.now();
-  if (act.ended) draft_failed_ = false;
+  is_ended(act);
   clear_trouble();
   count(act);
   drop_also_ended(act);
@@ -220,7 +231,7 @@ void WalkPen::read_instruments() {
 /// A draft becomes a record of its visit at the next start, whatever happens: the visit is first.
 void WalkPen::open_visit_first() {
   if (visit_opened_) return;
-  store_.save({opening()}, std::nullopt,
+  store_.save({opening(hand())}, std::nullopt,
               [self = QPointer<WalkPen>(this), visit = visit_](const Result<>& saved) {
                 if (self && saved && self->visit_ == visit) self->visit_opened_ = true;
               });
@@ -228,21 +239,41 @@ void WalkPen::open_visit_first() {
 
 void WalkPen::save_draft(Draft draft, Told told) {
   open_visit_first();
-  store_.save_draft(own(std::move(draft)), [self = QPointer<WalkPen>(this),
-                                            told = std::move(told)](const Result<>& saved) {
-    if (self) self->answered_draft(told, saved);
-  });
+  ask_draft(own(std::move(draft)), true, std::move(told));
 }
 
 void WalkPen::drop_draft(Draft draft, Told told) {
-  store_.drop_draft(own(std::move(draft)), [self = QPointer<WalkPen>(this),
-                                            told = std::move(told)](const Result<>& saved) {
-    if (self) self->answered_draft(told, saved);
-  });
+  ask_draft(own(std::move(draft)), false, std::move(told));
 }
 
-void WalkPen::answered_draft(const Told& told, const Result<>& saved) {
-  draft_failed_ = !saved;
+void WalkPen::ask_draft(Draft draft, bool wanted, Told told) {
+  auto asked = std::find_if(drafts_.begin(), drafts_.end(),
+                            [&](const AskedDraft& one) { return is_same_draft(one.draft, draft); });
+  if (asked == drafts_.end()) asked = drafts_.insert(asked, AskedDraft{});
+  asked->draft = draft;
+  asked->wanted = wanted;
+  asked->told = told;
+  ++asked->on_their_way;
+  const auto answer = [self = QPointer<WalkPen>(this), told = std::move(told),
+                       draft](const Result<>& saved) {
+    if (self) self->answered_draft(draft, told, saved);
+  };
+  if (wanted)
+    store_.save_draft(std::move(draft), answer);
+  else
+    store_.drop_draft(std::move(draft), answer);
+}
+
+/// They are answered in the order they were asked: the last answer of a draft says how it stands.
+void WalkPen::answered_draft(const Draft& draft, const Told& told, const Result<>& saved) {
+  const auto asked = std::find_if(drafts_.begin(), drafts_.end(), [&](const AskedDraft& one) {
+    return is_same_draft(one.draft, draft);
+  });
+  if (asked != drafts_.end()) {
+    --asked->on_their_way;
+    asked->failed = !saved;
+    if (saved && asked->on_their_way == 0) drafts_.erase(asked);
+  }
   if (saved) {
     kept_at_ = clock_.now();
     clear_trouble();
@@ -252,9 +283,39 @@ void WalkPen::answered_draft(const Told& told, const Result<>& saved) {
   if (told) told(saved.has_value());
 }
 
+/// What the drafts said is in records.
+void WalkPen::is_ended(const Act& act) {
+  const auto ended = [&](const AskedDraft& one) {
+    const auto same = [&](const Draft& draft) { return is_same_draft(own(draft), one.draft); };
+    return (act.ended && same(*act.ended)) ||
+           std::any_of(act.also_ended.begin(), act.also_ended.end(), same);
+  };
+  for (AskedDraft& one : drafts_)
+    if (ended(one)) one.failed = false;
+  std::erase_if(drafts_,
+                [](const AskedDraft& one) { return !one.failed && one.on_their_way == 0; });
+}
+
+bool WalkPen::draft_failed() const {
+  return std::any_of(drafts_.begin(), drafts_.end(),
+                     [](const AskedDraft& one) { return one.failed; });
+}
+
+bool WalkPen::draft_failed(int kind, const Uuid& subject) const {
+  return std::any_of(drafts_.begin(), drafts_.end(), [&](const AskedDraft& one) {
+    return one.failed && one.draft.kind == kind && one.draft.subject == subject;
+  });
+}
+
+void WalkPen::put_drafts_again() {
+  const std::vector<AskedDraft> asked = drafts_;
+  for (const AskedDraft& one : asked)
+    if (one.failed) ask_draft(one.draft, one.wanted, one.told);
+}
+
 void WalkPen::seal(std::vector<std::uint8_t> signature,
                    std::function<void(const QString& why_not)> told) {
-  if (waits() || draft_failed_)
+  if (waits() || draft_failed())
     return told(tr("Something is not kept yet. Try again, then seal. Nothing was sealed."));
   if (!visit_opened_ || person() == nullptr)
     return told(tr("Nothing was entered in this visit. Nothing was sealed."));
@@ -385,7 +446,7 @@ void WalkPen::say(const kneerail::Error& error) {
 }
 
 void WalkPen::clear_trouble() {
-  if (trouble_.isEmpty() || !failed_.empty() || draft_failed_) return;
+  if (trouble_.isEmpty() || !failed_.empty() || draft_failed()) return;
   trouble_.clear();
   emit troubleChanged();
 }
@@ -402,5 +463,6 @@ void WalkPen::try_again() {
   std::vector<Act> again = std::exchange(failed_, {});
   trouble_.clear();
   emit troubleChanged();
+  put_drafts_again();
   for (Act& act : again) send(std::move(act));
 }

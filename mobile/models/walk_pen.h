@@ -39,6 +39,14 @@ class WalkPen : public QObject {
     std::int64_t counts = 0;  ///< entries it adds to the visit; the pen's own
   };
 
+  /// Whose entries they are, in which visit of which site.
+  struct Hand {
+    kneerail::Uuid site;
+    kneerail::Uuid visit;
+    kneerail::Uuid who;
+    bool operator==(const Hand&) const = default;
+  };
+
   /// Something typed that is not a record yet. `owner`: who typed it. The part it was typed on is
   /// chosen before it is taken or put back.
   struct Typed {
@@ -70,6 +78,7 @@ class WalkPen : public QObject {
   /// What calibrations and doubts say of readings, as the tables had it when the walk began.
   [[nodiscard]] const kneerail::ReadingsPutRight& put_right() const { return put_right_; }
   [[nodiscard]] const kneerail::KnownPerson* person() const;
+  [[nodiscard]] Hand hand() const;
   /// In service; those who inspect first.
   [[nodiscard]] const std::vector<kneerail::KnownPerson>& people() const { return people_; }
   [[nodiscard]] std::vector<kneerail::KnownInstrument> instruments(
@@ -82,6 +91,7 @@ class WalkPen : public QObject {
   [[nodiscard]] std::int64_t monotonic_ms() const { return clock_.monotonic_ms(); }
   /// Day and time by the organisation's clocks, and back.
   [[nodiscard]] QDateTime local(kneerail::Instant at) const;
+  [[nodiscard]] kneerail::Date today() const { return zone_.day(clock_.now()); }
   [[nodiscard]] kneerail::Instant instant(const QDateTime& local) const;
   [[nodiscard]] kneerail::Uuid mint();
   /// The screens' reader.
@@ -103,11 +113,21 @@ class WalkPen : public QObject {
   [[nodiscard]] kneerail::Entry entry(int kind, const kneerail::Uuid& subject,
                                       kneerail::cbor::Map body);
 
+  /// What that hand found out, however late it is written.
+  [[nodiscard]] kneerail::Entry entry_by(const Hand& hand, int kind, const kneerail::Uuid& subject,
+                                         kneerail::cbor::Map body);
+
   /// An act without entries is none.
-  void write(Act act);
+  void write(Act act) { write_by(hand(), std::move(act)); }
+  /// Of another visit than the one that goes on it cannot be taken back here.
+  void write_by(const Hand& hand, Act act);
   /// One more value of something that is still typed.
   void save_draft(kneerail::Draft draft, Told told);
   void drop_draft(kneerail::Draft draft, Told told);
+  /// Whether one of that kind about that subject could not be put or dropped as it was asked last.
+  [[nodiscard]] bool draft_failed(int kind, const kneerail::Uuid& subject) const;
+  /// The drafts that failed, as they were asked last.
+  void put_drafts_again();
 
   /// Closes this person's part of the visit; the next entry opens a new one, and what was entered
   /// can no longer be taken back. `told` gets an empty text, or why not: nothing is sealed then.
@@ -153,10 +173,23 @@ class WalkPen : public QObject {
     [[nodiscard]] const QString& words() const { return act ? act->words : typed.words; }
   };
 
+  /// A draft as it was asked last.
+  struct AskedDraft {
+    kneerail::Draft draft;
+    bool wanted = true;  ///< else it is to go
+    Told told;
+    int on_their_way = 0;
+    bool failed = false;
+  };
+
   kneerail::Result<> find_visit();
   void send(Act act);
   void answered(const Act& act, const kneerail::Result<>& saved);
-  void answered_draft(const Told& told, const kneerail::Result<>& saved);
+  [[nodiscard]] bool draft_failed() const;
+  void ask_draft(kneerail::Draft draft, bool wanted, Told told);
+  void answered_draft(const kneerail::Draft& draft, const Told& told,
+                      const kneerail::Result<>& saved);
+  void is_ended(const Act& act);
   void count(const Act& act);
   void read_instruments();
   void open_visit_first();
@@ -166,7 +199,7 @@ class WalkPen : public QObject {
   [[nodiscard]] kneerail::Entry taking_back(const kneerail::Entry& entered);
   void drop_also_ended(const Act& act);
   void give_new_ids(std::vector<kneerail::Entry>& entries);
-  [[nodiscard]] kneerail::Entry opening();
+  [[nodiscard]] kneerail::Entry opening(const Hand& hand);
   [[nodiscard]] kneerail::Draft own(kneerail::Draft draft) const;
 
   StoreLink& store_;
@@ -187,6 +220,6 @@ class WalkPen : public QObject {
   std::vector<Step> done_;
   std::vector<Step> undone_;
   std::vector<Act> failed_;
-  bool draft_failed_ = false;
+  std::vector<AskedDraft> drafts_;  ///< that the disk does not have as they were asked last
   QString trouble_;
 };

@@ -1,5 +1,6 @@
 #include "mobile/picture/picture_intake.h"
 
+#include <QCoreApplication>
 #include <QMetaObject>
 #include <memory>
 #include <utility>
@@ -14,6 +15,11 @@ PictureIntake::PictureIntake(QObject* parent) : QObject(parent) {
 PictureIntake::~PictureIntake() {
   pool_.clear();
   pool_.waitForDone();
+}
+
+void PictureIntake::finish() {
+  pool_.waitForDone();
+  QCoreApplication::sendPostedEvents(this, QEvent::MetaCall);
 }
 
 void PictureIntake::take(const QString& path, Told told) {

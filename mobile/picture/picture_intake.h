@@ -15,11 +15,14 @@ class PictureIntake : public QObject {
   using Told = std::function<void(kneerail::Result<kneerail::PreparedPicture>)>;
 
   explicit PictureIntake(QObject* parent = nullptr);
-  /// Waits for the picture that is being made; the others are left.
+  /// Waits for the picture that is being made and tells of none: finish() comes before it where
+  /// none may be lost.
   ~PictureIntake() override;
 
   /// `told` on this object's thread.
   void take(const QString& path, Told told);
+  /// Waits for all that were asked, and tells of them.
+  void finish();
   [[nodiscard]] bool busy() const { return asked_ > 0; }
 
  signals:

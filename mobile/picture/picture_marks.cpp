@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "mobile/picture/photograph_marks.h"
+
 namespace {
 
 constexpr double whole = 10'000;  // of width and height
@@ -15,18 +17,11 @@ constexpr qreal tap_ring = 0.11;  // of the picture's smaller side
 const QColor light(255, 255, 255);
 const QColor dark(0, 0, 0, 140);
 
-struct Drawn {
-  QString shape;
-  QPolygonF places;  ///< px
-};
-
-Drawn drawn_from(const QString& line, const QSizeF& size) {
-  const QStringList words = line.split(' ', Qt::SkipEmptyParts);
-  Drawn mark{words.value(0), {}};
-  for (qsizetype i = 1; i + 1 < words.size(); i += 2)
-    mark.places << QPointF(words[i].toDouble() / whole * size.width(),
-                           words[i + 1].toDouble() / whole * size.height());
-  return mark;
+QPolygonF places_of(const kneerail::Mark& mark, const QSizeF& size) {
+  QPolygonF places;
+  for (const auto& point : mark.points)
+    places << QPointF(point.x / whole * size.width(), point.y / whole * size.height());
+  return places;
 }
 
 QPainterPath smooth(const QPolygonF& places) {
@@ -56,18 +51,20 @@ QPainterPath arrow(const QPointF& tail, const QPointF& head, qreal stroke) {
   return path;
 }
 
-QPainterPath path_of(const Drawn& mark, qreal stroke) {
+QPainterPath path_of(const kneerail::Mark& mark, const QSizeF& size, qreal stroke) {
+  using kneerail::MarkShape;
+  const QPolygonF places = places_of(mark, size);
   QPainterPath path;
-  if (mark.shape == QLatin1String("circle") && mark.places.size() >= 2) {
-    const QPointF reach = mark.places[1] - mark.places[0];
+  if (mark.shape == MarkShape::circle && places.size() >= 2) {
+    const QPointF reach = places[1] - places[0];
     const qreal radius = std::hypot(reach.x(), reach.y());
-    path.addEllipse(mark.places[0], radius, radius);
-  } else if (mark.shape == QLatin1String("outline")) {
-    path = smooth(mark.places);
-  } else if (mark.shape == QLatin1String("arrow") && mark.places.size() >= 2) {
-    path = arrow(mark.places[0], mark.places[1], stroke);
-  } else if (!mark.places.isEmpty()) {
-    path.addPolygon(mark.places);
+    path.addEllipse(places[0], radius, radius);
+  } else if (mark.shape == MarkShape::outline) {
+    path = smooth(places);
+  } else if (mark.shape == MarkShape::arrow && places.size() >= 2) {
+    path = arrow(places[0], places[1], stroke);
+  } else {
+    path.addPolygon(places);
   }
   return path;
 }
@@ -97,7 +94,8 @@ void PictureMarks::set_writes(bool writes) {
 
 void PictureMarks::paint(QPainter* painter) {
   for (const QString& line : marks_.split('\n', Qt::SkipEmptyParts))
-    paint_path(*painter, path_of(drawn_from(line, size()), stroke_), stroke_);
+    if (const auto mark = kneerail::mark_of_text(line))
+      paint_path(*painter, path_of(*mark, size(), stroke_), stroke_);
   if (finger_.size() < 2) return;
   QPainterPath path;
   if (pointing_)

@@ -122,6 +122,7 @@ Rectangle {
             whenEmpty: qsTr("No words")
             whenSaid: qsTr("So it is called")
             onSaid: words => pad.sentence.say(words)
+            onGivenUp: pad.sentence.say(pad.sentence.words)
         }
     }
 }

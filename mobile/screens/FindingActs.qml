@@ -1,4 +1,4 @@
-// What an open finding is asked: whether what was done still stands, what more was done, and what is next.
+// What an open finding is asked, one question at a time: whether what was done still stands, what more was done, what is next, what ended it.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -11,12 +11,27 @@ Rectangle {
     property string undoes
     property bool portrait: false
     readonly property real inner: width - Tokens.margin * 2
-    readonly property int weekDays: 7
-    readonly property int monthDays: 30
+    /// Places of the questions; -1: the one that comes first by how the finding stands.
+    property int asked: -1
+    readonly property int first: !findings.boarded ? 2 : findings.notHeld ? 1 : 0
+    readonly property int question: asked >= 0 ? asked : first
+    readonly property bool ends: question === 3
 
     signal undo
 
+    function ask(question: int) {
+        acts.asked = question;
+    }
+
     color: Tokens.shade
+
+    Connections {
+        target: acts.findings
+
+        function onOpenedFinding() {
+            acts.asked = -1;
+        }
+    }
 
     Rectangle {
         width: acts.portrait ? parent.width : Tokens.keyEdge
@@ -24,11 +39,115 @@ Rectangle {
         color: Tokens.edge
     }
 
-    Flickable {
+    Column {
+        id: head
+
         x: Tokens.margin
         y: Tokens.inset
         width: acts.inner
+        spacing: Tokens.gap * 0.75
+
+        Row {
+            width: parent.width
+            spacing: Tokens.inset
+
+            GradeGlyph {
+                radius: Tokens.glyphInList
+                width: radius * 2.2
+                height: width
+                grade: acts.findings.grade
+                ground: false
+            }
+
+            Column {
+                width: parent.width - Tokens.glyphInList * 2.2 - Tokens.inset
+
+                InkText {
+                    objectName: "openTitle"
+                    width: parent.width
+                    text: acts.findings.title
+                    bold: true
+                    wrapMode: Text.Wrap
+                }
+
+                InkText {
+                    width: parent.width
+                    text: acts.findings.saidWords === "" ? qsTr("grade %1 · %2").arg(acts.findings.grade).arg(acts.findings.kindWords) : qsTr("grade %1 · %2 · %3").arg(acts.findings.grade).arg(acts.findings.kindWords).arg(acts.findings.saidWords)
+                    color: Tokens.ink2
+                    font.pixelSize: Tokens.smallText
+                    wrapMode: Text.Wrap
+                    maximumLineCount: acts.ends ? 1 : 3
+                    elide: Text.ElideRight
+                }
+            }
+        }
+
+        FindingSign {
+            visible: acts.findings.boarded
+            x: -Tokens.margin
+            width: acts.width
+            height: Tokens.barrierHeight
+            kind: FindingSign.Board
+            ink: Tokens.edge
+            tape: Tokens.tape
+            tapeInk: Tokens.tapeInk
+        }
+
+        InkText {
+            objectName: "openDone"
+            visible: !acts.ends
+            width: parent.width
+            text: acts.findings.standsWords
+            bold: acts.findings.boarded
+            font.pixelSize: Tokens.smallText
+            wrapMode: Text.Wrap
+            Accessible.role: Accessible.StaticText
+            Accessible.name: text
+        }
+
+        OctagonKey {
+            objectName: "readIt"
+            visible: acts.findings.asksToRead && !acts.ends
+            width: parent.width
+            height: Tokens.touchTarget
+            text: qsTr("I have read this")
+            textSize: Tokens.labelText
+            onClicked: acts.findings.readIt()
+        }
+
+        Row {
+            id: questions
+
+            visible: acts.findings.writes && !acts.findings.ended
+            width: parent.width
+            spacing: Tokens.gap * 0.75
+
+            Repeater {
+                model: [qsTr("Stands?"), qsTr("Done"), qsTr("Next"), qsTr("End it")]
+
+                OctagonKey {
+                    required property int index
+                    required property string modelData
+
+                    objectName: "ask" + index
+                    visible: index > 1 || (acts.findings.boarded && (index === 1 || acts.findings.asksWhetherItStands))
+                    width: (questions.width - questions.spacing * 3) / 4
+                    height: Tokens.touchTarget
+                    look: acts.question === index ? KeyFace.Chosen : KeyFace.Plain
+                    text: modelData
+                    textSize: Tokens.bodyText
+                    onClicked: acts.ask(index)
+                }
+            }
+        }
+    }
+
+    Flickable {
+        x: Tokens.margin
+        y: head.y + head.height + Tokens.margin
+        width: acts.inner
         height: back.y - y - Tokens.gap
+        visible: acts.findings.writes && !acts.findings.ended
         contentHeight: list.height
         interactive: contentHeight > height
         clip: interactive
@@ -37,65 +156,10 @@ Rectangle {
             id: list
 
             width: parent.width
-            spacing: Tokens.gap * 0.75
-
-            Row {
-                width: parent.width
-                spacing: Tokens.inset
-
-                GradeGlyph {
-                    radius: Tokens.glyphInList
-                    width: radius * 2.2
-                    height: width
-                    grade: acts.findings.grade
-                    ground: false
-                }
-
-                Column {
-                    width: parent.width - Tokens.glyphInList * 2.2 - Tokens.inset
-
-                    InkText {
-                        objectName: "openTitle"
-                        width: parent.width
-                        text: acts.findings.title
-                        bold: true
-                        wrapMode: Text.Wrap
-                    }
-
-                    InkText {
-                        width: parent.width
-                        text: acts.findings.saidWords === "" ? qsTr("grade %1 · %2").arg(acts.findings.grade).arg(acts.findings.kindWords) : qsTr("grade %1 · %2 · %3").arg(acts.findings.grade).arg(acts.findings.kindWords).arg(acts.findings.saidWords)
-                        color: Tokens.ink2
-                        font.pixelSize: Tokens.smallText
-                        wrapMode: Text.Wrap
-                    }
-                }
-            }
-
-            FindingSign {
-                visible: acts.findings.boarded
-                x: -Tokens.margin
-                width: acts.width
-                height: Tokens.barrierHeight
-                kind: FindingSign.Board
-                ink: Tokens.edge
-                tape: Tokens.tape
-                tapeInk: Tokens.tapeInk
-            }
-
-            InkText {
-                objectName: "openDone"
-                width: parent.width
-                text: acts.findings.nextWords === "" ? acts.findings.doneWords : qsTr("%1\n%2").arg(acts.findings.doneWords).arg(acts.findings.nextWords)
-                bold: acts.findings.boarded
-                font.pixelSize: Tokens.smallText
-                wrapMode: Text.Wrap
-                Accessible.role: Accessible.StaticText
-                Accessible.name: text
-            }
+            spacing: Tokens.gap
 
             NamedKeys {
-                visible: acts.findings.asksWhetherItStands && acts.findings.writes
+                visible: acts.question === 0
                 width: parent.width
                 caption: qsTr("Does it still stand?")
                 named: "stands"
@@ -109,7 +173,7 @@ Rectangle {
             NamedKeys {
                 readonly property list<int> codes: [1, 2, 6, 3, 7, 5]
 
-                visible: acts.findings.boarded && acts.findings.writes
+                visible: acts.question === 1
                 width: parent.width
                 caption: qsTr("What more was done? The last three are not safe by themselves.")
                 named: "done"
@@ -120,19 +184,20 @@ Rectangle {
                 onChosen: place => acts.findings.addMeasure(codes[place])
             }
 
-            NamedKeys {
-                readonly property list<int> steps: [1, 2, 3, 3, 4, 5]
-
-                visible: acts.findings.writes
+            FindingNext {
+                visible: acts.question === 2
                 width: parent.width
-                caption: qsTr("What is next?")
-                named: "next"
-                names: [qsTr("Watch"), qsTr("Measure next visit"), qsTr("Mend in a week"), qsTr("Mend in a month"), qsTr("Order"), qsTr("Ask an engineer")]
-                now: acts.findings.nextStep === 3 ? -1 : acts.findings.nextStep < 3 ? acts.findings.nextStep - 1 : acts.findings.nextStep
-                columns: 3
-                textSize: Tokens.smallText
-                captionSize: Tokens.smallText
-                onChosen: place => acts.findings.setNext(steps[place], place === 2 ? acts.weekDays : acts.monthDays)
+                findings: acts.findings
+            }
+
+            MadeOnce {
+                shown: acts.ends
+
+                FindingEnd {
+                    width: list.width
+                    ending: acts.findings.ending
+                    portrait: acts.portrait
+                }
             }
         }
     }
@@ -165,14 +230,15 @@ Rectangle {
     }
 
     OctagonKey {
-        objectName: "walkThere"
+        objectName: acts.ends ? "endIt" : "walkThere"
         x: back.x + (back.width + Tokens.gap) * 2
         y: back.y
         width: back.width
         height: back.height
         look: KeyFace.Act
-        text: qsTr("Walk there")
+        enabled: !acts.ends || acts.findings.ending.missing === ""
+        text: acts.ends ? qsTr("End it") : qsTr("Walk there")
         textSize: Tokens.labelText
-        onClicked: acts.findings.walkThere()
+        onClicked: acts.ends ? acts.findings.ending.end() : acts.findings.walkThere()
     }
 }

@@ -73,7 +73,7 @@ Item {
             marks: place.finding.marks
             stroke: Tokens.ringOnPicture
             pointing: place.pointing
-            writes: place.walk.writable
+            writes: place.walk.writable && picture.status === Image.Ready
             onDrawn: mark => place.finding.mark(mark)
         }
 

@@ -9,7 +9,7 @@ Item {
 
     required property FindingPen finding
     property bool boarded: false
-    property bool writing: false
+    readonly property bool writing: finding.writesWhy
     readonly property bool waits: finding.whyItCanWait !== ""
     readonly property real row: (height - head.y - head.height - below.height - said.height - Tokens.gap * 3 - Tokens.smallGap) / 2
     readonly property real third: (width - Tokens.gap * 1.5) / 3
@@ -59,7 +59,7 @@ Item {
             textSize: Tokens.bodyText
             secondTextSize: Tokens.captionText
             secondLine: qsTr("%1 says why").arg(safe.finding.writer)
-            onClicked: safe.writing = !safe.writing
+            onClicked: safe.writing ? safe.finding.itCanWait(safe.finding.typedWhy) : safe.finding.writeWhy()
         }
     }
 
@@ -156,11 +156,10 @@ Item {
             height: said.y - Tokens.gap - why.y
             caption: qsTr("Why it can wait, in a sentence")
             most: safe.finding.whyMost
-            text: safe.finding.whyItCanWait
-            onSaid: text => {
-                safe.finding.itCanWait(text);
-                safe.writing = false;
-            }
+            text: safe.finding.typedWhy
+            onTyped: text => safe.finding.typeWhy(text)
+            onSaid: text => safe.finding.itCanWait(text)
+            onGivenUp: safe.finding.leaveWhy()
         }
     }
 

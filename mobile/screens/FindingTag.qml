@@ -111,7 +111,7 @@ TouchItem {
             enabled: false
             picture: tag.picture
             deckMargin: Tokens.margin
-            scaleDenominator: Tokens.tagScale
+            scaleDenominator: Tokens.tagScale * 1.25  // the whole height of a rail, and what is written above it
             saysScale: false
             tagged: false
         }

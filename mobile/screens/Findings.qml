@@ -22,6 +22,12 @@ Room {
     }
     Keys.onEscapePressed: findings.close()
 
+    Binding {
+        target: room.findings
+        property: "shown"
+        value: room.visible
+    }
+
     Rectangle {
         anchors.fill: parent
         color: Tokens.paper

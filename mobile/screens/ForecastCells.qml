@@ -7,12 +7,13 @@ Row {
 
     required property ForecastModel forecast
     property bool portrait: false
+    property bool lined: false
 
     height: parent ? parent.height : implicitHeight
 
     TitleCell {
         tells: true
-        visible: !cells.portrait && text !== ""
+        visible: !cells.portrait && !cells.lined && text !== ""
         caption: cells.forecast.siteName
         text: cells.forecast.runName
     }

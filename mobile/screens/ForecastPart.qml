@@ -15,6 +15,7 @@ Room {
     cells: ForecastCells {
         forecast: room.forecast
         portrait: room.portrait
+        lined: room.lined
     }
     Keys.onLeftPressed: forecast.nextPost(-1)
     Keys.onRightPressed: forecast.nextPost(1)

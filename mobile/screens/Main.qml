@@ -10,6 +10,7 @@ Window {
     required property SitesModel sites
     required property RegisterPages pages
     required property FindingsModel findings
+    required property HazardLine hazards
     required property ForecastModel forecast
     required property ThisTablet tablet
     required property PrepareModel prepare
@@ -30,11 +31,6 @@ Window {
         window.place = Place.Tablet;
     }
 
-    function showNotSafe() {
-        window.findings.openNotSafe();
-        window.place = Place.Findings;
-    }
-
     visible: true
     width: Screen.width
     height: Screen.height
@@ -46,8 +42,6 @@ Window {
             window.walk.leave();
         if (place === Place.Sites)
             window.sites.refresh();
-        if (place === Place.Findings)
-            window.findings.refresh();
     }
 
     Connections {
@@ -117,13 +111,15 @@ Window {
         }
 
         cells: [
-            TitleCell {
-                objectName: "notSafeCell"
-                visible: window.findings.notSafeCount !== "" && !window.portrait && window.tablet.cautionsRead
-                caption: window.findings.notSafeCount
-                text: window.findings.notSafeWords
-                lookAgain: true
-                onClicked: window.showNotSafe()
+            HazardCells {
+                id: standing
+
+                findings: window.findings
+                line: window.hazards
+                says: window.tablet.cautionsRead
+                portrait: window.portrait
+                room: window.room
+                onFindingWanted: window.place = Place.Findings
             },
             Item {
                 readonly property Item own: window.room ? window.room.cells : null
@@ -143,8 +139,8 @@ Window {
         width: parent.width
         where: window.room ? window.room.whereLine : ""
         kept: window.room ? window.room.keptLine : ""
-        notSafe: window.findings.notSafeCount === "" || !window.tablet.cautionsRead ? "" : qsTr("%1 · %2").arg(window.findings.notSafeCount).arg(window.findings.notSafeWords)
-        onNotSafeTouched: window.showNotSafe()
+        notSafe: standing.inOneLine
+        onNotSafeTouched: standing.touch()
     }
 
     Item {
@@ -243,6 +239,13 @@ Window {
                 portrait: window.portrait,
                 forecast: window.forecast
             })
+        }
+
+        HazardSheet {
+            line: window.hazards
+            walk: window.walk
+            portrait: window.portrait
+            onFindingWanted: window.place = Place.Findings
         }
     }
 }

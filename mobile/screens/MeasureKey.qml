@@ -8,13 +8,7 @@ OctagonKey {
     required property FindingPen finding
     required property int measure
     required property int drawn
-    readonly property bool done: {
-        for (const one of finding.measures) {
-            if (one === measure)
-                return true;
-        }
-        return false;
-    }
+    readonly property bool done: Array.from(finding.measures).indexOf(measure) >= 0
 
     objectName: "measure" + measure
     look: done ? KeyFace.Chosen : KeyFace.Plain

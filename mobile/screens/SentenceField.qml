@@ -11,16 +11,29 @@ Item {
     /// On the key that ends it.
     property string whenEmpty: qsTr("It cannot wait")
     property string whenSaid: qsTr("Say so")
+    /// With what the keyboard is still composing.
+    readonly property string whole: words.text.slice(0, words.cursorPosition) + words.preeditText + words.text.slice(words.cursorPosition)
 
+    signal typed(text: string)
     signal said(text: string)
+    signal givenUp
 
     function begin() {
         if (!field.visible)
             return;
         words.text = field.text;
+        words.cursorPosition = words.length;
         words.forceActiveFocus();
     }
 
+    onWholeChanged: {
+        if (words.activeFocus)
+            field.typed(field.whole);
+    }
+    onTextChanged: {
+        if (field.visible && words.preeditText === "" && words.text !== field.text)
+            words.text = field.text;
+    }
     onVisibleChanged: field.begin()
     Component.onCompleted: field.begin()
 
@@ -53,12 +66,12 @@ Item {
                 textFormat: TextEdit.PlainText
                 Accessible.role: Accessible.EditableText
                 Accessible.name: field.caption
-                Keys.onEscapePressed: field.said(field.text)
+                Keys.onEscapePressed: field.givenUp()
             }
         }
 
         InkText {
-            visible: words.text === "" && !words.preeditText
+            visible: field.whole === ""
             x: Tokens.inset
             y: Tokens.inset
             width: parent.width - Tokens.inset * 2
@@ -75,10 +88,10 @@ Item {
         y: parent.height - height
         width: parent.width
         height: Tokens.touchTarget
-        text: words.text.trim() === "" ? field.whenEmpty : field.whenSaid
-        secondLine: words.length > field.most ? qsTr("Only the first %1 characters are kept").arg(field.most) : ""
+        text: field.whole.trim() === "" ? field.whenEmpty : field.whenSaid
+        secondLine: field.whole.length > field.most ? qsTr("Only the first %1 characters are kept").arg(field.most) : ""
         textSize: Tokens.labelText
         secondTextSize: Tokens.captionText
-        onClicked: field.said(words.text)
+        onClicked: field.said(field.whole)
     }
 }

@@ -44,6 +44,7 @@ Room {
     cells: WalkCells {
         walk: room.walk
         portrait: room.portrait
+        lined: room.lined
         closing: room.closing ? room.close.cellWords : ""
         onHandsWanted: {
             room.closing = false;

@@ -7,6 +7,7 @@ Row {
 
     required property WalkModel walk
     property bool portrait: false
+    property bool lined: false
     /// "Close visit 9" while it is being closed.
     property string closing
     readonly property bool waits: walk.waitingWords !== ""
@@ -17,7 +18,7 @@ Row {
     height: parent ? parent.height : implicitHeight
 
     TitleCell {
-        visible: !cells.portrait
+        visible: !cells.portrait && !cells.lined
         objectName: "runCell"
         caption: cells.closing !== "" ? cells.walk.siteName : qsTr("%1 · %2 walks").arg(cells.walk.siteName).arg(cells.walk.personWords)
         text: cells.closing !== "" ? cells.closing : cells.walk.runName

@@ -51,6 +51,7 @@ Rooms::Rooms(const Register::Options& options, std::unique_ptr<StoreLink> store)
     return person == nullptr ? Uuid() : person->id;
   });
   findings_ = std::make_unique<FindingsModel>(options.folder, *store_, *walk_);
+  hazards_ = std::make_unique<HazardLine>(*store_, *walk_, *findings_);
   forecast_ = std::make_unique<ForecastModel>(store_->reader(), *worker_);
   prepare_ = std::make_unique<PrepareModel>(options.folder, *store_, *worker_, clock);
   lead_from_room_to_room();
@@ -85,7 +86,7 @@ void Rooms::lead_from_room_to_room() {
 Rooms::~Rooms() {
   look_.reset();
   feel_.reset();
-  walk_->leave();
+  walk_->end();
   place_->keep();
   store_->close();
 }
@@ -112,6 +113,7 @@ void Rooms::show(QQmlApplicationEngine& engine, std::future<void> graphics) {
                                {QStringLiteral("sites"), QVariant::fromValue(sites_.get())},
                                {QStringLiteral("pages"), QVariant::fromValue(pages_.get())},
                                {QStringLiteral("findings"), QVariant::fromValue(findings_.get())},
+                               {QStringLiteral("hazards"), QVariant::fromValue(hazards_.get())},
                                {QStringLiteral("forecast"), QVariant::fromValue(forecast_.get())},
                                {QStringLiteral("tablet"), QVariant::fromValue(tablet_.get())},
                                {QStringLiteral("prepare"), QVariant::fromValue(prepare_.get())},

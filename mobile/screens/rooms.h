@@ -11,6 +11,7 @@
 #include "mobile/models/findings_model.h"
 #include "mobile/models/forecast_model.h"
 #include "mobile/models/forecast_worker.h"
+#include "mobile/models/hazard_line.h"
 #include "mobile/models/look_kept.h"
 #include "mobile/models/prepare_model.h"
 #include "mobile/models/register_pages.h"
@@ -66,6 +67,7 @@ class Rooms {
   [[nodiscard]] SitesModel& sites() { return *sites_; }
   [[nodiscard]] RegisterPages& pages() { return *pages_; }
   [[nodiscard]] FindingsModel& findings() { return *findings_; }
+  [[nodiscard]] HazardLine& hazards() { return *hazards_; }
   [[nodiscard]] ForecastModel& forecast() { return *forecast_; }
   [[nodiscard]] ThisTablet& tablet() { return *tablet_; }
   [[nodiscard]] PrepareModel& prepare() { return *prepare_; }
@@ -95,6 +97,7 @@ class Rooms {
   std::unique_ptr<SitesModel> sites_;
   std::unique_ptr<RegisterPages> pages_;
   std::unique_ptr<FindingsModel> findings_;
+  std::unique_ptr<HazardLine> hazards_;
   std::unique_ptr<ForecastModel> forecast_;
   std::unique_ptr<PrepareModel> prepare_;
 };

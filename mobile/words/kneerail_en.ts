@@ -122,6 +122,16 @@
     </message>
 </context>
 <context>
+    <name>FindingWords</name>
+    <message numerus="yes">
+        <source>%1: nobody told, %n day(s)</source>
+        <translation>
+            <numerusform>%1: nobody told, %n day</numerusform>
+            <numerusform>%1: nobody told, %n days</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>FindingsModel</name>
     <message numerus="yes">
         <source>%n at this site</source>
@@ -162,6 +172,16 @@
         <translation>
             <numerusform>Zeroed or checked %1. Good for %n hour.</numerusform>
             <numerusform>Zeroed or checked %1. Good for %n hours.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>HazardLine</name>
+    <message numerus="yes">
+        <source>%1 and %n more</source>
+        <translation>
+            <numerusform>%1 and %n more</numerusform>
+            <numerusform>%1 and %n more</numerusform>
         </translation>
     </message>
 </context>

@@ -5,7 +5,9 @@
 #include <map>
 #include <tuple>
 
+#include "core/fold/finding_rules.h"
 #include "core/records/entities.h"
+#include "schema/store/finding_story.h"
 #include "schema/store/run_layout.h"
 
 namespace kneerail {
@@ -15,7 +17,8 @@ namespace {
 constexpr std::string_view columns =
     "SELECT f.record, f.subject, f.what, f.grade, f.hazard_state, f.hazard_records, f.number, "
     "f.text, f.can_wait, f.t, f.measures, f.stands_by, f.look_again_by_ms, f.next_step, "
-    "f.mend_by_day, f.ended_how, f.ended_by, w.rest, s.type, s.parent, p.parent, b.body "
+    "f.mend_by_day, f.ended_how, f.ended_by, w.code, s.type, s.parent, p.parent, b.body, f.feed, "
+    "f.who, f.life, f.put_off, f.ended_on "
     "FROM finding AS f LEFT JOIN entity AS w ON w.id = f.who LEFT JOIN entity AS s ON s.id = "
     "f.subject LEFT JOIN entity AS p ON p.id = s.parent LEFT JOIN fact AS b ON b.record = "
     "f.stands_by WHERE f.voided_by IS NULL AND f.held = 0 ";
@@ -41,7 +44,12 @@ enum Column : int {
   subject_type,
   subject_parent,
   place_parent,
-  stands_body
+  stands_body,
+  feed,
+  who,
+  life,
+  put_off,
+  ended_on
 };
 
 Result<cbor::Array> array_in(const Statement& row, int column) {
@@ -94,9 +102,12 @@ Result<KeptFinding> finding_of(const Statement& row) {
   finding.record = row.uuid(record);
   finding.subject = row.uuid(subject);
   finding.run = run_of(row);
+  finding.site = row.uuid(feed);
+  finding.who = row.uuid(who);
+  if (!row.is_null(life)) finding.life = row.uuid(life);
   if (!row.is_null(what)) finding.what = static_cast<FindingKind>(row.number(what));
   if (!row.is_null(grade)) finding.grade = static_cast<int>(row.number(grade));
-  finding.hazard_state = static_cast<int>(row.number(hazard_state));
+  finding.hazard = static_cast<HazardState>(row.number(hazard_state));
   finding.text = text_of(row, text);
   finding.why_it_can_wait = text_of(row, can_wait);
   finding.found_ms = row.number(found);
@@ -104,6 +115,8 @@ Result<KeptFinding> finding_of(const Statement& row) {
   finding.safe_since = stands_since(row);
   if (!row.is_null(next_step)) finding.next = static_cast<NextStepKind>(row.number(next_step));
   if (!row.is_null(mend_by)) finding.mend_by = Date{static_cast<std::int32_t>(row.number(mend_by))};
+  if (!row.is_null(put_off)) finding.put_off = static_cast<WhyPutOff>(row.number(put_off));
+  if (!row.is_null(ended_on)) finding.ended_on = static_cast<EndedOn>(row.number(ended_on));
   if (!row.is_null(ended_how)) finding.ended_how = static_cast<HowEnded>(row.number(ended_how));
   if (!row.is_null(ended_by)) finding.ended_at = Instant{row.uuid(ended_by).unix_ms()};
   const auto done = array_in(row, measures);
@@ -130,12 +143,10 @@ Result<std::vector<KeptFinding>> findings_where(Database& tables, std::string_vi
                        [&](const Statement& row) -> Result<> {
                          auto finding = finding_of(row);
                          if (!finding) return fail(finding.error());
-                         const auto rest = map_in(row, writer);
-                         if (!rest) return fail(rest.error());
                          all.push_back(std::move(*finding));
                          numbers.push_back({
                              row.is_null(number) ? 0 : row.number(number),
-                             text_in(*rest, person_field::initials),
+                             text_of(row, writer),
                          });
                          ++times[numbers.back().number];
                          return Done{};
@@ -181,13 +192,22 @@ Result<> add_photographs(Database& tables, KeptFinding& finding) {
 auto hangs(const KeptFinding& finding) {
   constexpr std::int64_t never = std::numeric_limits<std::int64_t>::max();
   const bool ended = finding.ended_how.has_value();
-  const int rank = ended ? 3 : finding.hazard_state == 1 ? 0 : finding.hazard_state == 2 ? 1 : 2;
+  const int rank = ended                                      ? 3
+                   : finding.hazard == HazardState::open      ? 0
+                   : finding.hazard == HazardState::made_safe ? 1
+                                                              : 2;
   const std::int64_t due = finding.mend_by ? std::int64_t{finding.mend_by->days} : never;
   return std::tuple(rank, ended ? -finding.ended_at->ms : 0, due, -finding.grade, finding.found_ms,
                     finding.record);
 }
 
 }  // namespace
+
+bool KeptFinding::is_gone() const {
+  std::vector<std::int64_t> codes;
+  for (const Measure measure : measures) codes.push_back(static_cast<std::int64_t>(measure));
+  return hazard == HazardState::open && fold::hold_people_back(codes, false);
+}
 
 Result<std::int64_t> last_finding_number(Database& tables, const Uuid& site, const Uuid& person) {
   std::int64_t last = 0;
@@ -206,6 +226,7 @@ Result<std::vector<KeptFinding>> read_findings(Database& tables, const FindingsA
       tables, asked.ended_too ? "AND f.feed = ?1" : "AND f.feed = ?1 AND f.ended_by IS NULL",
       {asked.site});
   if (!all) return all;
+  if (auto done = add_stories(tables, *all); !done) return fail(done.error());
   for (KeptFinding& finding : *all)
     if (auto done = add_photographs(tables, finding); !done) return fail(done.error());
   std::sort(all->begin(), all->end(),
@@ -239,9 +260,11 @@ Result<std::optional<Instant>> last_look_at(Database& tables, const Uuid& run) {
   return last;
 }
 
-Result<std::vector<KeptFinding>> not_made_safe(Database& tables) {
+Result<std::vector<KeptFinding>> hazards_standing(Database& tables) {
   auto all = findings_where(
-      tables, "AND f.hazard_state = 1 AND f.ended_by IS NULL ORDER BY f.t, f.record", {});
+      tables, "AND f.hazard_state IN (1, 2) AND f.ended_by IS NULL ORDER BY f.t, f.record", {});
+  if (!all) return all;
+  if (auto done = add_stories(tables, *all); !done) return fail(done.error());
   return all;
 }
 

@@ -28,13 +28,32 @@ struct KeptPhotograph {
   std::vector<Mark> marks;
 };
 
+/// Whether something cannot wait, and whether people are held back from it.
+enum class HazardState { none, open, made_safe, ended };
+
+/// Somebody was told of a finding.
+struct Telling {
+  std::optional<Uuid> person;  ///< absent: an office
+  std::string whom;            ///< initials, or the office in words
+  Instant at;
+};
+/// Somebody who answers for the rails has read of it.
+struct ReadMark {
+  Uuid person;
+  std::string initials;
+  Instant at;
+};
+
 struct KeptFinding {
   Uuid record;
+  Uuid site;
+  Uuid who;
+  std::optional<Uuid> life;  ///< of the part, when it was found
   Uuid subject;
   Uuid run;  ///< zero: its place is not known here
   FindingKind what = FindingKind::other;
   int grade = 0;
-  int hazard_state = 0;  ///< 0 none, 1 open, 2 made safe, 3 ended
+  HazardState hazard = HazardState::none;
   std::vector<Uuid> hazards;
   std::string number;  ///< "F-3", with initials where two of the site have the number
   std::string text;
@@ -45,11 +64,20 @@ struct KeptFinding {
   std::optional<Instant> look_again_by;
   std::optional<NextStepKind> next;
   std::optional<Date> mend_by;
+  std::optional<Date> mend_by_before;  ///< the day that the last one took the place of
+  std::optional<WhyPutOff> put_off;    ///< why it did
   std::optional<HowEnded> ended_how;
   std::optional<Instant> ended_at;
+  std::optional<EndedOn> ended_on;
+  std::vector<Telling> told;                ///< in order of time
+  std::vector<ReadMark> read;               ///< likewise
   std::vector<KeptPhotograph> photographs;  ///< the newest first
 
-  [[nodiscard]] bool cannot_wait() const { return hazard_state == 1 || hazard_state == 2; }
+  [[nodiscard]] bool cannot_wait() const {
+    return hazard == HazardState::open || hazard == HazardState::made_safe;
+  }
+  /// What held people back was last seen gone.
+  [[nodiscard]] bool is_gone() const;
 };
 
 struct FindingsAsked {
@@ -65,8 +93,8 @@ Result<std::int64_t> findings_ended(Database& tables, const Uuid& site);
 /// The last entry on any post of a run; nothing: nobody was there yet. Errors: io.
 Result<std::optional<Instant>> last_look_at(Database& tables, const Uuid& run);
 
-/// What holds nobody back, in the whole register, the oldest first; without photographs.
+/// What cannot wait and is not ended, in the whole register, the oldest first; without photographs.
 /// Errors: io, corrupt.
-Result<std::vector<KeptFinding>> not_made_safe(Database& tables);
+Result<std::vector<KeptFinding>> hazards_standing(Database& tables);
 
 }  // namespace kneerail

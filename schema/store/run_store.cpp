@@ -76,7 +76,7 @@ class RunReader {
     auto done = each_row(
         tables_,
         "SELECT f.record, f.subject, f.what, f.grade, f.hazard_state, f.visit, f.number, "
-        "f.text, f.place, f.measures, w.rest FROM finding AS f LEFT JOIN entity AS w ON w.id = "
+        "f.text, f.place, f.measures, w.code FROM finding AS f LEFT JOIN entity AS w ON w.id = "
         "f.who WHERE f.feed = ?1 AND f.ended_by IS NULL AND f.voided_by IS NULL AND f.held = 0 "
         "ORDER BY f.t, f.record",
         {work_.sheet.site}, [&](const Statement& row) -> Result<> {
@@ -118,9 +118,7 @@ class RunReader {
     if (!row.is_null(7)) finding.text = row.text(7);
     if (auto done = set_place(finding, row, 8); !done) return done;
     if (auto done = close_bay(finding, row, 9); !done) return done;
-    const auto rest = map_in(row, 10);
-    if (!rest) return fail(rest.error());
-    writers.emplace_back(number, text_in(*rest, person_field::initials));
+    writers.emplace_back(number, row.is_null(10) ? std::string() : std::string(row.text(10)));
     work_.sheet.findings.push_back(std::move(finding));
     return Done{};
   }

@@ -3,6 +3,7 @@
 
 #include <QCoreApplication>
 #include <QEventLoop>
+#include <QFile>
 #include <QTemporaryDir>
 #include <catch2/catch.hpp>
 
@@ -160,14 +161,96 @@ TEST_CASE("a picture that is ready when the walk has gone on is of what it was t
   CHECK(pen.photographs() == 0);
 }
 
-TEST_CASE("the newest pictures of the tablet come first", "[mobile][finding][picture]") {
+TEST_CASE("a picture that fails when the walk has gone on is said where the person is",
+          "[mobile][finding][picture][trouble]") {
+  const bool broken = GENERATE(true, false);
   const Shot shot;
+  Walking walking;
+  FindingPen& pen = at_finding(walking);
+  pen.takePicture(broken ? QUrl::fromLocalFile(put_file(shot.folder(), "broken.jpg", "FFD8 no"))
+                         : shot.file());
+  walking.walk().choosePart(walking.tee(1));
+  if (!broken) walking.disk().set_read_only(true);
+  wait(walking);
+  CHECK(walking.walk().message().startsWith("Photograph of post 118, mid-rail cross: "));
+  CHECK(walking.walk().message().contains(broken ? "broken.jpg" : "Not kept"));
+  CHECK(pen.picture_trouble().isEmpty());
+}
+
+TEST_CASE("a picture that is late is of the visit and the site it was taken at",
+          "[mobile][finding][picture]") {
+  const bool other_site = GENERATE(false, true);
+  INFO((other_site ? "another site" : "sealed"));
+  const Shot shot;
+  Walking walking;
+  const Uuid site = id_of(2, 2), zone = id_of(3, 2), run = id_of(4, 2), post = id_of(5, 200);
+  walking.switch_off();
+  walking.write_down({created(site, site, 2, walking.site().organisation, {{1, "Lock Island"}}),
+                      created(site, zone, 3, site, {{1, "Lock"}, {2, 3}}),
+                      created(site, run, 4, zone, {{1, "Gates"}, {5, 1100}}),
+                      created(site, post, 5, run, {{1, "1"}, {2, 0}, {3, 0}, {6, 1100}})});
+  walking.switch_on();
+  FindingPen& pen = at_finding(walking);
+  pen.chooseKind(rust);
+  pen.keep();
+  walking.settle();
+  at_finding(walking);
+  pen.takePicture(shot.file());
+  const Uuid visit = walking.walk().pen().visit();
+  if (other_site) {
+    walking.walk().open(run);
+    REQUIRE(walking.walk().pen().site() == site);
+  } else {
+    walking.walk().pen().seal({}, [](const QString& why_not) { CHECK(why_not.isEmpty()); });
+    walking.settle();
+  }
+  REQUIRE(walking.walk().pen().visit() != visit);
+  wait(walking);
+  REQUIRE(walking.count(photographs) == 1);
+  auto row = taken(
+      walking.store().reader().tables().prepare("SELECT feed, visit, subject FROM photograph"));
+  REQUIRE(taken(row.step()));
+  CHECK(row.uuid(0) == walking.site().site);
+  CHECK(row.uuid(1) == visit);
+  CHECK(row.uuid(2) == walking.site().crosses[0]);
+}
+
+TEST_CASE("pictures that are under way when everything ends are kept",
+          "[mobile][finding][picture]") {
+  const Shot shot;
+  Walking walking;
+  FindingPen& pen = at_finding(walking);
+  pen.chooseKind(split);
+  pen.takePicture(shot.file());
+  pen.takePicture(shot.file());
+  walking.walk().end();
+  walking.store().close();
+  walking.switch_off();
+  walking.switch_on();
+  CHECK(walking.count(of_findings) == 2);
+  CHECK(walking.count("SELECT count(*) FROM draft") == 0);
+}
+
+TEST_CASE("the newest pictures of the tablet come first", "[mobile][finding][picture]") {
+  const Shot shot;  // a.jpg
   put_file(shot.folder() + "/deeper", "b.png", "x");
+  put_file(shot.folder(), "c.jpg", "x");
   put_file(shot.folder(), "notes.txt", "x");
+  const auto date = [&](const QString& name, int day) {
+    QFile file(shot.folder() + name);
+    REQUIRE(file.open(QIODevice::ReadWrite));
+    REQUIRE(file.setFileTime({{2031, 5, day}, {10, 0}}, QFileDevice::FileModificationTime));
+  };
+  date("/a.jpg", 12);
+  date("/deeper/b.png", 14);
+  date("/c.jpg", 13);
   DevicePictures pictures;
   pictures.set_folder(shot.folder());
   while (pictures.busy()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
-  CHECK(pictures.count() == 2);
+  QStringList names;
+  for (int i = 0; i < pictures.count(); ++i)
+    names << pictures.data(pictures.index(i), DevicePictures::NameRole).toString();
+  CHECK(names == QStringList{"b.png", "c.jpg", "a.jpg"});
   pictures.set_folder(shot.folder() + "/nowhere");
   while (pictures.busy()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
   CHECK(pictures.count() == 0);

@@ -157,7 +157,7 @@ TEST_CASE("each touch is taken back by one, and put back", "[mobile][finding]") 
   walking.walk().redo();
   walking.settle();
   CHECK(pen.kind() == split);
-  CHECK(pen.did(closed_off));
+  CHECK(pen.measures() == QList<int>{closed_off});
   CHECK(walking.count(drafts) == 2);
   CHECK(walking.count(findings) == 0);
 }
@@ -224,34 +224,45 @@ TEST_CASE("power cut after any touch of a finding: what was said is a record",
 
 TEST_CASE("power cut inside any write of a finding: what was kept is there once",
           "[mobile][finding][trouble]") {
+  struct Kept {
+    bool draft = false;  ///< the disk had the kind before the next touch
+    bool whole = false;
+  };
   const auto all = [](Walking& walking) {
     FindingPen& pen = at_finding(walking);
     pen.chooseKind(split);
+    walking.settle();
+    const bool draft = !walking.walk().not_kept();
     pen.touchMeasure(closed_off);
     pen.keep();
     walking.settle();
+    return Kept{draft, walking.walk().pad() != WalkModel::FindingPad};
   };
   std::int64_t writes = 0;
   {
     Walking walking;
     const std::int64_t before = walking.disk().operations();
-    all(walking);
+    CHECK(all(walking).whole);
     writes = walking.disk().operations() - before;
   }
   REQUIRE(writes > 5);
-  for (std::int64_t cut = 1; cut <= writes + 1; cut += 2) {
+  int drafts_kept = 0, kept_whole = 0;
+  for (std::int64_t cut = 1; cut <= writes + 1; ++cut) {
     INFO("cut after write " << cut << " of " << writes);
     Walking walking;
     walking.disk().cut_after(cut);
-    all(walking);
-    const bool kept = walking.walk().pad() != WalkModel::FindingPad;
+    const Kept kept = all(walking);
     walking.cut_power(static_cast<std::uint64_t>(cut));
     const std::int64_t found = walking.count(findings);
     CHECK(found <= 1);
     CHECK(walking.count("SELECT count(*) FROM fact WHERE kind = 33") <= 1);
-    if (kept) CHECK(found == 1);
-    if (kept) CHECK(walking.count(safe_hazards) == 1);
+    if (kept.draft) CHECK(found == 1);
+    if (kept.whole) CHECK(walking.count(safe_hazards) == 1);
+    drafts_kept += kept.draft ? 1 : 0;
+    kept_whole += kept.whole ? 1 : 0;
   }
+  CHECK(drafts_kept > kept_whole);
+  CHECK(kept_whole > 0);
 }
 
 TEST_CASE("on a disk that is full a finding stays on the screen until it is kept",
@@ -281,6 +292,120 @@ TEST_CASE("on a disk that is full a finding stays on the screen until it is kept
   CHECK(walking.count(safe_hazards) == 1);
   CHECK(walking.count(drafts) == 0);
   CHECK_FALSE(walking.walk().not_kept());
+}
+
+TEST_CASE("a touch the disk refused is put again with the next one, and no seal goes before it",
+          "[mobile][finding][trouble]") {
+  Walking walking;
+  FindingPen& pen = at_finding(walking);
+  pen.chooseKind(split);
+  walking.settle();
+  walking.disk().set_read_only(true);
+  pen.touchMeasure(closed_off);
+  walking.settle();
+  walking.disk().set_read_only(false);
+  CHECK(walking.walk().not_kept());
+  SECTION("another draft that is kept hides nothing") {
+    walking.walk().pen().save_draft({walking.site().site, 22, walking.site().tees[2], 1, {}, {}},
+                                    {});
+    walking.settle();
+    CHECK(walking.walk().not_kept());
+    CHECK(walking.walk().message().startsWith("Not kept"));
+    QString why_not;
+    walking.walk().pen().seal({}, [&](const QString& why) { why_not = why; });
+    CHECK(why_not.startsWith("Something is not kept yet"));
+    walking.walk().tryAgain();
+  }
+  SECTION("the next touch") {
+    pen.chooseGrade(4);
+  }
+  walking.settle();
+  CHECK_FALSE(walking.walk().not_kept());
+  walking.cut_power(5);
+  CHECK(walking.count(safe_hazards) == 1);
+}
+
+TEST_CASE("what was taken back while the disk refused is gone after all",
+          "[mobile][finding][trouble]") {
+  Walking walking;
+  FindingPen& pen = at_finding(walking);
+  pen.chooseKind(split);
+  pen.touchMeasure(closed_off);
+  walking.settle();
+  walking.disk().set_read_only(true);
+  pen.touchMeasure(closed_off);
+  walking.settle();
+  walking.disk().set_read_only(false);
+  pen.keep();
+  walking.walk().tryAgain();
+  walking.settle();
+  CHECK(walking.count(drafts) == 0);
+  walking.cut_power(7);
+  CHECK(walking.count(open_hazards) == 1);
+  CHECK(walking.count(safe_hazards) == 0);
+}
+
+TEST_CASE("a sentence that is still being typed is never lost", "[mobile][finding][trouble]") {
+  Walking walking;
+  FindingPen& pen = at_finding(walking);
+  pen.chooseKind(split);
+  pen.touchMeasure(taped);
+  pen.writeWhy();
+  REQUIRE(pen.writes_why());
+  pen.typeWhy("The rail behind hold");
+  pen.typeWhy("The rail behind holds");
+  walking.settle();
+  const QString way = GENERATE("keep", "another part", "another room", "power cut", "left");
+  INFO(way.toStdString());
+  if (way == "keep") pen.keep();
+  if (way == "another part") walking.walk().choosePart(walking.tee(2));
+  if (way == "another room") walking.walk().leave();
+  if (way == "power cut") walking.cut_power(3);
+  if (way == "left") pen.leaveWhy();
+  walking.settle();
+  const std::string of_finding = "SELECT count(*) FROM finding WHERE can_wait ";
+  if (way == "left") {
+    CHECK(pen.measures() == QList<int>{taped});
+    CHECK(walking.count(drafts) == 2);
+    pen.keep();
+    walking.settle();
+    CHECK(walking.count(of_finding + "IS NULL AND hazard = 1") == 1);
+    return;
+  }
+  // Half a sentence lets nothing wait: the hazard hangs until the person says that it can.
+  CHECK(walking.count(of_finding + "= 'The rail behind holds' AND hazard = " +
+                      (way == "power cut" ? "1" : "0")) == 1);
+  CHECK(walking.count(drafts) == 0);
+  CHECK_FALSE(walking.walk().finding()->writes_why());
+}
+
+TEST_CASE("a finding that could not be kept leaves no number on the empty pad",
+          "[mobile][finding][trouble]") {
+  Walking walking;
+  FindingPen& pen = at_finding(walking);
+  pen.chooseKind(rust);
+  walking.disk().set_read_only(true);
+  pen.keep();
+  walking.settle();
+  CHECK(walking.walk().not_kept());
+  CHECK(pen.title() == "post 118, mid-rail cross");
+  pen.chooseKind(loose);
+  CHECK(pen.title().startsWith("F-2 · "));
+}
+
+TEST_CASE("taking back goes to the bay it is about", "[mobile][finding]") {
+  Walking walking;
+  walking.walk().chooseBay(1);
+  walking.walk().openPad(WalkModel::FindingPad);
+  walking.walk().finding()->chooseKind(rust);
+  walking.walk().finding()->keep();
+  walking.settle();
+  walking.walk().choosePost(3);
+  walking.walk().undo();
+  walking.settle();
+  CHECK(walking.walk().run()->bay() == 1);
+  walking.walk().open(walking.site().run, walking.site().bays[2]);
+  CHECK(walking.walk().run()->bay() == 2);
 }
 
 TEST_CASE("posts and bays have findings too, which give no part a grade", "[mobile][finding]") {

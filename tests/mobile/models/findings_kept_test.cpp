@@ -1,5 +1,6 @@
 // What the Findings room is told of a site: how each finding stands, and in which order they hang.
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "mobile/models/finding_pen.h"
@@ -37,6 +38,27 @@ void write(Walking& walking, const Uuid& finding, int kind, const cbor::Map& bod
 
 }  // namespace
 
+TEST_CASE("where two have one number their writers' initials follow", "[mobile][finding]") {
+  Walking walking;
+  found(walking, walking.tee(0), rust);
+  const Uuid other = id_of(10, 7);
+  const WalkedSite& site = walking.site();
+  walking.switch_off();
+  walking.write_down({created(site.organisation, other, 10, site.organisation, {{2, "JV"}}),
+                      {site.site,
+                       30,
+                       site.crosses[1],
+                       other,
+                       {{1, site.last_visit}, {2, rust}, {3, 3}, {4, false}, {7, 1}},
+                       {}}});
+  walking.switch_on();
+  std::vector<std::string> numbers;
+  for (const KeptFinding& one : read(walking)) numbers.push_back(one.number);
+  CHECK(numbers == std::vector<std::string>{"F-1 MO", "F-1 JV"});
+  for (const SheetFinding& one : walking.read_whole().findings)
+    CHECK(std::find(numbers.begin(), numbers.end(), one.number) != numbers.end());
+}
+
 TEST_CASE("findings hang: not made safe, made safe, by the day to mend, by grade",
           "[mobile][finding]") {
   Walking walking;
@@ -53,9 +75,9 @@ TEST_CASE("findings hang: not made safe, made safe, by the day to mend, by grade
     return numbers;
   };
   CHECK(order(all) == "F-4 F-3 F-2 F-1 F-5 ");
-  CHECK(all[0].hazard_state == 1);
+  CHECK(all[0].hazard == HazardState::open);
   CHECK(all[0].measures == std::vector{Measure::taped});
-  CHECK(all[1].hazard_state == 2);
+  CHECK(all[1].hazard == HazardState::made_safe);
   REQUIRE(all[1].safe_since);
   CHECK(all[1].look_again_by->ms - all[1].safe_since->ms == 24LL * 60 * 60 * 1000);
   for (const KeptFinding& one : all) CHECK(one.run == walking.site().run);
@@ -64,8 +86,10 @@ TEST_CASE("findings hang: not made safe, made safe, by the day to mend, by grade
   write(walking, all[4].record, next_step, {{1, mend}, {2, 22'500}});
   write(walking, all[1].record, closure_look, {{1, gone}});
   CHECK(order(read(walking)) == "F-3 F-4 F-5 F-2 F-1 ");
-  const auto open = taken(not_made_safe(walking.store().reader().tables()));
-  CHECK(order(open) == "F-3 F-4 ");
+  const auto standing = taken(hazards_standing(walking.store().reader().tables()));
+  CHECK(order(standing) == "F-3 F-4 ");
+  CHECK(standing[0].is_gone());
+  CHECK_FALSE(standing[1].is_gone());
 
   write(walking, all[0].record, ended,
         {{1, 1}, {3, "welded"}, {4, cbor::Array{all[0].record}}, {5, 1}});

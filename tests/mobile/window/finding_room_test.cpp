@@ -65,12 +65,14 @@ TEST_CASE("a finding with photograph and ring is six touches, made safe seven",
           "[mobile][window][finding]") {
   const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
   const bool safe = GENERATE(false, true);
-  ShownWindow shown(posts);
+  const Folder folder;
+  ShownWindow shown(posts, folder.path() / "register");
   shown.resize(size);
   Hand hand(shown);
   hand.touch_cross();
   hand.touch("findingPad");
   hand.touch("picture0");
+  shown.settle_pictures();
   hand.touch("pictureMarks");
   hand.touch("kind1");
   if (safe) hand.touch("measure1");
@@ -154,19 +156,26 @@ TEST_CASE("power cut between any two touches of a finding: it is found where it 
 
 TEST_CASE("not made safe is said in every room until it is", "[mobile][window][finding]") {
   const QSize size = GENERATE(QSize(1280, 800), QSize(800, 1280));
-  const QString cell = size.width() > size.height() ? "notSafeCell" : "notSafeLine";
+  const bool across = size.width() > size.height();
+  const QString untold = across ? "untoldCell" : "notSafeLine";
+  const QString cell = across ? "notSafeCell" : "notSafeLine";
   const Folder folder;
   ShownWindow shown(posts, folder.path() / "register");
   shown.resize(size);
-  CHECK(shown.find(cell) == nullptr);
+  CHECK(shown.find(untold) == nullptr);
   shown.touch_drawing(0, cross_mm);
   CHECK(shown.touch("findingPad"));
   CHECK(shown.touch("kind1"));
   CHECK(shown.touch("keepFinding"));
   for (const char* tag : {"sitesTag", "walkTag", "findingsTag", "forecastTag"}) {
     CHECK(shown.touch(tag));
-    CHECK(shown.find(cell) != nullptr);
+    CHECK(shown.find(untold) != nullptr);
   }
+  CHECK(shown.rooms().hazards().words() == "F-1: nobody told");
+  CHECK(shown.touch(untold));
+  CHECK(shown.touch("office0"));
+  CHECK(shown.touch("closeTelling"));
+  CHECK(shown.rooms().hazards().words().isEmpty());
   CHECK(shown.touch(cell));
   CHECK(shown.text_of("openTitle").startsWith("F-1 · post 118, mid-rail cross"));
   CHECK(shown.text_of("openDone").startsWith("not made safe"));
@@ -176,8 +185,14 @@ TEST_CASE("not made safe is said in every room until it is", "[mobile][window][f
   CHECK(shown.text_of("openDone").startsWith("closed off"));
   CHECK(shown.touch("stands2"));  // gone
   CHECK(shown.find(cell) != nullptr);
+  CHECK(shown.text_of("openDone").startsWith("not made safe: closed off, reported, gone "));
+  CHECK(shown.touch("done0"));  // closed off again
+  CHECK(shown.count(safe_hazards) == 1);
+  CHECK(shown.touch("stands2"));
+  CHECK(shown.touch("ask0"));
   CHECK(shown.touch("stands1"));  // put back
   CHECK(shown.find(cell) == nullptr);
+  CHECK(shown.touch("ask2"));
   CHECK(shown.touch("next3"));
   CHECK(shown.count(
             "SELECT count(*) FROM finding WHERE next_step = 3 AND mend_by_day IS NOT NULL") == 1);
@@ -185,6 +200,61 @@ TEST_CASE("not made safe is said in every room until it is", "[mobile][window][f
   CHECK(shown.count("SELECT count(*) FROM finding WHERE next_step = 3") == 0);
   CHECK(shown.touch("walkThere"));
   CHECK(shown.walk().part_title() == "118 · mid-rail cross");
+}
+
+TEST_CASE("no ring is drawn before the picture is there", "[mobile][window][finding]") {
+  ShownWindow shown(posts);
+  Hand hand(shown);
+  hand.touch_cross();
+  hand.touch("findingPad");
+  hand.touch("picture0");
+  QQuickItem* picture = shown.find("photograph");
+  REQUIRE(picture != nullptr);
+  picture->setProperty("source", QUrl("file:///nowhere/picture.jpg"));
+  hand.wait();
+  shown.touch("pictureMarks");
+  CHECK(shown.walk().finding()->marks().isEmpty());
+}
+
+TEST_CASE("the sentence why it can wait goes with the finding when it is kept, or left",
+          "[mobile][window][finding]") {
+  const QString leaves = GENERATE("keepFinding", "sitesTag");
+  ShownWindow shown(posts);
+  shown.touch_drawing(0, cross_mm);
+  CHECK(shown.touch("findingPad"));
+  CHECK(shown.touch("kind1"));
+  CHECK(shown.touch("itCanWait"));
+  REQUIRE(shown.find("sentence") != nullptr);
+  shown.find("sentence")->setProperty("text", "A second rail holds");
+  shown.settle();
+  CHECK(shown.touch(leaves));
+  CHECK(shown.count("SELECT count(*) FROM finding WHERE can_wait = 'A second rail holds' AND "
+                    "hazard = 0") == 1);
+  CHECK(shown.touch("walkTag"));
+  shown.touch_drawing(1, cross_mm);
+  CHECK(shown.touch("findingPad"));
+  CHECK(shown.touch("kind1"));
+  CHECK(shown.find("sentence") == nullptr);  // the next finding asks what was done
+  CHECK(shown.find("measure1") != nullptr);
+}
+
+TEST_CASE("a finding of the walk is no reading of the Findings room that is not open",
+          "[mobile][window][finding]") {
+  const Folder folder;
+  ShownWindow shown(posts, folder.path() / "register");
+  CHECK(shown.touch("findingsTag"));
+  int resets = 0;
+  QObject::connect(&shown.rooms().findings(), &QAbstractItemModel::modelReset, [&] { ++resets; });
+  CHECK(shown.touch("walkTag"));
+  shown.touch_drawing(0, cross_mm);
+  CHECK(shown.touch("findingPad"));
+  CHECK(shown.touch("kind1"));
+  CHECK(shown.touch("keepFinding"));
+  CHECK(resets == 0);
+  CHECK(shown.rooms().findings().not_safe_count() == "F-1 cannot wait");
+  CHECK(shown.touch("findingsTag"));
+  CHECK(resets == 1);
+  CHECK(shown.rooms().findings().count() == 1);
 }
 
 TEST_CASE("findings hang in the order of what cannot wait", "[mobile][window][finding]") {

@@ -1,4 +1,4 @@
-#include "mobile/models/photograph_marks.h"
+#include "mobile/picture/photograph_marks.h"
 
 #include <QStringList>
 #include <algorithm>

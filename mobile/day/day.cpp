@@ -262,6 +262,14 @@ Result<> enter_finding(const Screen& screen, std::vector<Entered>& entered) {
   return hand.touch(QStringLiteral("keepFinding"));
 }
 
+/// The line that nobody is told stands until somebody is.
+Result<> tell_somebody(const Screen& screen) {
+  for (const char* name : {"untoldCell", "tell0"})
+    if (auto done = screen.hand.touch(QLatin1String(name)); !done) return done;
+  if (auto done = picture(screen, "told"); !done) return done;
+  return screen.hand.touch(QStringLiteral("closeTelling"));
+}
+
 /// All that was found on the run, and the first of it.
 Result<> show_findings(const Screen& screen) {
   if (auto done = screen.hand.touch(QStringLiteral("findingsTag")); !done) return done;
@@ -341,6 +349,7 @@ Result<std::vector<Entered>> afternoon(const Screen& screen) {
   if (auto done = enter_bay(screen, entered); !done) return fail(done.error());
   if (auto done = go_to_post(screen, post_walked); !done) return fail(done.error());
   if (auto done = enter_finding(screen, entered); !done) return fail(done.error());
+  if (auto done = tell_somebody(screen); !done) return fail(done.error());
   if (auto done = show_findings(screen); !done) return fail(done.error());
   if (auto done = screen.hand.touch(QStringLiteral("walkTag")); !done) return fail(done.error());
   if (auto done = skip_stretch(screen); !done) return fail(done.error());

@@ -127,8 +127,7 @@ QString place_words(const RunSheet& sheet, const Uuid& thing) {
     return QString::fromStdString(sheet.posts.at(static_cast<std::size_t>(post)).label);
   };
   for (std::size_t i = 0; i < sheet.parts.size(); ++i)
-    if (sheet.parts[i].id == thing)
-      return post_and_part(sheet, static_cast<int>(i));
+    if (sheet.parts[i].id == thing) return post_and_part(sheet, static_cast<int>(i));
   for (const SheetBay& bay : sheet.bays)
     if (bay.id == thing) return PartWords::tr("bay %1 to %2").arg(label(bay.from), label(bay.to));
   for (const SheetPost& post : sheet.posts)

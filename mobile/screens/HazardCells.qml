@@ -9,9 +9,9 @@ Row {
     required property HazardLine line
     /// Before the cautions are read nothing else is said.
     property bool says: true
-    property bool portrait: false
     /// The one that is open: its own cell of the run makes place for the line.
     property Room room: null
+    readonly property bool portrait: room !== null && room.portrait
     readonly property string untold: says ? line.words : ""
     readonly property string notSafe: says && findings.notSafeCount !== "" ? qsTr("%1 · %2").arg(findings.notSafeCount).arg(findings.notSafeWords) : ""
     /// Both, where there is one line for them.

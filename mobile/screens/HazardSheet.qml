@@ -9,7 +9,6 @@ Item {
 
     required property HazardLine line
     required property WalkModel walk
-    property bool portrait: false
 
     signal findingWanted
 
@@ -23,7 +22,7 @@ Item {
             anchors.fill: over
             line: over.line
             undoes: over.walk.undoWords
-            portrait: over.portrait
+            portrait: over.height > over.width
             onUndo: over.walk.undo()
             onFindingWanted: {
                 over.line.openFinding();

@@ -117,13 +117,11 @@ Window {
                 findings: window.findings
                 line: window.hazards
                 says: window.tablet.cautionsRead
-                portrait: window.portrait
                 room: window.room
                 onFindingWanted: window.place = Place.Findings
             },
             Item {
                 readonly property Item own: window.room ? window.room.cells : null
-
                 width: own ? own.width : 0
                 height: parent.height
                 children: own ? [own] : []
@@ -244,7 +242,6 @@ Window {
         HazardSheet {
             line: window.hazards
             walk: window.walk
-            portrait: window.portrait
             onFindingWanted: window.place = Place.Findings
         }
     }

@@ -52,7 +52,6 @@ Column {
     OctagonKey {
         objectName: "leaveTablet"
         width: parent.width
-        height: Tokens.mainActHeight
         visible: !looks.measures
         look: KeyFace.Act
         text: qsTr("Back")

@@ -47,6 +47,262 @@
     </message>
 </context>
 <context>
+    <name>BayCheck</name>
+    <message>
+        <source>Bay %1 to %2</source>
+        <translation>Feld %1 bis %2</translation>
+    </message>
+    <message>
+        <source>Gives under a hard push</source>
+        <translation>Gibt bei kräftigem Druck nach</translation>
+    </message>
+    <message>
+        <source>F-%1</source>
+        <translation>F-%1</translation>
+    </message>
+    <message>
+        <source>F-%1: the bay gives: loose, grade 4.</source>
+        <translation>F-%1: das Feld gibt nach: lose, Note 4.</translation>
+    </message>
+    <message>
+        <source>%1 mm</source>
+        <translation>%1 mm</translation>
+    </message>
+    <message>
+        <source>F-%1: %2</source>
+        <translation>F-%1: %2</translation>
+    </message>
+    <message>
+        <source>the gate</source>
+        <translation>Tor</translation>
+    </message>
+    <message>
+        <source>rails</source>
+        <translation>Holme</translation>
+    </message>
+    <message>
+        <source>mesh infill</source>
+        <translation>Gitterfüllung</translation>
+    </message>
+    <message>
+        <source>gate</source>
+        <translation>Tor</translation>
+    </message>
+    <message>
+        <source>open gap</source>
+        <translation>offene Lücke</translation>
+    </message>
+    <message>
+        <source>ground</source>
+        <translation>Boden</translation>
+    </message>
+    <message>
+        <source>water</source>
+        <translation>Wasser</translation>
+    </message>
+    <message>
+        <source>a road</source>
+        <translation>Straße</translation>
+    </message>
+    <message>
+        <source>machinery</source>
+        <translation>Maschinen</translation>
+    </message>
+    <message>
+        <source>firm</source>
+        <translation>fest</translation>
+    </message>
+    <message>
+        <source>gives</source>
+        <translation>gibt nach</translation>
+    </message>
+    <message>
+        <source>moves</source>
+        <translation>bewegt sich</translation>
+    </message>
+    <message>
+        <source>not pushed</source>
+        <translation>nicht gedrückt</translation>
+    </message>
+    <message>
+        <source>height</source>
+        <translation>Höhe</translation>
+    </message>
+    <message>
+        <source>gap</source>
+        <translation>Öffnung</translation>
+    </message>
+    <message>
+        <source>gap below</source>
+        <translation>Öffnung unten</translation>
+    </message>
+    <message>
+        <source>%1, %2, %3</source>
+        <translation>%1, %2, %3</translation>
+    </message>
+    <message>
+        <source>empty</source>
+        <translation>leer</translation>
+    </message>
+    <message>
+        <source>drop %1 m</source>
+        <translation>Absturzhöhe %1 m</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 bis %2</translation>
+    </message>
+    <message>
+        <source>no rule is chosen</source>
+        <translation>keine Regel gewählt</translation>
+    </message>
+    <message>
+        <source>rule: %1</source>
+        <translation>Regel: %1</translation>
+    </message>
+    <message>
+        <source>no limit set</source>
+        <translation>kein Grenzwert</translation>
+    </message>
+    <message>
+        <source>at least %1</source>
+        <translation>mindestens %1</translation>
+    </message>
+    <message>
+        <source>at most %1</source>
+        <translation>höchstens %1</translation>
+    </message>
+    <message>
+        <source>%1 %2. The chosen rule says %3</source>
+        <translation>%1 %2. Die gewählte Regel verlangt %3</translation>
+    </message>
+    <message>
+        <source>Gives: loose, grade 4, once you go on</source>
+        <translation>Gibt nach: lose, Note 4, sobald es weitergeht</translation>
+    </message>
+    <message>
+        <source>Gives: tighten its screws, push again</source>
+        <translation>Gibt nach: Schrauben anziehen, noch einmal drücken</translation>
+    </message>
+    <message>
+        <source>Unlikely for a rail. Once more?</source>
+        <translation>Unwahrscheinlich für ein Geländer. Noch einmal?</translation>
+    </message>
+</context>
+<context>
+    <name>BayKeys</name>
+    <message>
+        <source>Push the rail, as a person leaning would</source>
+        <translation>Gegen das Geländer drücken wie beim Anlehnen</translation>
+    </message>
+    <message>
+        <source>Firm</source>
+        <translation>Fest</translation>
+    </message>
+    <message>
+        <source>Gives</source>
+        <translation>Gibt nach</translation>
+    </message>
+    <message>
+        <source>Moves</source>
+        <translation>Bewegt sich</translation>
+    </message>
+    <message>
+        <source>no play, no noise, under a hard push</source>
+        <translation>kein Spiel, kein Geräusch bei kräftigem Druck</translation>
+    </message>
+    <message>
+        <source>springs back, or rattles</source>
+        <translation>federt zurück oder klappert</translation>
+    </message>
+    <message>
+        <source>grade 5: cannot wait</source>
+        <translation>Note 5: kann nicht warten</translation>
+    </message>
+    <message>
+        <source>Measure where it looks worst</source>
+        <translation>Messen, wo es am schlechtesten aussieht</translation>
+    </message>
+    <message>
+        <source>Push</source>
+        <translation>Drücken</translation>
+    </message>
+    <message>
+        <source>Height</source>
+        <translation>Höhe</translation>
+    </message>
+    <message>
+        <source>Gap</source>
+        <translation>Öffnung</translation>
+    </message>
+    <message>
+        <source>Gap below</source>
+        <translation>Öffnung unten</translation>
+    </message>
+    <message>
+        <source>look again</source>
+        <translation>neu ansehen</translation>
+    </message>
+    <message>
+        <source>Tighten</source>
+        <translation>Anziehen</translation>
+    </message>
+    <message>
+        <source>its screws</source>
+        <translation>die Schrauben</translation>
+    </message>
+    <message>
+        <source>Finding</source>
+        <translation>Befund</translation>
+    </message>
+    <message>
+        <source>on this bay</source>
+        <translation>an diesem Feld</translation>
+    </message>
+    <message>
+        <source>The last post</source>
+        <translation>Letzter Pfosten</translation>
+    </message>
+    <message>
+        <source>Next bay</source>
+        <translation>Nächstes Feld</translation>
+    </message>
+    <message>
+        <source>Post %1</source>
+        <translation>Pfosten %1</translation>
+    </message>
+</context>
+<context>
+    <name>BayNote</name>
+    <message>
+        <source>hand load</source>
+        <translation>Handlast</translation>
+    </message>
+    <message>
+        <source>hand load, %1</source>
+        <translation>Handlast, %1</translation>
+    </message>
+    <message>
+        <source>not pushed yet</source>
+        <translation>noch nicht gedrückt</translation>
+    </message>
+</context>
+<context>
+    <name>BaySlot</name>
+    <message>
+        <source>not kept</source>
+        <translation>nicht gespeichert</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>last %1</source>
+        <translation>zuletzt %1</translation>
+    </message>
+</context>
+<context>
     <name>CardOnGlass</name>
     <message>
         <source>Lay a bank card on the outline. Make it wider or narrower until they are one; then drawings are to scale on this glass.</source>
@@ -954,6 +1210,13 @@
     </message>
 </context>
 <context>
+    <name>FeltKey</name>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+</context>
+<context>
     <name>Fields</name>
     <message>
         <source>%1: %2</source>
@@ -969,12 +1232,6 @@
     <message>
         <source>grade %1 · %2 · %3</source>
         <translation>Note %1 · %2 · %3</translation>
-    </message>
-    <message>
-        <source>%1
-%2</source>
-        <translation>%1
-%2</translation>
     </message>
     <message>
         <source>Does it still stand?</source>
@@ -1021,34 +1278,6 @@
         <translation>Gemeldet</translation>
     </message>
     <message>
-        <source>What is next?</source>
-        <translation>Was folgt?</translation>
-    </message>
-    <message>
-        <source>Watch</source>
-        <translation>Beobachten</translation>
-    </message>
-    <message>
-        <source>Measure next visit</source>
-        <translation>Nächstes Mal messen</translation>
-    </message>
-    <message>
-        <source>Mend in a week</source>
-        <translation>In 1 Woche beheben</translation>
-    </message>
-    <message>
-        <source>Mend in a month</source>
-        <translation>In 1 Monat beheben</translation>
-    </message>
-    <message>
-        <source>Order</source>
-        <translation>Bestellen</translation>
-    </message>
-    <message>
-        <source>Ask an engineer</source>
-        <translation>Ingenieur fragen</translation>
-    </message>
-    <message>
         <source>Back</source>
         <translation>Schließen</translation>
     </message>
@@ -1059,6 +1288,132 @@
     <message>
         <source>Walk there</source>
         <translation>Dort begehen</translation>
+    </message>
+    <message>
+        <source>I have read this</source>
+        <translation>Gelesen</translation>
+    </message>
+    <message>
+        <source>Stands?</source>
+        <translation>Steht noch?</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Gemacht</translation>
+    </message>
+    <message>
+        <source>Next</source>
+        <translation>Nächstes</translation>
+    </message>
+    <message>
+        <source>End it</source>
+        <translation>Erledigen</translation>
+    </message>
+</context>
+<context>
+    <name>FindingEnd</name>
+    <message>
+        <source>Mended? That part&apos;s history starts again.</source>
+        <translation>Behoben? Die Geschichte des Teils beginnt neu.</translation>
+    </message>
+    <message>
+        <source>Re-torqued</source>
+        <translation>Nachgezogen</translation>
+    </message>
+    <message>
+        <source>Touched up</source>
+        <translation>Ausgebessert</translation>
+    </message>
+    <message>
+        <source>Replaced</source>
+        <translation>Ersetzt</translation>
+    </message>
+    <message>
+        <source>Cut out, welded in</source>
+        <translation>Neu eingeschweißt</translation>
+    </message>
+    <message>
+        <source>Cleaned</source>
+        <translation>Gereinigt</translation>
+    </message>
+    <message>
+        <source>Base re-fixed</source>
+        <translation>Fuß neu befestigt</translation>
+    </message>
+    <message>
+        <source>Or was it none?</source>
+        <translation>Oder lag nichts vor?</translation>
+    </message>
+    <message>
+        <source>What ended it?</source>
+        <translation>Wodurch erledigt?</translation>
+    </message>
+    <message>
+        <source>Looked again: nothing wrong</source>
+        <translation>Neu angesehen: alles gut</translation>
+    </message>
+    <message>
+        <source>Raised by mistake</source>
+        <translation>Irrtümlich erfasst</translation>
+    </message>
+    <message>
+        <source>Mended</source>
+        <translation>Behoben</translation>
+    </message>
+    <message>
+        <source>By whom?</source>
+        <translation>Durch wen?</translation>
+    </message>
+    <message>
+        <source>It could not wait. On what is it ended?</source>
+        <translation>Es konnte nicht warten. Woraufhin erledigt?</translation>
+    </message>
+    <message>
+        <source>Pushed and looked</source>
+        <translation>Gedrückt, angesehen</translation>
+    </message>
+    <message>
+        <source>Looked</source>
+        <translation>Angesehen</translation>
+    </message>
+    <message>
+        <source>Papers only</source>
+        <translation>Nur Unterlagen</translation>
+    </message>
+</context>
+<context>
+    <name>FindingEnding</name>
+    <message>
+        <source>%1, on the spot</source>
+        <translation>%1, vor Ort</translation>
+    </message>
+    <message>
+        <source>own crew</source>
+        <translation>eigene Leute</translation>
+    </message>
+    <message>
+        <source>contractor</source>
+        <translation>Fremdfirma</translation>
+    </message>
+    <message>
+        <source>Say what ended it.</source>
+        <translation>Angeben, wodurch erledigt.</translation>
+    </message>
+    <message>
+        <source>Say on what it is ended.</source>
+        <translation>Angeben, woraufhin erledigt.</translation>
+    </message>
+    <message>
+        <source>%1 by %2</source>
+        <translation>%1 durch %2</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>%1 ended</source>
+        <translation>%1 erledigt</translation>
     </message>
 </context>
 <context>
@@ -1151,19 +1506,66 @@
     </message>
 </context>
 <context>
+    <name>FindingNext</name>
+    <message>
+        <source>What is next?</source>
+        <translation>Was folgt?</translation>
+    </message>
+    <message>
+        <source>Watch</source>
+        <translation>Beobachten</translation>
+    </message>
+    <message>
+        <source>Measure next visit</source>
+        <translation>Nächstes Mal messen</translation>
+    </message>
+    <message>
+        <source>Mend in a week</source>
+        <translation>In 1 Woche beheben</translation>
+    </message>
+    <message>
+        <source>Mend in a month</source>
+        <translation>In 1 Monat beheben</translation>
+    </message>
+    <message>
+        <source>Order</source>
+        <translation>Bestellen</translation>
+    </message>
+    <message>
+        <source>Ask an engineer</source>
+        <translation>Ingenieur fragen</translation>
+    </message>
+    <message>
+        <source>That is later than agreed. Why? Both days stay.</source>
+        <translation>Später als vereinbart. Warum? Beide Tage bleiben stehen.</translation>
+    </message>
+    <message>
+        <source>Money</source>
+        <translation>Geld</translation>
+    </message>
+    <message>
+        <source>Part</source>
+        <translation>Teil</translation>
+    </message>
+    <message>
+        <source>Access</source>
+        <translation>Zugang</translation>
+    </message>
+    <message>
+        <source>Weather</source>
+        <translation>Wetter</translation>
+    </message>
+    <message>
+        <source>Engineer</source>
+        <translation>Ingenieur</translation>
+    </message>
+    <message>
+        <source>Other</source>
+        <translation>Anderes</translation>
+    </message>
+</context>
+<context>
     <name>FindingPen</name>
-    <message>
-        <source>post %1, %2</source>
-        <translation>Pfosten %1, %2</translation>
-    </message>
-    <message>
-        <source>bay %1 to %2</source>
-        <translation>Feld %1 bis %2</translation>
-    </message>
-    <message>
-        <source>post %1</source>
-        <translation>Pfosten %1</translation>
-    </message>
     <message>
         <source>grade %1</source>
         <translation>Note %1</translation>
@@ -1246,6 +1648,10 @@
     <message>
         <source>d MMM</source>
         <translation>d. MMM</translation>
+    </message>
+    <message>
+        <source>Photograph of %1: %2</source>
+        <translation>Foto von %1: %2</translation>
     </message>
 </context>
 <context>
@@ -1410,6 +1816,101 @@
         <source>not seen</source>
         <translation>nicht gesehen</translation>
     </message>
+    <message>
+        <source>pushed and looked after the work</source>
+        <translation>nach der Arbeit gedrückt und angesehen</translation>
+    </message>
+    <message>
+        <source>looked</source>
+        <translation>angesehen</translation>
+    </message>
+    <message>
+        <source>papers only</source>
+        <translation>nur Unterlagen</translation>
+    </message>
+    <message>
+        <source>re-torqued</source>
+        <translation>nachgezogen</translation>
+    </message>
+    <message>
+        <source>touched up</source>
+        <translation>ausgebessert</translation>
+    </message>
+    <message>
+        <source>cut out and welded in</source>
+        <translation>neu eingeschweißt</translation>
+    </message>
+    <message>
+        <source>re-galvanised</source>
+        <translation>neu verzinkt</translation>
+    </message>
+    <message>
+        <source>repainted</source>
+        <translation>neu gestrichen</translation>
+    </message>
+    <message>
+        <source>cleaned</source>
+        <translation>gereinigt</translation>
+    </message>
+    <message>
+        <source>base re-fixed</source>
+        <translation>Fuß neu befestigt</translation>
+    </message>
+    <message>
+        <source>mended</source>
+        <translation>behoben</translation>
+    </message>
+    <message>
+        <source>money</source>
+        <translation>Geld</translation>
+    </message>
+    <message>
+        <source>part</source>
+        <translation>Teil</translation>
+    </message>
+    <message>
+        <source>access</source>
+        <translation>Zugang</translation>
+    </message>
+    <message>
+        <source>weather</source>
+        <translation>Wetter</translation>
+    </message>
+    <message>
+        <source>engineer</source>
+        <translation>Ingenieur</translation>
+    </message>
+    <message>
+        <source>%1: nobody told</source>
+        <translation>%1: nicht gemeldet</translation>
+    </message>
+    <message>
+        <source>%1: nobody told, %2 min</source>
+        <translation>%1: nicht gemeldet, %2 min</translation>
+    </message>
+    <message>
+        <source>%1: nobody told, %2 h %3 min</source>
+        <translation>%1: nicht gemeldet, %2 h %3 min</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1: nobody told, %n day(s)</source>
+        <translation>
+            <numerusform>%1: nicht gemeldet, %n Tag</numerusform>
+            <numerusform>%1: nicht gemeldet, %n Tage</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>%1 %2</source>
+        <translation>%1 %2</translation>
+    </message>
+    <message>
+        <source>told %1</source>
+        <translation>gemeldet: %1</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
 </context>
 <context>
     <name>Findings</name>
@@ -1514,18 +2015,6 @@
         <translation>nicht mehr auf der Zeichnung</translation>
     </message>
     <message>
-        <source>post %1, %2</source>
-        <translation>Pfosten %1, %2</translation>
-    </message>
-    <message>
-        <source>bay %1 to %2</source>
-        <translation>Feld %1 bis %2</translation>
-    </message>
-    <message>
-        <source>post %1</source>
-        <translation>Pfosten %1</translation>
-    </message>
-    <message>
         <source>not made safe</source>
         <translation>nicht gesichert</translation>
     </message>
@@ -1572,6 +2061,30 @@
     <message>
         <source>%1 · %2</source>
         <translation>%1 · %2</translation>
+    </message>
+    <message>
+        <source>put off</source>
+        <translation>verschoben</translation>
+    </message>
+    <message>
+        <source>read</source>
+        <translation>gelesen</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>not made safe: %1, gone %2</source>
+        <translation>nicht gesichert: %1, weg %2</translation>
+    </message>
+    <message>
+        <source>mend by %1, put off from %2: %3</source>
+        <translation>beheben bis %1, verschoben von %2: %3</translation>
+    </message>
+    <message>
+        <source>read by %1</source>
+        <translation>gelesen von %1</translation>
     </message>
 </context>
 <context>
@@ -1888,6 +2401,37 @@
     </message>
 </context>
 <context>
+    <name>GateKeys</name>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Closes by itself</source>
+        <translation>Schließt von selbst</translation>
+    </message>
+    <message>
+        <source>Yes</source>
+        <translation>Ja</translation>
+    </message>
+    <message>
+        <source>No</source>
+        <translation>Nein</translation>
+    </message>
+    <message>
+        <source>Not meant to</source>
+        <translation>Soll es nicht</translation>
+    </message>
+    <message>
+        <source>Latches</source>
+        <translation>Rastet ein</translation>
+    </message>
+    <message>
+        <source>Opens away from the drop</source>
+        <translation>Öffnet vom Absturz weg</translation>
+    </message>
+</context>
+<context>
     <name>GaugeActs</name>
     <message>
         <source>Undo</source>
@@ -2133,6 +2677,51 @@
     </message>
 </context>
 <context>
+    <name>HazardCells</name>
+    <message>
+        <source>%1 · %2</source>
+        <translation>%1 · %2</translation>
+    </message>
+    <message>
+        <source>Tell somebody</source>
+        <translation>Melden</translation>
+    </message>
+</context>
+<context>
+    <name>HazardLine</name>
+    <message numerus="yes">
+        <source>%1 and %n more</source>
+        <translation>
+            <numerusform>%1 und %n weiterer</numerusform>
+            <numerusform>%1 und %n weitere</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>no number in the register</source>
+        <translation>keine Nummer im Register</translation>
+    </message>
+    <message>
+        <source>%1, %2, not told</source>
+        <translation>%1, %2, nicht gemeldet</translation>
+    </message>
+    <message>
+        <source>%1, %2, %3</source>
+        <translation>%1, %2, %3</translation>
+    </message>
+    <message>
+        <source>told %1</source>
+        <translation>gemeldet: %1</translation>
+    </message>
+    <message>
+        <source> · </source>
+        <translation> · </translation>
+    </message>
+    <message>
+        <source>%1 told</source>
+        <translation>an %1 gemeldet</translation>
+    </message>
+</context>
+<context>
     <name>InkBar</name>
     <message>
         <source>Undo</source>
@@ -2312,10 +2901,6 @@
     <message>
         <source>Kneerail</source>
         <translation>Kneerail</translation>
-    </message>
-    <message>
-        <source>%1 · %2</source>
-        <translation>%1 · %2</translation>
     </message>
 </context>
 <context>
@@ -2658,6 +3243,14 @@
     <message>
         <source>post %1, %2</source>
         <translation>Pfosten %1, %2</translation>
+    </message>
+    <message>
+        <source>bay %1 to %2</source>
+        <translation>Feld %1 bis %2</translation>
+    </message>
+    <message>
+        <source>post %1</source>
+        <translation>Pfosten %1</translation>
     </message>
 </context>
 <context>
@@ -4257,6 +4850,57 @@
     </message>
 </context>
 <context>
+    <name>TellSheet</name>
+    <message>
+        <source>the owner&apos;s office</source>
+        <translation>Büro des Eigentümers</translation>
+    </message>
+    <message>
+        <source>police or rescue</source>
+        <translation>Polizei oder Rettung</translation>
+    </message>
+    <message>
+        <source>staff at the site</source>
+        <translation>Personal vor Ort</translation>
+    </message>
+    <message>
+        <source>%1 · nobody is told</source>
+        <translation>%1 · niemandem gemeldet</translation>
+    </message>
+    <message>
+        <source>%1 · %2</source>
+        <translation>%1 · %2</translation>
+    </message>
+    <message>
+        <source>Who was told? Touch the name when they have heard it: who and when are kept.</source>
+        <translation>Wem gemeldet? Den Namen antippen, sobald die Person es weiß: wer und wann wird gespeichert.</translation>
+    </message>
+    <message>
+        <source>This site&apos;s register names nobody to tell. Say which office was told.</source>
+        <translation>Das Register nennt für diesen Ort niemanden. Angeben, welcher Stelle gemeldet wurde.</translation>
+    </message>
+    <message>
+        <source>Or an office, without a name:</source>
+        <translation>Oder eine Stelle, ohne Namen:</translation>
+    </message>
+    <message>
+        <source>To tell somebody holds nobody back. What cannot wait stays until a person ends it.</source>
+        <translation>Eine Meldung hält niemanden zurück. Was nicht warten kann, bleibt, bis eine Person es erledigt.</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Rückgängig</translation>
+    </message>
+    <message>
+        <source>Open the finding</source>
+        <translation>Befund öffnen</translation>
+    </message>
+</context>
+<context>
     <name>ThisTablet</name>
     <message>
         <source>A guard-rail holds people back from a fall.</source>
@@ -5016,6 +5660,10 @@
     <message>
         <source>%1 · %2 chosen to measure</source>
         <translation>%1 · %2 zum Messen gewählt</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 bis %2</translation>
     </message>
 </context>
 <context>

@@ -47,6 +47,262 @@
     </message>
 </context>
 <context>
+    <name>BayCheck</name>
+    <message>
+        <source>Bay %1 to %2</source>
+        <translation>Travée %1 à %2</translation>
+    </message>
+    <message>
+        <source>Gives under a hard push</source>
+        <translation>Cède sous forte poussée</translation>
+    </message>
+    <message>
+        <source>F-%1</source>
+        <translation>F-%1</translation>
+    </message>
+    <message>
+        <source>F-%1: the bay gives: loose, grade 4.</source>
+        <translation>F-%1 : la travée cède : desserré, note 4.</translation>
+    </message>
+    <message>
+        <source>%1 mm</source>
+        <translation>%1 mm</translation>
+    </message>
+    <message>
+        <source>F-%1: %2</source>
+        <translation>F-%1 : %2</translation>
+    </message>
+    <message>
+        <source>the gate</source>
+        <translation>le portillon</translation>
+    </message>
+    <message>
+        <source>rails</source>
+        <translation>lisses</translation>
+    </message>
+    <message>
+        <source>mesh infill</source>
+        <translation>grillage</translation>
+    </message>
+    <message>
+        <source>gate</source>
+        <translation>portillon</translation>
+    </message>
+    <message>
+        <source>open gap</source>
+        <translation>ouverture libre</translation>
+    </message>
+    <message>
+        <source>ground</source>
+        <translation>sol</translation>
+    </message>
+    <message>
+        <source>water</source>
+        <translation>eau</translation>
+    </message>
+    <message>
+        <source>a road</source>
+        <translation>une route</translation>
+    </message>
+    <message>
+        <source>machinery</source>
+        <translation>machines</translation>
+    </message>
+    <message>
+        <source>firm</source>
+        <translation>ferme</translation>
+    </message>
+    <message>
+        <source>gives</source>
+        <translation>cède</translation>
+    </message>
+    <message>
+        <source>moves</source>
+        <translation>bouge</translation>
+    </message>
+    <message>
+        <source>not pushed</source>
+        <translation>non poussée</translation>
+    </message>
+    <message>
+        <source>height</source>
+        <translation>hauteur</translation>
+    </message>
+    <message>
+        <source>gap</source>
+        <translation>vide</translation>
+    </message>
+    <message>
+        <source>gap below</source>
+        <translation>vide en bas</translation>
+    </message>
+    <message>
+        <source>%1, %2, %3</source>
+        <translation>%1, %2, %3</translation>
+    </message>
+    <message>
+        <source>empty</source>
+        <translation>vide</translation>
+    </message>
+    <message>
+        <source>drop %1 m</source>
+        <translation>chute %1 m</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 à %2</translation>
+    </message>
+    <message>
+        <source>no rule is chosen</source>
+        <translation>aucune règle choisie</translation>
+    </message>
+    <message>
+        <source>rule: %1</source>
+        <translation>règle : %1</translation>
+    </message>
+    <message>
+        <source>no limit set</source>
+        <translation>sans limite</translation>
+    </message>
+    <message>
+        <source>at least %1</source>
+        <translation>au moins %1</translation>
+    </message>
+    <message>
+        <source>at most %1</source>
+        <translation>au plus %1</translation>
+    </message>
+    <message>
+        <source>%1 %2. The chosen rule says %3</source>
+        <translation>%1 %2. La règle choisie dit %3</translation>
+    </message>
+    <message>
+        <source>Gives: loose, grade 4, once you go on</source>
+        <translation>Cède : desserré, note 4, si l&apos;on continue</translation>
+    </message>
+    <message>
+        <source>Gives: tighten its screws, push again</source>
+        <translation>Cède : serrer ses vis, pousser encore</translation>
+    </message>
+    <message>
+        <source>Unlikely for a rail. Once more?</source>
+        <translation>Peu probable pour un garde-corps. Remesurer ?</translation>
+    </message>
+</context>
+<context>
+    <name>BayKeys</name>
+    <message>
+        <source>Push the rail, as a person leaning would</source>
+        <translation>Pousser la main courante, comme en s&apos;appuyant</translation>
+    </message>
+    <message>
+        <source>Firm</source>
+        <translation>Ferme</translation>
+    </message>
+    <message>
+        <source>Gives</source>
+        <translation>Cède</translation>
+    </message>
+    <message>
+        <source>Moves</source>
+        <translation>Bouge</translation>
+    </message>
+    <message>
+        <source>no play, no noise, under a hard push</source>
+        <translation>ni jeu ni bruit, sous forte poussée</translation>
+    </message>
+    <message>
+        <source>springs back, or rattles</source>
+        <translation>revient, ou cliquette</translation>
+    </message>
+    <message>
+        <source>grade 5: cannot wait</source>
+        <translation>note 5 : ne peut attendre</translation>
+    </message>
+    <message>
+        <source>Measure where it looks worst</source>
+        <translation>Mesurer au pire endroit</translation>
+    </message>
+    <message>
+        <source>Push</source>
+        <translation>Pousser</translation>
+    </message>
+    <message>
+        <source>Height</source>
+        <translation>Hauteur</translation>
+    </message>
+    <message>
+        <source>Gap</source>
+        <translation>Vide</translation>
+    </message>
+    <message>
+        <source>Gap below</source>
+        <translation>Vide en bas</translation>
+    </message>
+    <message>
+        <source>look again</source>
+        <translation>regarder encore</translation>
+    </message>
+    <message>
+        <source>Tighten</source>
+        <translation>Serrer</translation>
+    </message>
+    <message>
+        <source>its screws</source>
+        <translation>ses vis</translation>
+    </message>
+    <message>
+        <source>Finding</source>
+        <translation>Constat</translation>
+    </message>
+    <message>
+        <source>on this bay</source>
+        <translation>sur cette travée</translation>
+    </message>
+    <message>
+        <source>The last post</source>
+        <translation>Le dernier poteau</translation>
+    </message>
+    <message>
+        <source>Next bay</source>
+        <translation>Travée suivante</translation>
+    </message>
+    <message>
+        <source>Post %1</source>
+        <translation>Poteau %1</translation>
+    </message>
+</context>
+<context>
+    <name>BayNote</name>
+    <message>
+        <source>hand load</source>
+        <translation>poussée</translation>
+    </message>
+    <message>
+        <source>hand load, %1</source>
+        <translation>poussée, %1</translation>
+    </message>
+    <message>
+        <source>not pushed yet</source>
+        <translation>pas encore poussée</translation>
+    </message>
+</context>
+<context>
+    <name>BaySlot</name>
+    <message>
+        <source>not kept</source>
+        <translation>non enregistré</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>last %1</source>
+        <translation>avant : %1</translation>
+    </message>
+</context>
+<context>
     <name>CardOnGlass</name>
     <message>
         <source>Lay a bank card on the outline. Make it wider or narrower until they are one; then drawings are to scale on this glass.</source>
@@ -954,6 +1210,13 @@
     </message>
 </context>
 <context>
+    <name>FeltKey</name>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+</context>
+<context>
     <name>Fields</name>
     <message>
         <source>%1: %2</source>
@@ -969,12 +1232,6 @@
     <message>
         <source>grade %1 · %2 · %3</source>
         <translation>note %1 · %2 · %3</translation>
-    </message>
-    <message>
-        <source>%1
-%2</source>
-        <translation>%1
-%2</translation>
     </message>
     <message>
         <source>Does it still stand?</source>
@@ -1021,34 +1278,6 @@
         <translation>Signalé</translation>
     </message>
     <message>
-        <source>What is next?</source>
-        <translation>Quelle suite ?</translation>
-    </message>
-    <message>
-        <source>Watch</source>
-        <translation>Surveiller</translation>
-    </message>
-    <message>
-        <source>Measure next visit</source>
-        <translation>Mesurer visite suivante</translation>
-    </message>
-    <message>
-        <source>Mend in a week</source>
-        <translation>Réparer sous 1 semaine</translation>
-    </message>
-    <message>
-        <source>Mend in a month</source>
-        <translation>Réparer sous 1 mois</translation>
-    </message>
-    <message>
-        <source>Order</source>
-        <translation>Commander</translation>
-    </message>
-    <message>
-        <source>Ask an engineer</source>
-        <translation>Voir un ingénieur</translation>
-    </message>
-    <message>
         <source>Back</source>
         <translation>Retour</translation>
     </message>
@@ -1059,6 +1288,132 @@
     <message>
         <source>Walk there</source>
         <translation>Y aller</translation>
+    </message>
+    <message>
+        <source>I have read this</source>
+        <translation>J&apos;ai lu ceci</translation>
+    </message>
+    <message>
+        <source>Stands?</source>
+        <translation>En place ?</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Fait</translation>
+    </message>
+    <message>
+        <source>Next</source>
+        <translation>Suite</translation>
+    </message>
+    <message>
+        <source>End it</source>
+        <translation>Clore</translation>
+    </message>
+</context>
+<context>
+    <name>FindingEnd</name>
+    <message>
+        <source>Mended? That part&apos;s history starts again.</source>
+        <translation>Réparé ? L&apos;historique de cette pièce recommence.</translation>
+    </message>
+    <message>
+        <source>Re-torqued</source>
+        <translation>Resserré</translation>
+    </message>
+    <message>
+        <source>Touched up</source>
+        <translation>Retouché</translation>
+    </message>
+    <message>
+        <source>Replaced</source>
+        <translation>Remplacé</translation>
+    </message>
+    <message>
+        <source>Cut out, welded in</source>
+        <translation>Coupé, ressoudé</translation>
+    </message>
+    <message>
+        <source>Cleaned</source>
+        <translation>Nettoyé</translation>
+    </message>
+    <message>
+        <source>Base re-fixed</source>
+        <translation>Ancrage refait</translation>
+    </message>
+    <message>
+        <source>Or was it none?</source>
+        <translation>Ou n&apos;était-ce rien ?</translation>
+    </message>
+    <message>
+        <source>What ended it?</source>
+        <translation>Clos par quoi ?</translation>
+    </message>
+    <message>
+        <source>Looked again: nothing wrong</source>
+        <translation>Regardé encore : rien d&apos;anormal</translation>
+    </message>
+    <message>
+        <source>Raised by mistake</source>
+        <translation>Ouvert par erreur</translation>
+    </message>
+    <message>
+        <source>Mended</source>
+        <translation>Réparé</translation>
+    </message>
+    <message>
+        <source>By whom?</source>
+        <translation>Par qui ?</translation>
+    </message>
+    <message>
+        <source>It could not wait. On what is it ended?</source>
+        <translation>Il ne pouvait attendre. Clos sur quelle base ?</translation>
+    </message>
+    <message>
+        <source>Pushed and looked</source>
+        <translation>Poussé et regardé</translation>
+    </message>
+    <message>
+        <source>Looked</source>
+        <translation>Regardé</translation>
+    </message>
+    <message>
+        <source>Papers only</source>
+        <translation>Papiers seulement</translation>
+    </message>
+</context>
+<context>
+    <name>FindingEnding</name>
+    <message>
+        <source>%1, on the spot</source>
+        <translation>%1, sur place</translation>
+    </message>
+    <message>
+        <source>own crew</source>
+        <translation>notre équipe</translation>
+    </message>
+    <message>
+        <source>contractor</source>
+        <translation>une entreprise</translation>
+    </message>
+    <message>
+        <source>Say what ended it.</source>
+        <translation>Dire ce qui l&apos;a clos.</translation>
+    </message>
+    <message>
+        <source>Say on what it is ended.</source>
+        <translation>Dire sur quelle base il est clos.</translation>
+    </message>
+    <message>
+        <source>%1 by %2</source>
+        <translation>%1 par %2</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>%1 ended</source>
+        <translation>%1 clos</translation>
     </message>
 </context>
 <context>
@@ -1151,19 +1506,66 @@
     </message>
 </context>
 <context>
+    <name>FindingNext</name>
+    <message>
+        <source>What is next?</source>
+        <translation>Quelle suite ?</translation>
+    </message>
+    <message>
+        <source>Watch</source>
+        <translation>Surveiller</translation>
+    </message>
+    <message>
+        <source>Measure next visit</source>
+        <translation>Mesurer visite suivante</translation>
+    </message>
+    <message>
+        <source>Mend in a week</source>
+        <translation>Réparer sous 1 semaine</translation>
+    </message>
+    <message>
+        <source>Mend in a month</source>
+        <translation>Réparer sous 1 mois</translation>
+    </message>
+    <message>
+        <source>Order</source>
+        <translation>Commander</translation>
+    </message>
+    <message>
+        <source>Ask an engineer</source>
+        <translation>Voir un ingénieur</translation>
+    </message>
+    <message>
+        <source>That is later than agreed. Why? Both days stay.</source>
+        <translation>Plus tard que convenu. Pourquoi ? Les deux dates restent.</translation>
+    </message>
+    <message>
+        <source>Money</source>
+        <translation>Argent</translation>
+    </message>
+    <message>
+        <source>Part</source>
+        <translation>Pièce</translation>
+    </message>
+    <message>
+        <source>Access</source>
+        <translation>Accès</translation>
+    </message>
+    <message>
+        <source>Weather</source>
+        <translation>Météo</translation>
+    </message>
+    <message>
+        <source>Engineer</source>
+        <translation>Ingénieur</translation>
+    </message>
+    <message>
+        <source>Other</source>
+        <translation>Autre</translation>
+    </message>
+</context>
+<context>
     <name>FindingPen</name>
-    <message>
-        <source>post %1, %2</source>
-        <translation>poteau %1, %2</translation>
-    </message>
-    <message>
-        <source>bay %1 to %2</source>
-        <translation>travée %1 à %2</translation>
-    </message>
-    <message>
-        <source>post %1</source>
-        <translation>poteau %1</translation>
-    </message>
     <message>
         <source>grade %1</source>
         <translation>note %1</translation>
@@ -1246,6 +1648,10 @@
     <message>
         <source>d MMM</source>
         <translation>d MMM</translation>
+    </message>
+    <message>
+        <source>Photograph of %1: %2</source>
+        <translation>Photographie de %1 : %2</translation>
     </message>
 </context>
 <context>
@@ -1410,6 +1816,101 @@
         <source>not seen</source>
         <translation>non vu</translation>
     </message>
+    <message>
+        <source>pushed and looked after the work</source>
+        <translation>poussé et regardé après les travaux</translation>
+    </message>
+    <message>
+        <source>looked</source>
+        <translation>regardé</translation>
+    </message>
+    <message>
+        <source>papers only</source>
+        <translation>papiers seulement</translation>
+    </message>
+    <message>
+        <source>re-torqued</source>
+        <translation>resserré</translation>
+    </message>
+    <message>
+        <source>touched up</source>
+        <translation>retouché</translation>
+    </message>
+    <message>
+        <source>cut out and welded in</source>
+        <translation>coupé et ressoudé</translation>
+    </message>
+    <message>
+        <source>re-galvanised</source>
+        <translation>regalvanisé</translation>
+    </message>
+    <message>
+        <source>repainted</source>
+        <translation>repeint</translation>
+    </message>
+    <message>
+        <source>cleaned</source>
+        <translation>nettoyé</translation>
+    </message>
+    <message>
+        <source>base re-fixed</source>
+        <translation>ancrage refait</translation>
+    </message>
+    <message>
+        <source>mended</source>
+        <translation>réparé</translation>
+    </message>
+    <message>
+        <source>money</source>
+        <translation>argent</translation>
+    </message>
+    <message>
+        <source>part</source>
+        <translation>pièce</translation>
+    </message>
+    <message>
+        <source>access</source>
+        <translation>accès</translation>
+    </message>
+    <message>
+        <source>weather</source>
+        <translation>météo</translation>
+    </message>
+    <message>
+        <source>engineer</source>
+        <translation>ingénieur</translation>
+    </message>
+    <message>
+        <source>%1: nobody told</source>
+        <translation>%1 : signalé à personne</translation>
+    </message>
+    <message>
+        <source>%1: nobody told, %2 min</source>
+        <translation>%1 : signalé à personne, %2 min</translation>
+    </message>
+    <message>
+        <source>%1: nobody told, %2 h %3 min</source>
+        <translation>%1 : signalé à personne, %2 h %3 min</translation>
+    </message>
+    <message numerus="yes">
+        <source>%1: nobody told, %n day(s)</source>
+        <translation>
+            <numerusform>%1 : signalé à personne, %n jour</numerusform>
+            <numerusform>%1 : signalé à personne, %n jours</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>%1 %2</source>
+        <translation>%1 %2</translation>
+    </message>
+    <message>
+        <source>told %1</source>
+        <translation>signalé : %1</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
 </context>
 <context>
     <name>Findings</name>
@@ -1514,18 +2015,6 @@
         <translation>plus sur le dessin</translation>
     </message>
     <message>
-        <source>post %1, %2</source>
-        <translation>poteau %1, %2</translation>
-    </message>
-    <message>
-        <source>bay %1 to %2</source>
-        <translation>travée %1 à %2</translation>
-    </message>
-    <message>
-        <source>post %1</source>
-        <translation>poteau %1</translation>
-    </message>
-    <message>
         <source>not made safe</source>
         <translation>non mis en sécurité</translation>
     </message>
@@ -1572,6 +2061,30 @@
     <message>
         <source>%1 · %2</source>
         <translation>%1 · %2</translation>
+    </message>
+    <message>
+        <source>put off</source>
+        <translation>reporté</translation>
+    </message>
+    <message>
+        <source>read</source>
+        <translation>lu</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>not made safe: %1, gone %2</source>
+        <translation>non mis en sécurité : %1, disparu %2</translation>
+    </message>
+    <message>
+        <source>mend by %1, put off from %2: %3</source>
+        <translation>réparer avant le %1, reporté du %2 : %3</translation>
+    </message>
+    <message>
+        <source>read by %1</source>
+        <translation>lu par %1</translation>
     </message>
 </context>
 <context>
@@ -1888,6 +2401,37 @@
     </message>
 </context>
 <context>
+    <name>GateKeys</name>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1 : %2</translation>
+    </message>
+    <message>
+        <source>Closes by itself</source>
+        <translation>Se ferme seul</translation>
+    </message>
+    <message>
+        <source>Yes</source>
+        <translation>Oui</translation>
+    </message>
+    <message>
+        <source>No</source>
+        <translation>Non</translation>
+    </message>
+    <message>
+        <source>Not meant to</source>
+        <translation>Pas prévu</translation>
+    </message>
+    <message>
+        <source>Latches</source>
+        <translation>S&apos;enclenche</translation>
+    </message>
+    <message>
+        <source>Opens away from the drop</source>
+        <translation>S&apos;ouvre à l&apos;opposé du vide</translation>
+    </message>
+</context>
+<context>
     <name>GaugeActs</name>
     <message>
         <source>Undo</source>
@@ -2133,6 +2677,51 @@
     </message>
 </context>
 <context>
+    <name>HazardCells</name>
+    <message>
+        <source>%1 · %2</source>
+        <translation>%1 · %2</translation>
+    </message>
+    <message>
+        <source>Tell somebody</source>
+        <translation>Prévenir quelqu&apos;un</translation>
+    </message>
+</context>
+<context>
+    <name>HazardLine</name>
+    <message numerus="yes">
+        <source>%1 and %n more</source>
+        <translation>
+            <numerusform>%1 et %n autre</numerusform>
+            <numerusform>%1 et %n autres</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>no number in the register</source>
+        <translation>pas de numéro au registre</translation>
+    </message>
+    <message>
+        <source>%1, %2, not told</source>
+        <translation>%1, %2, non signalé</translation>
+    </message>
+    <message>
+        <source>%1, %2, %3</source>
+        <translation>%1, %2, %3</translation>
+    </message>
+    <message>
+        <source>told %1</source>
+        <translation>signalé : %1</translation>
+    </message>
+    <message>
+        <source> · </source>
+        <translation> · </translation>
+    </message>
+    <message>
+        <source>%1 told</source>
+        <translation>%1 : signalé</translation>
+    </message>
+</context>
+<context>
     <name>InkBar</name>
     <message>
         <source>Undo</source>
@@ -2312,10 +2901,6 @@
     <message>
         <source>Kneerail</source>
         <translation>Kneerail</translation>
-    </message>
-    <message>
-        <source>%1 · %2</source>
-        <translation>%1 · %2</translation>
     </message>
 </context>
 <context>
@@ -2658,6 +3243,14 @@
     <message>
         <source>post %1, %2</source>
         <translation>poteau %1, %2</translation>
+    </message>
+    <message>
+        <source>bay %1 to %2</source>
+        <translation>travée %1 à %2</translation>
+    </message>
+    <message>
+        <source>post %1</source>
+        <translation>poteau %1</translation>
     </message>
 </context>
 <context>
@@ -4257,6 +4850,57 @@
     </message>
 </context>
 <context>
+    <name>TellSheet</name>
+    <message>
+        <source>the owner&apos;s office</source>
+        <translation>bureau du propriétaire</translation>
+    </message>
+    <message>
+        <source>police or rescue</source>
+        <translation>police ou secours</translation>
+    </message>
+    <message>
+        <source>staff at the site</source>
+        <translation>personnel du site</translation>
+    </message>
+    <message>
+        <source>%1 · nobody is told</source>
+        <translation>%1 · signalé à personne</translation>
+    </message>
+    <message>
+        <source>%1 · %2</source>
+        <translation>%1 · %2</translation>
+    </message>
+    <message>
+        <source>Who was told? Touch the name when they have heard it: who and when are kept.</source>
+        <translation>Qui est prévenu ? Toucher le nom quand c&apos;est entendu : qui et quand sont enregistrés.</translation>
+    </message>
+    <message>
+        <source>This site&apos;s register names nobody to tell. Say which office was told.</source>
+        <translation>Le registre de ce site ne nomme personne à prévenir. Dire quel service est prévenu.</translation>
+    </message>
+    <message>
+        <source>Or an office, without a name:</source>
+        <translation>Ou un service, sans nom :</translation>
+    </message>
+    <message>
+        <source>To tell somebody holds nobody back. What cannot wait stays until a person ends it.</source>
+        <translation>Prévenir ne retient personne. Ce qui ne peut attendre reste jusqu&apos;à clôture par une personne.</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Retour</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Annuler</translation>
+    </message>
+    <message>
+        <source>Open the finding</source>
+        <translation>Ouvrir le constat</translation>
+    </message>
+</context>
+<context>
     <name>ThisTablet</name>
     <message>
         <source>A guard-rail holds people back from a fall.</source>
@@ -5016,6 +5660,10 @@
     <message>
         <source>%1 · %2 chosen to measure</source>
         <translation>%1 · à mesurer %2</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 à %2</translation>
     </message>
 </context>
 <context>

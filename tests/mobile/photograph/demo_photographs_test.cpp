@@ -64,7 +64,11 @@ TEST_CASE("each finding of Skerrymouth has a photograph, and each photograph its
   const auto checked = reg->verify();
   REQUIRE(checked);
   CHECK(checked->problems.empty());
-  CHECK(checked->objects == 2 * with.photographs);
+  // And of each person a name and a number.
+  CHECK(checked->objects == 2 * with.photographs + number(*reg,
+                                                          "SELECT count(*) FROM object_use "
+                                                          "WHERE kind = 1"));
+  CHECK(number(*reg, "SELECT count(*) FROM object_use WHERE kind = 1") == 5);
 
   // The rest of the story is the same without them.
   const auto without = make({.folder = folder / "without"});
